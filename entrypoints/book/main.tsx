@@ -1,0 +1,3 @@
+import { render } from 'preact'
+
+render(<p>Gapsum</p>, document.getElementById('root')!)

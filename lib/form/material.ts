@@ -1,0 +1,47 @@
+/**
+ * What a form can be filled with: every figure and job field of one job, already computed, by id. The form code knows
+ * only this; it knows neither air nor jobs.
+ */
+import * as z from 'zod/mini'
+
+/** A number with its unit. `unit` is an id of lib/units; `decimals` is how many it is usually written with. */
+const quantitySchema = z.object({
+  kind: z.literal('quantity'),
+  label: z.string(),
+  /** Heading it is listed under: a test's role, 'building', 'tester'. */
+  group: z.string(),
+  value: z.number(),
+  unit: z.string(),
+  decimals: z.number(),
+  /** A limit that this number is compared with, and the direction; used to say when rounding flips the verdict. */
+  limit: z.optional(z.number()),
+})
+
+const textSchema = z.object({ kind: z.literal('text'), label: z.string(), group: z.string(), text: z.string() })
+
+/** `iso`: YYYY-MM-DD. */
+const dateSchema = z.object({ kind: z.literal('date'), label: z.string(), group: z.string(), iso: z.string() })
+
+/** One of a known set of `options` (id and wording), or yes/no. */
+const choiceSchema = z.object({
+  kind: z.literal('choice'),
+  label: z.string(),
+  group: z.string(),
+  value: z.string(),
+  options: z.array(z.object({ value: z.string(), label: z.string() })),
+})
+
+export const itemSchema = z.discriminatedUnion('kind', [quantitySchema, textSchema, dateSchema, choiceSchema])
+
+/**
+ * Keys: `job/<field>`, `tester/<field>`, `<role>/<figure id or test field>`, `<role>+<role>/<pair figure>`.
+ * A role stands as typed, for example `after/flow-50`, `duct system 1/duct-flow-25`, `before+after/reduction-percent`.
+ */
+export const materialSchema = z.object({
+  job: z.object({ id: z.string(), name: z.string() }),
+  items: z.record(z.string(), itemSchema),
+})
+
+export type Item = z.infer<typeof itemSchema>
+export type Quantity = z.infer<typeof quantitySchema>
+export type Material = z.infer<typeof materialSchema>

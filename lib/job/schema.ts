@@ -1,0 +1,136 @@
+/**
+ * A job as typed: a building, the tester, and the tests made in that building. Every cell is kept as the text that was
+ * typed, so that a half-typed number survives a restart and an audit sees what the person saw.
+ */
+import * as z from 'zod/mini'
+
+/** A cell's text as typed; 10,000 characters are more than any form control takes. */
+const cell = z.string().check(z.maxLength(10_000))
+
+/** The units the cells of a test or building are typed in. */
+export const typedUnitsSchema = z.object({
+  flow: z.enum(['cfm', 'm3/h', 'L/s']),
+  temperature: z.enum(['degF', 'degC']),
+  length: z.enum(['ft', 'm']),
+})
+
+export const buildingSchema = z.object({
+  street: cell,
+  unit: cell,
+  town: cell,
+  state: cell,
+  postcode: cell,
+  permit: cell,
+  program: cell,
+  builder: cell,
+  floorArea: cell,
+  volume: cell,
+  enclosureArea: cell,
+  height: cell,
+  bedrooms: cell,
+  stories: cell,
+  climateZone: cell,
+  /** How areas and volume were obtained. */
+  areaSource: z.enum(['', 'plans', 'measured', 'estimated']),
+  /** Uncertainty of the volume and areas, percent. */
+  volumePercent: cell,
+  weatherShieldingFactor: cell,
+  elevation: cell,
+})
+
+export const testerSchema = z.object({
+  name: cell,
+  company: cell,
+  licence: cell,
+  /** ISO date or empty. */
+  licenceExpiry: cell,
+  phone: cell,
+  email: cell,
+})
+
+/** One reading: either the flow the instrument showed, or the pressure at the device with the range in use. */
+export const typedPointSchema = z.object({ pressure: cell, flow: cell, devicePressure: cell, range: cell })
+
+export const typedSheetSchema = z.object({
+  subject: z.enum(['enclosure', 'ducts']),
+  procedure: z.enum(['one-point', 'astm-e779', 'iso-9972']),
+  direction: z.enum(['depressurize', 'pressurize']),
+  /** 'flow': the instrument showed a flow; 'device': the pressure at the device was written down. */
+  reading: z.enum(['flow', 'device']),
+  flowBasis: z.enum(['indicated', 'actual']),
+  /** Several readings may stand in one cell, separated by spaces or semicolons. */
+  baselineBefore: cell,
+  baselineAfter: cell,
+  points: z.array(typedPointSchema),
+  indoor: cell,
+  outdoor: cell,
+  barometer: cell,
+  exponent: cell,
+  exponentUncertainty: cell,
+  pressurePercent: cell,
+  pressureFloor: cell,
+  flowPercent: cell,
+  ductLeakage: z.enum(['total', 'outside']),
+  airHandlerFlow: cell,
+  /** The id of a device of the book, or empty. */
+  device: cell,
+})
+
+/** A number that was converted for display: `text` as typed in `unit`, and the text `shown` in its place. */
+export const convertedSchema = z.object({ text: z.string(), unit: z.string(), shown: z.string() })
+
+export const testSchema = z.object({
+  id: z.string(),
+  /** Unique in its job: before, after, final, duct system 1, … */
+  role: cell,
+  stage: z.enum(['', 'rough-in', 'rough-in without air handler', 'final', 'existing']),
+  /** ISO date. */
+  date: cell,
+  wind: z.enum(['', 'calm', 'light', 'windy']),
+  units: typedUnitsSchema,
+  sheet: typedSheetSchema,
+  /** The id of the limit to compare with, or empty. */
+  limit: cell,
+  /** A limit of the user's own, used when `limit` is 'own'. */
+  ownLimit: cell,
+  /** Whether a one-point result is multiplied by 1.1 before comparing and entering. */
+  onePointFactor: z.boolean(),
+  /** What the instrument itself showed as its result, in units.flow at 50 Pa (ducts: 25 Pa). */
+  instrumentFigure: cell,
+  notes: cell,
+  /** By path in the sheet: what was typed before the units were switched. */
+  converted: z.record(z.string(), convertedSchema),
+})
+
+export const jobSchema = z.object({
+  id: z.string(),
+  created: z.string(),
+  updated: z.string(),
+  demo: z.optional(z.boolean()),
+  units: typedUnitsSchema,
+  building: buildingSchema,
+  tester: testerSchema,
+  tests: z.array(testSchema),
+  converted: z.record(z.string(), convertedSchema),
+})
+
+/** A flow device of the owner's, with the ranges from its own calibration certificate. Numbers as typed. */
+export const deviceSchema = z.object({
+  id: z.string(),
+  name: cell,
+  serial: cell,
+  calibrated: cell,
+  intervalMonths: cell,
+  flowUnit: z.enum(['cfm', 'm3/h', 'L/s']),
+  calibrationDensity: cell,
+  ranges: z.array(z.object({ name: cell, coefficient: cell, exponent: cell, minPressure: cell, maxPressure: cell })),
+})
+
+export type TypedUnits = z.infer<typeof typedUnitsSchema>
+export type Building = z.infer<typeof buildingSchema>
+export type Tester = z.infer<typeof testerSchema>
+export type TypedPoint = z.infer<typeof typedPointSchema>
+export type TypedSheet = z.infer<typeof typedSheetSchema>
+export type Test = z.infer<typeof testSchema>
+export type Job = z.infer<typeof jobSchema>
+export type Device = z.infer<typeof deviceSchema>
