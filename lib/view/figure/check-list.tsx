@@ -1,0 +1,28 @@
+import { Icon } from '../icons.tsx'
+import { outcomeShape, type CheckOutcome } from './outcome-mark.tsx'
+
+export interface CheckLine {
+  id: string
+  outcome: CheckOutcome
+  text: string
+  found?: string | undefined
+  expected?: string | undefined
+}
+
+/** The checks with their outcomes, each a shape and a word. */
+export function CheckList({ checks }: { checks: readonly CheckLine[] }) {
+  return (
+    <ul class="ck">
+      {checks.map((check) => (
+        <li key={check.id} class={outcomeShape[check.outcome]}>
+          <Icon name={outcomeShape[check.outcome]} />
+          <span>
+            <b>{check.outcome}</b> {check.text}
+          </span>
+          <span class="fd">{check.found}</span>
+          {check.expected && <span class="why">expected {check.expected}</span>}
+        </li>
+      ))}
+    </ul>
+  )
+}

@@ -1,0 +1,42 @@
+import { useEffect, useState } from 'preact/hooks'
+import { Icon } from '../icons.tsx'
+
+interface Props {
+  /** What is copied, exactly. */
+  text: string
+  /** What it is, for its name: `ACH50`. */
+  of: string
+  /** Told the text while it counts as just copied, and an empty string after. */
+  onCopied: (text: string) => void
+}
+
+const shownFor = 3000
+
+export function CopyButton({ text, of, onCopied }: Props) {
+  const [done, setDone] = useState(false)
+
+  useEffect(() => {
+    if (!done) return
+    const timer = setTimeout(() => {
+      setDone(false)
+      onCopied('')
+    }, shownFor)
+    return () => clearTimeout(timer)
+  }, [done])
+
+  const copy = async () => {
+    try {
+      await navigator.clipboard.writeText(text)
+      setDone(true)
+      onCopied(`copied ${text}`)
+    } catch {
+      onCopied('not copied: select the value and copy it by hand')
+    }
+  }
+
+  return (
+    <button type="button" class={done ? 'ib done' : 'ib'} aria-label={`Copy ${of}, ${text}`} onClick={copy}>
+      <Icon name={done ? 'tick' : 'copy'} />
+    </button>
+  )
+}

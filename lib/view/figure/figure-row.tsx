@@ -1,0 +1,81 @@
+import { useState } from 'preact/hooks'
+import { Icon } from '../icons.tsx'
+import { CopyButton } from './copy-button.tsx'
+import { IntervalBar } from './interval-bar.tsx'
+import type { Span } from './scale.ts'
+import { Working, type Step } from './working.tsx'
+
+/** A figure as written for reading. */
+export interface FigureLine {
+  id: string
+  /** `CFM50` */
+  name: string
+  /** What tells it from others of the same name: `as read`. May be empty. */
+  detail: string
+  value: string
+  /** Half the 95 % interval, or empty. */
+  margin: string
+  /** What the interval is when its halves differ, in words. */
+  interval: string
+  unit: string
+  /** The interval against the limit that this figure is compared with. */
+  span?: Span
+  note: string
+  steps: readonly Step[]
+}
+
+/** A row of the figures table with its working, which opens in place. */
+export function FigureRow({ line }: { line: FigureLine }) {
+  const [open, setOpen] = useState(false)
+  const [copied, setCopied] = useState('')
+  const full = line.detail ? `${line.name} ${line.detail}` : line.name
+  const working = `working-${line.id}`
+  const opens = line.steps.length > 0 || line.note !== ''
+  const name = (
+    <span>
+      {line.name} {line.detail && <small>{line.detail}</small>}
+    </span>
+  )
+  return (
+    <>
+      <tr class="fg-row">
+        <th scope="row" class="nm">
+          {opens ? (
+            <button
+              type="button"
+              aria-expanded={open}
+              aria-controls={open ? working : undefined}
+              onClick={() => setOpen(!open)}
+            >
+              <Icon name="tw" class={open ? 'tw down' : 'tw'} />
+              {name}
+            </button>
+          ) : (
+            name
+          )}
+        </th>
+        <td class="num val">{line.value}</td>
+        <td class="num pm" title={line.interval}>
+          {line.margin}
+        </td>
+        <td class="un">{line.unit}</td>
+        <td class="iv-c">
+          <span role="status" class={copied ? 'ask' : 'vh'}>
+            {copied}
+          </span>
+          {!copied && line.span && <IntervalBar {...line.span} label={line.interval} />}
+        </td>
+        <td class="cpy">
+          <CopyButton text={line.value} of={full} onCopied={setCopied} />
+        </td>
+      </tr>
+      {open && (
+        <tr class="wr" id={working}>
+          <td colSpan={6}>
+            <Working of={full} steps={line.steps} note={line.note} />
+          </td>
+        </tr>
+      )}
+    </>
+  )
+}

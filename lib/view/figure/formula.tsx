@@ -1,0 +1,39 @@
+import type { ComponentChildren } from 'preact'
+
+/** A run of a formula: plain, a symbol (italic), below or above the line. */
+export interface Run {
+  as: 'plain' | 'symbol' | 'below' | 'above'
+  text: string
+}
+
+/** A single letter that stands alone is a symbol; `_x`, `_{x}` go below the line, `^x`, `^{x}`, `^(x)` above it. */
+const pattern = /([_^])(\{[^}]*\}|\([^)]*\)|[\w.−-]+)|(?<![\p{L}\d])(Δ?)(\p{L})(?![\p{L}\d(])/gu
+
+/** Splits a formula written in plain text into runs. */
+export function runs(formula: string): Run[] {
+  const found: Run[] = []
+  const add = (as: Run['as'], text: string) => {
+    if (text) found.push({ as, text })
+  }
+  let end = 0
+  for (const match of formula.matchAll(pattern)) {
+    add('plain', formula.slice(end, match.index))
+    if (match[1]) {
+      add(match[1] === '_' ? 'below' : 'above', match[2]!.replace(/^[{(](.*)[})]$/, '$1'))
+    } else {
+      add('plain', match[3]!)
+      add('symbol', match[4]!)
+    }
+    end = match.index + match[0].length
+  }
+  add('plain', formula.slice(end))
+  return found
+}
+
+const draw = ({ as, text }: Run): ComponentChildren =>
+  as === 'symbol' ? <i>{text}</i> : as === 'below' ? <sub>{text}</sub> : as === 'above' ? <sup>{text}</sup> : text
+
+/** A formula written in plain text, set as a paper would. */
+export function Formula({ text }: { text: string }) {
+  return <span class="f">{runs(text).map(draw)}</span>
+}

@@ -1,0 +1,14 @@
+import { Icon } from '../icons.tsx'
+
+export const outcomeShape = { good: 'good', doubtful: 'doubtful', bad: 'bad', 'not checked': 'none' } as const
+export type CheckOutcome = keyof typeof outcomeShape
+
+/** An outcome as a shape and words. */
+export function OutcomeMark({ outcome, words }: { outcome: CheckOutcome; words: string }) {
+  const shape = outcomeShape[outcome]
+  return (
+    <span class={`st ${shape}`}>
+      <Icon name={shape} /> {words}
+    </span>
+  )
+}

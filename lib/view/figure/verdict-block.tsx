@@ -1,0 +1,56 @@
+import { Icon } from '../icons.tsx'
+import { IntervalDrawing } from './interval-drawing.tsx'
+
+interface Props {
+  /** `2.86` */
+  value: string
+  margin: string
+  /** `ACH50` or a unit. */
+  unit: string
+  /** Unrounded, for the drawing. */
+  interval?: { value: number; low: number; high: number; limit?: number | undefined } | undefined
+  /** The interval in words, for those who do not see the drawing. */
+  drawn: string
+  /** The verdict, when there is a limit: `Meets the limit, 3.0`. */
+  verdict?: { meets: boolean; text: string } | undefined
+  /** How likely, then where the interval reaches. */
+  likely: string
+  reach: string
+  /** Further sentences: what rounding does, what is applied. */
+  notes: readonly string[]
+  /** The clause, and whose edition counts. */
+  source: string
+}
+
+/** The code's verdict first, then how likely, then where the interval reaches, then the clause. */
+export function VerdictBlock({ value, margin, unit, interval, drawn, verdict, likely, reach, notes, source }: Props) {
+  return (
+    <section class="ver" aria-label="Verdict">
+      <div class="l1">
+        <span class="y">{value}</span>
+        <span class="u">
+          {margin && `± ${margin} `}
+          {unit}
+        </span>
+        {verdict && (
+          <span class={verdict.meets ? 'say' : 'say not'}>
+            <Icon name={verdict.meets ? 'good' : 'bad'} />
+            {verdict.text}
+          </span>
+        )}
+      </div>
+      {interval && <IntervalDrawing {...interval} label={drawn} />}
+      {(likely || reach) && (
+        <p>
+          {likely && <b>{likely}</b>} {reach}
+        </p>
+      )}
+      {notes.map((note) => (
+        <p key={note} class="flip">
+          {note}
+        </p>
+      ))}
+      {source && <p class="src">{source}</p>}
+    </section>
+  )
+}
