@@ -1,6 +1,7 @@
 /** What the book keeps of a fill. Entries are only ever added. */
 import * as z from 'zod/mini'
 import { receiptLineSchema } from '../form/schema.ts'
+import { jobSchema, testerSchema, typedUnitsSchema } from '../job/schema.ts'
 
 export const pageSchema = z.object({
   origin: z.string(),
@@ -33,9 +34,47 @@ export const entrySchema = z.extend(fillSchema, {
   lines: z.array(receiptLineSchema),
   /** False when the browser, the tab or the page ended before the fill did; `lines` then holds what was written. */
   complete: z.boolean(),
+  /** Version of the program that computed and filled. */
   engine: z.string(),
+  /** The job as it was typed when the fill began: an audit asks for the readings behind the figures. */
+  readings: z.optional(jobSchema),
+  /** Number of the latest earlier entry of the same job and form map, which this one corrects or repeats. */
+  earlier: z.optional(z.number()),
+  /** `hash` of the entry before it; empty for the first. */
+  previous: z.string(),
+  /** SHA-256, hexadecimal, of this entry's canonical JSON (RFC 8785) without `hash` itself. */
+  hash: z.string(),
+})
+
+/** A fill that has not ended. */
+export const openFillSchema = z.object({
+  id: z.string(),
+  fill: fillSchema,
+  engine: z.string(),
+  /** The browser tab it runs in, as far as known. */
+  tab: z.optional(z.number()),
+  /** Time of the latest line. */
+  touched: z.string(),
+  /** How many times a line was written. */
+  count: z.number(),
+  readings: z.optional(jobSchema),
+})
+
+export const themes = ['system', 'light', 'dark', 'contrast'] as const
+
+export const settingsSchema = z.object({
+  /** Copied into each new job. */
+  tester: testerSchema,
+  /** Units of a new job. */
+  units: typedUnitsSchema,
+  /** What the calculator shows when it opens; empty when nothing was opened yet. */
+  current: z.object({ job: z.string(), test: z.string() }),
+  onboarded: z.boolean(),
+  theme: z.enum(themes),
 })
 
 export type Page = z.infer<typeof pageSchema>
 export type Fill = z.infer<typeof fillSchema>
 export type Entry = z.infer<typeof entrySchema>
+export type OpenFill = z.infer<typeof openFillSchema>
+export type Settings = z.infer<typeof settingsSchema>

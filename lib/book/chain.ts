@@ -1,0 +1,70 @@
+/** The chain of the book: each entry is sealed with a hash over itself and its predecessor's hash. */
+import canonicalize from 'canonicalize'
+import type { Head } from './database.ts'
+import type { Entry } from './schema.ts'
+
+export type Unsealed = Omit<Entry, 'hash'>
+
+/** SHA-256 (FIPS 180-4) over the canonical JSON (RFC 8785) of an entry without its own hash, in hexadecimal. */
+export async function seal(entry: Unsealed | Entry): Promise<string> {
+  const { hash: _, ...rest } = entry as Entry
+  const bytes = new TextEncoder().encode(canonicalize(rest))
+  const digest = new Uint8Array(await crypto.subtle.digest('SHA-256', bytes))
+  return Array.from(digest, (byte) => byte.toString(16).padStart(2, '0')).join('')
+}
+
+export type Misfit = 'missing' | 'changed' | 'out of place' | 'cut off'
+
+export type Verdict =
+  | { ok: true; count: number; first: string; last: string; hash: string }
+  | { ok: false; entry: number; misfit: Misfit; message: string }
+
+/**
+ * Walks a chain from its first entry and names the first entry that does not fit. `head`, when known, is the newest
+ * entry as it was last written.
+ */
+export async function verifyChain(
+  entries: Iterable<Entry> | AsyncIterable<Entry>,
+  head?: Head,
+  onProgress?: (checked: number) => void,
+): Promise<Verdict> {
+  let count = 0
+  let first = ''
+  let last = ''
+  let previous = ''
+  for await (const entry of entries) {
+    const expected = count + 1
+    if (entry.number !== expected) {
+      return entry.number > expected ? misfit(expected, 'missing') : misfit(entry.number, 'out of place')
+    }
+    if ((await seal(entry)) !== entry.hash) return misfit(expected, 'changed')
+    if (entry.previous !== previous) return misfit(expected, 'out of place')
+    count = expected
+    first ||= entry.at
+    last = entry.at
+    previous = entry.hash
+    onProgress?.(count)
+  }
+  if (head && head.number > count) return misfit(count + 1, 'cut off')
+  if (head && head.number === count && head.hash !== previous) return misfit(count, 'changed')
+  return { ok: true, count, first, last, hash: previous }
+}
+
+function misfit(entry: number, kind: Misfit): Verdict {
+  const words: Record<Misfit, string> = {
+    missing: `Entry ${entry} is missing.`,
+    changed: `Entry ${entry} is not what was written: its fingerprint does not fit its content.`,
+    'out of place': `Entry ${entry} does not follow the entry before it.`,
+    'cut off': `Entry ${entry} and what came after it are missing from the end of the book.`,
+  }
+  return {
+    ok: false,
+    entry,
+    misfit: kind,
+    message: `${words[kind]} Export the book as it is and compare it with an earlier export.`,
+  }
+}
+
+/** What a verified chain means, said where it is shown. */
+export const whatChainShows =
+  'A chain that fits shows that no entry was changed, removed or moved after it was written, unless someone rewrote every later entry too. It does not show that a figure is right, who typed it, or that this machine’s clock was right. To guard against a rewritten book, keep the newest fingerprint somewhere else: in a report, in a letter, in an export.'

@@ -1,0 +1,37 @@
+import { deviceSchema, type Device } from '../job/schema.ts'
+import { check } from './check.ts'
+import { database } from './database.ts'
+import { announce } from './notice.ts'
+import { buried, bury, unbury } from './tombstones.ts'
+
+/** Devices that are not deleted, by name. */
+export async function listDevices(): Promise<Device[]> {
+  const [devices, gone] = await Promise.all([(await database()).getAll('devices'), buried('device')])
+  return devices.filter(({ id }) => !gone.has(id)).toSorted((a, b) => a.name.localeCompare(b.name))
+}
+
+/** A device by its id, deleted or not: an old job still refers to it. */
+export async function getDevice(id: string): Promise<Device | undefined> {
+  return (await database()).get('devices', id)
+}
+
+/** @throws BookError when the device does not fit its schema. */
+export async function saveDevice(device: Device): Promise<Device> {
+  const kept = check(deviceSchema, device, 'The device')
+  const tx = (await database()).transaction('devices', 'readwrite')
+  const put = tx.store.put(kept)
+  tx.commit()
+  await Promise.all([put, tx.done])
+  announce({ what: 'devices', id: kept.id })
+  return kept
+}
+
+export async function deleteDevice(id: string): Promise<void> {
+  await bury('device', id)
+  announce({ what: 'devices', id })
+}
+
+export async function restoreDevice(id: string): Promise<void> {
+  await unbury('device', id)
+  announce({ what: 'devices', id })
+}

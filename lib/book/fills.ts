@@ -1,0 +1,108 @@
+/** Fills under way. All of it is in the database, so a worker that restarts in the middle goes on. */
+import { receiptLineSchema, type ReceiptLine } from '../form/schema.ts'
+import { check } from './check.ts'
+import { database } from './database.ts'
+import { addEntry, entryOfFill, linesOf } from './entries.ts'
+import { BookError } from './error.ts'
+import { announce } from './notice.ts'
+import { fillSchema, type Entry, type Fill, type OpenFill } from './schema.ts'
+
+/**
+ * Notes a fill before its first control is touched, with the job as it is typed at that moment. Noting the same fill
+ * twice changes nothing.
+ * @throws BookError when the fill does not fit its schema, or has already ended.
+ */
+export async function startFill(fill: Fill, context: { engine: string; tab?: number | undefined }): Promise<void> {
+  const kept = check(fillSchema, fill, 'The fill')
+  const db = await database()
+  const tx = db.transaction(['fills', 'jobs', 'entries'], 'readwrite', { durability: 'strict' })
+  const [open, entry, readings] = await Promise.all([
+    tx.objectStore('fills').get(kept.id),
+    tx.objectStore('entries').index('fill').getKey(kept.id),
+    tx.objectStore('jobs').get(kept.job.id),
+  ])
+  if (entry !== undefined) throw ended(kept.id, entry)
+  if (!open) {
+    await tx.objectStore('fills').put({
+      id: kept.id,
+      fill: kept,
+      engine: context.engine,
+      touched: new Date().toISOString(),
+      count: 0,
+      ...(context.tab !== undefined && { tab: context.tab }),
+      ...(readings && { readings }),
+    })
+  }
+  await tx.done
+  announce({ what: 'fills', id: kept.id })
+}
+
+/**
+ * Notes what became of one binding. A line of a binding that already has one replaces it: a message may arrive twice.
+ * @throws BookError when the fill is not under way.
+ */
+export async function addFillLine(fill: string, line: ReceiptLine): Promise<void> {
+  const kept = check(receiptLineSchema, line, 'The line')
+  const tx = (await database()).transaction(['fills', 'lines', 'entries'], 'readwrite', { durability: 'strict' })
+  const open = await tx.objectStore('fills').get(fill)
+  if (!open) throw await notOpen(fill)
+  const lines = tx.objectStore('lines')
+  const written = await lines.getAll(linesOf(fill))
+  const index = written.find((other) => other.line.binding === kept.binding)?.index ?? written.length
+  await Promise.all([
+    lines.put({ fill, index, line: kept }),
+    tx.objectStore('fills').put({ ...open, touched: new Date().toISOString(), count: open.count + 1 }),
+    tx.done,
+  ])
+}
+
+/**
+ * Ends a fill and adds its entry. Ending it twice gives the same entry. A fill that ends with fewer lines than were
+ * planned is kept as not complete.
+ * @throws BookError when the fill was never started.
+ */
+export async function endFill(fill: string): Promise<Entry> {
+  const entry = await addEntry(fill, true)
+  if (!entry) throw unknown(fill)
+  return entry
+}
+
+/**
+ * Turns fills that a crash or a closed tab left open into entries that are not complete, with the lines that were
+ * written. `underWay` says which fills still run.
+ */
+export async function closeUnended(underWay: (open: OpenFill) => boolean = () => false): Promise<Entry[]> {
+  const open = await listOpenFills()
+  const closed: Entry[] = []
+  for (const fill of open.toSorted((a, b) => a.fill.started.localeCompare(b.fill.started))) {
+    const entry = underWay(fill) ? undefined : await addEntry(fill.id, false)
+    if (entry) closed.push(entry)
+  }
+  return closed
+}
+
+/** Fills that have not ended. */
+export async function listOpenFills(): Promise<OpenFill[]> {
+  return (await database()).getAll('fills')
+}
+
+async function notOpen(fill: string): Promise<BookError> {
+  const entry = await entryOfFill(fill)
+  return entry ? ended(fill, entry.number) : unknown(fill)
+}
+
+function ended(fill: string, entry: number): BookError {
+  return new BookError([
+    { code: 'ended', path: fill, message: `This fill has ended: it is entry ${entry} of the book. Start a new fill.` },
+  ])
+}
+
+function unknown(fill: string): BookError {
+  return new BookError([
+    {
+      code: 'unknown',
+      path: fill,
+      message: 'The book knows no such fill. Close the plan, open it again and start anew.',
+    },
+  ])
+}

@@ -1,0 +1,66 @@
+import { matches } from '../form/address.ts'
+import { formMapSchema, type FormMap } from '../form/schema.ts'
+import { check } from './check.ts'
+import { database } from './database.ts'
+import { announce } from './notice.ts'
+import { buried, bury, unbury } from './tombstones.ts'
+
+/** The newest version of every form map that is not deleted, by name. */
+export async function listMaps(): Promise<FormMap[]> {
+  const [versions, gone] = await Promise.all([(await database()).getAll('maps'), buried('map')])
+  // Keys are [id, version], so the last of an id is its newest.
+  const newest = new Map(versions.map((map) => [map.id, map]))
+  return [...newest.values()].filter(({ id }) => !gone.has(id)).toSorted((a, b) => a.name.localeCompare(b.name))
+}
+
+/** The form maps made for a page. */
+export async function mapsFor(url: string): Promise<FormMap[]> {
+  return (await listMaps()).filter((map) => matches(map.address, url))
+}
+
+/** Every version of a form map, the newest first; also of a deleted one. */
+export async function mapVersions(id: string): Promise<FormMap[]> {
+  const versions = await (await database()).getAll('maps', IDBKeyRange.bound([id, 0], [id, Infinity]))
+  return versions.toReversed()
+}
+
+/**
+ * Keeps a form map as its next version; earlier versions stay. What is kept has the version number and the times that
+ * the book gave it. A map that equals its newest version is not kept twice.
+ * @throws BookError when the map does not fit its schema.
+ */
+export async function saveMap(map: FormMap): Promise<FormMap> {
+  const checked = check(formMapSchema, map, 'The form map')
+  const tx = (await database()).transaction(['maps', 'tombstones'], 'readwrite', { durability: 'strict' })
+  const maps = tx.objectStore('maps')
+  const newest = (await maps.openCursor(IDBKeyRange.bound([map.id, 0], [map.id, Infinity]), 'prev'))?.value
+  const deleted = await tx.objectStore('tombstones').get(['map', map.id])
+  if (newest && !deleted && sameContent(newest, checked)) {
+    await tx.done
+    return newest
+  }
+  const now = new Date().toISOString()
+  const kept = { ...checked, version: (newest?.version ?? 0) + 1, created: newest?.created ?? now, updated: now }
+  await Promise.all([maps.put(kept), tx.objectStore('tombstones').delete(['map', map.id]), tx.done])
+  announce({ what: 'maps', id: map.id })
+  return kept
+}
+
+function sameContent(a: FormMap, b: FormMap): boolean {
+  return content(a) === content(b)
+}
+
+function content({ name, address, bindings }: FormMap): string {
+  return JSON.stringify([name, address, bindings])
+}
+
+/** Hides a form map; its versions stay, and `restoreMap` brings it back. */
+export async function deleteMap(id: string): Promise<void> {
+  await bury('map', id)
+  announce({ what: 'maps', id })
+}
+
+export async function restoreMap(id: string): Promise<void> {
+  await unbury('map', id)
+  announce({ what: 'maps', id })
+}
