@@ -1,0 +1,236 @@
+/** A part of the screen driven as a person would: found by role and accessible name, used by mouse and keyboard. */
+import type { CDPSession, KeyInput, Page } from 'puppeteer-core'
+
+export type Name = string | RegExp
+
+interface Found {
+  backendNodeId: number
+  role: string
+  name: string
+}
+
+/** Where a surface begins: the document, or a closed shadow root. Looked up again each time, for pages redraw. */
+type Start = (session: CDPSession) => Promise<number | undefined>
+
+const pause = (ms: number): Promise<void> =>
+  new Promise((resolve) => {
+    setTimeout(resolve, ms)
+  })
+
+/** Repeats `attempt` until it gives something other than undefined, at most for `ms`. */
+export async function until<T>(attempt: () => Promise<T | undefined>, ms = 10_000): Promise<T | undefined> {
+  const end = Date.now() + ms
+  for (;;) {
+    const result = await attempt()
+    if (result !== undefined) return result
+    if (Date.now() > end) return undefined
+    await pause(50)
+  }
+}
+
+function fits(text: string, name: Name | undefined): boolean {
+  if (name === undefined) return true
+  return typeof name === 'string' ? text === name : name.test(text)
+}
+
+export class Surface {
+  readonly page: Page
+  readonly #session: CDPSession
+  readonly #start: Start
+  readonly #called: string
+
+  constructor(page: Page, session: CDPSession, start: Start, called: string) {
+    this.page = page
+    this.#session = session
+    this.#start = start
+    this.#called = called
+  }
+
+  /** Whether this part is on the screen at all. */
+  async present(): Promise<boolean> {
+    return (await this.#start(this.#session)) !== undefined
+  }
+
+  async #root(): Promise<number> {
+    const root = await until(() => this.#start(this.#session))
+    if (root === undefined) throw new Error(`${this.#called} did not appear.`)
+    return root
+  }
+
+  /** Calls a function on a node; `this` is the node. */
+  async #call<T>(backendNodeId: number, declaration: string, args: unknown[] = []): Promise<T> {
+    const { object } = await this.#session.send('DOM.resolveNode', { backendNodeId })
+    const answer = await this.#session.send('Runtime.callFunctionOn', {
+      objectId: object.objectId!,
+      functionDeclaration: declaration,
+      arguments: args.map((value) => ({ value })),
+      returnByValue: true,
+      awaitPromise: true,
+    })
+    if (answer.exceptionDetails !== undefined)
+      throw new Error(answer.exceptionDetails.exception?.description ?? answer.exceptionDetails.text)
+    return answer.result.value as T
+  }
+
+  /** Every element of a role, in the order of the screen. */
+  async all(role: string, name?: Name): Promise<Found[]> {
+    const backendNodeId = await this.#root()
+    const { nodes } = await this.#session.send('Accessibility.queryAXTree', { backendNodeId, role })
+    return nodes.flatMap((node) => {
+      const text = String(node.name?.value ?? '')
+      if (node.ignored || node.backendDOMNodeId === undefined || !fits(text, name)) return []
+      return [{ backendNodeId: node.backendDOMNodeId, role, name: text }]
+    })
+  }
+
+  /** The first element of that role and name, waited for. */
+  async get(role: string, name?: Name, ms = 10_000): Promise<Found> {
+    const found = await until(async () => (await this.all(role, name).catch(() => []))[0], ms)
+    if (found !== undefined) return found
+    const there = (await this.all(role)).map((one) => JSON.stringify(one.name))
+    throw new Error(
+      `${this.#called} has no ${role} ${String(name)}. It has: ${there.join(', ') || 'none of that role'}.\n${await this.text()}`,
+    )
+  }
+
+  async has(role: string, name?: Name): Promise<boolean> {
+    return (await this.all(role, name)).length > 0
+  }
+
+  async #press(found: Found): Promise<void> {
+    const { backendNodeId } = found
+    await this.#session.send('DOM.scrollIntoViewIfNeeded', { backendNodeId })
+    const { quads } = await this.#session.send('DOM.getContentQuads', { backendNodeId })
+    const quad = quads[0]
+    if (quad === undefined) throw new Error(`${found.role} "${found.name}" of ${this.#called} has no place on screen.`)
+    const at = (axis: 0 | 1): number => [0, 2, 4, 6].reduce((sum, corner) => sum + (quad[corner + axis] ?? 0), 0) / 4
+    await this.page.mouse.click(at(0), at(1))
+  }
+
+  /** Clicks the middle of an element with the mouse. */
+  async click(role: string, name?: Name): Promise<void> {
+    await this.#press(await this.get(role, name))
+  }
+
+  /** Clicks an element that was found before. */
+  async clickFound(found: Found): Promise<void> {
+    await this.#press(found)
+  }
+
+  /** Replaces what an input holds, by keyboard. */
+  async type(role: string, name: Name, text: string): Promise<void> {
+    const found = await this.get(role, name)
+    await this.#press(found)
+    await this.#call(found.backendNodeId, 'function () { this.select?.() }')
+    if (text === '') await this.page.keyboard.press('Backspace')
+    else await this.page.keyboard.type(text)
+  }
+
+  async key(key: KeyInput): Promise<void> {
+    await this.page.keyboard.press(key)
+  }
+
+  /** Chooses an option of a native select by its words, as the browser's own list would. */
+  async choose(name: Name, option: Name): Promise<void> {
+    const found = await this.get('combobox', name)
+    const options = await this.#call<string[]>(
+      found.backendNodeId,
+      'function () { return [...this.options].map((option) => option.label) }',
+    )
+    const index = options.findIndex((label) => fits(label, option))
+    if (index < 0) throw new Error(`${found.name} has no option ${String(option)}. It has: ${options.join(', ')}.`)
+    await this.#call(
+      found.backendNodeId,
+      `function (index) {
+        this.focus()
+        this.selectedIndex = index
+        this.dispatchEvent(new Event('input', { bubbles: true, composed: true }))
+        this.dispatchEvent(new Event('change', { bubbles: true }))
+      }`,
+      [index],
+    )
+  }
+
+  async value(role: string, name: Name): Promise<string> {
+    return this.#call((await this.get(role, name)).backendNodeId, 'function () { return this.value }')
+  }
+
+  async textOf(found: Found): Promise<string> {
+    return this.#call(found.backendNodeId, 'function () { return this.innerText ?? this.textContent }')
+  }
+
+  /** The words on the screen, one line per line. */
+  async text(): Promise<string> {
+    return this.#call(
+      await this.#root(),
+      `function () {
+        return [...this.children].filter((e) => e.localName !== 'style').map((e) => e.innerText ?? '').join('\\n')
+      }`,
+    )
+  }
+
+  /** The cells of every table row, as text. */
+  async rows(): Promise<string[][]> {
+    return this.#call(
+      await this.#root(),
+      `function () {
+        return [...this.querySelectorAll('tr')].map((row) => [...row.cells].map((cell) => cell.innerText.trim()))
+      }`,
+    )
+  }
+
+  /** Waits until the words on the screen fit. */
+  async wait(words: RegExp, ms = 15_000): Promise<string> {
+    let last = ''
+    const found = await until(async () => {
+      last = await this.text().catch(() => '')
+      return words.test(last) ? last : undefined
+    }, ms)
+    if (found === undefined) throw new Error(`${this.#called} never showed ${String(words)}. It shows:\n${last}`)
+    return found
+  }
+
+  /** Waits until this part has left the screen. */
+  async gone(): Promise<void> {
+    const left = await until(async () => ((await this.present()) ? undefined : true))
+    if (left === undefined) throw new Error(`${this.#called} did not close.`)
+  }
+}
+
+interface DomNode {
+  backendNodeId: number
+  children?: DomNode[]
+  shadowRoots?: DomNode[]
+  contentDocument?: DomNode
+  shadowRootType?: string
+}
+
+function closedRoot(node: DomNode): DomNode | undefined {
+  for (const root of node.shadowRoots ?? []) if (root.shadowRootType === 'closed') return root
+  for (const child of [...(node.children ?? []), ...(node.shadowRoots ?? [])]) {
+    const found = closedRoot(child)
+    if (found !== undefined) return found
+  }
+  return undefined
+}
+
+async function documentOf(session: CDPSession): Promise<DomNode> {
+  const { root } = await session.send('DOM.getDocument', { depth: -1, pierce: true })
+  return root
+}
+
+/** A whole page: the popup, the book, a form. */
+export async function whole(page: Page, called: string): Promise<Surface> {
+  const start: Start = async (session) => {
+    const { root } = await session.send('DOM.getDocument', { depth: 2 })
+    return root.children?.find((child) => child.localName === 'html')?.children?.find((c) => c.localName === 'body')
+      ?.backendNodeId
+  }
+  return new Surface(page, await page.createCDPSession(), start, called)
+}
+
+/** What the extension draws into a page, inside its closed shadow root. */
+export async function helper(page: Page): Promise<Surface> {
+  const start: Start = async (session) => closedRoot(await documentOf(session))?.backendNodeId
+  return new Surface(page, await page.createCDPSession(), start, 'The helper')
+}
