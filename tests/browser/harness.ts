@@ -8,7 +8,7 @@ import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
-import puppeteer, { type Browser, type Extension, type Page, type Target } from 'puppeteer-core'
+import { launch as launchBrowser, type Browser, type Extension, type Page, type Target } from 'puppeteer-core'
 import { findBrowser } from './find-browser.ts'
 import { helper, whole, type Surface } from './surface.ts'
 
@@ -62,7 +62,7 @@ export class Session {
     const extension = this.options.extension ?? built
     if (!existsSync(join(extension, 'manifest.json')))
       throw new Error(`No built extension stands in ${extension}. Run npm run build first.`)
-    this.browser = await puppeteer.launch({
+    this.browser = await launchBrowser({
       executablePath: findBrowser('chromium'),
       headless: this.options.headless ?? true,
       pipe: true,

@@ -214,23 +214,23 @@ function closedRoot(node: DomNode): DomNode | undefined {
   return undefined
 }
 
-async function documentOf(session: CDPSession): Promise<DomNode> {
+const bodyOf: Start = async (session) => {
+  const { root } = await session.send('DOM.getDocument', { depth: 2 })
+  const html = root.children?.find((child) => child.localName === 'html')
+  return html?.children?.find((child) => child.localName === 'body')?.backendNodeId
+}
+
+const closedRootOf: Start = async (session) => {
   const { root } = await session.send('DOM.getDocument', { depth: -1, pierce: true })
-  return root
+  return closedRoot(root)?.backendNodeId
 }
 
 /** A whole page: the popup, the book, a form. */
 export async function whole(page: Page, called: string): Promise<Surface> {
-  const start: Start = async (session) => {
-    const { root } = await session.send('DOM.getDocument', { depth: 2 })
-    return root.children?.find((child) => child.localName === 'html')?.children?.find((c) => c.localName === 'body')
-      ?.backendNodeId
-  }
-  return new Surface(page, await page.createCDPSession(), start, called)
+  return new Surface(page, await page.createCDPSession(), bodyOf, called)
 }
 
 /** What the extension draws into a page, inside its closed shadow root. */
 export async function helper(page: Page): Promise<Surface> {
-  const start: Start = async (session) => closedRoot(await documentOf(session))?.backendNodeId
-  return new Surface(page, await page.createCDPSession(), start, 'The helper')
+  return new Surface(page, await page.createCDPSession(), closedRootOf, 'The helper')
 }

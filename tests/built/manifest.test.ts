@@ -1,0 +1,32 @@
+import { readFileSync } from 'node:fs'
+import { fileURLToPath } from 'node:url'
+import { describe, expect, it } from 'vitest'
+
+interface Manifest {
+  permissions?: string[]
+  host_permissions?: string[]
+  content_scripts?: unknown[]
+  externally_connectable?: unknown
+  web_accessible_resources?: unknown[]
+  content_security_policy?: unknown
+}
+
+function manifest(target: string): Manifest {
+  const path = fileURLToPath(new URL(`../../.output/${target}/manifest.json`, import.meta.url))
+  return JSON.parse(readFileSync(path, 'utf8')) as Manifest
+}
+
+describe.each(['chrome-mv3', 'firefox-mv3'])('%s asks for nothing before the person acts', (target) => {
+  it('has no standing access to any page', () => {
+    const built = manifest(target)
+    expect(built.host_permissions ?? []).toEqual([])
+    expect(built.content_scripts ?? []).toEqual([])
+    expect(built.externally_connectable).toBeUndefined()
+    expect(built.web_accessible_resources ?? []).toEqual([])
+  })
+
+  it('asks only for permissions that show no warning', () => {
+    const allowed = ['activeTab', 'scripting', 'storage', 'unlimitedStorage', 'sidePanel']
+    for (const permission of manifest(target).permissions ?? []) expect(allowed).toContain(permission)
+  })
+})

@@ -1,0 +1,49 @@
+import { existsSync, readFileSync } from 'node:fs'
+import { fileURLToPath } from 'node:url'
+import { gzipSync } from 'node:zlib'
+import { describe, expect, it } from 'vitest'
+
+const output = fileURLToPath(new URL('../../.output/', import.meta.url))
+
+function read(path: string): string {
+  if (!existsSync(output + path)) throw new Error(`${path} is missing. Run npm run build before the tests.`)
+  return readFileSync(output + path, 'utf8')
+}
+
+/** Scripts of an HTML page, with every chunk they import, each once. */
+function scriptsOf(page: string): string[] {
+  const first = [...read(page).matchAll(/(?:src|href)="\/?([^"]+\.js)"/g)].map((match) => match[1] ?? '')
+  const seen = new Set<string>()
+  const queue = [...first]
+  for (let path = queue.pop(); path !== undefined; path = queue.pop()) {
+    if (seen.has(path)) continue
+    seen.add(path)
+    const folder = path.includes('/') ? path.slice(0, path.lastIndexOf('/') + 1) : ''
+    for (const [, target] of read(`chrome-mv3/${path}`).matchAll(
+      /(?:from|import)\s*\(?\s*["'`](\.{1,2}\/[^"'`]+\.js)/g,
+    ))
+      queue.push(new URL(folder + (target ?? ''), 'file:///').pathname.slice(1))
+  }
+  return [...seen]
+}
+
+const packed = (text: string): number => gzipSync(text, { level: 9 }).length
+
+describe('what the build weighs, gzip', () => {
+  it('popup scripts: at most 60 kB', () => {
+    const scripts = scriptsOf('chrome-mv3/popup.html')
+    expect(scripts.length).toBeGreaterThan(0)
+    const total = scripts.reduce((sum, path) => sum + packed(read(`chrome-mv3/${path}`)), 0)
+    expect(total).toBeLessThanOrEqual(60_000)
+  })
+
+  it('helper content script: at most 60 kB', () => {
+    expect(packed(read('chrome-mv3/content-scripts/helper.js'))).toBeLessThanOrEqual(60_000)
+  })
+
+  it('engine with everything it imports: at most 12 kB', () => {
+    const engine = read('package/engine.js')
+    expect(engine, 'engine.js must be whole in one file').not.toMatch(/\bfrom\s*["']/)
+    expect(packed(engine)).toBeLessThanOrEqual(12_000)
+  })
+})
