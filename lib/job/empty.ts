@@ -1,0 +1,130 @@
+/** New jobs, tests, rows and devices, with every cell empty. */
+import type { Device, Job, Test, Tester, TypedPoint, TypedUnits } from './schema.ts'
+
+type Subject = Test['sheet']['subject']
+
+const ENCLOSURE_ROLES = ['before', 'after', 'final']
+
+/** The day of `now` where the tester stands, as YYYY-MM-DD. */
+export function today(now: Date = new Date()): string {
+  const two = (part: number) => String(part).padStart(2, '0')
+  return `${String(now.getFullYear()).padStart(4, '0')}-${two(now.getMonth() + 1)}-${two(now.getDate())}`
+}
+
+export const emptyTester = (): Tester => ({
+  name: '',
+  company: '',
+  licence: '',
+  licenceExpiry: '',
+  phone: '',
+  email: '',
+})
+
+export const emptyPoint = (): TypedPoint => ({ pressure: '', flow: '', devicePressure: '', range: '' })
+
+/** A job without tests; `tester` is copied in, so that a later change of the profile leaves old jobs alone. */
+export function emptyJob(units: TypedUnits, tester: Tester = emptyTester()): Job {
+  const now = new Date().toISOString()
+  return {
+    id: crypto.randomUUID(),
+    created: now,
+    updated: now,
+    units: { ...units },
+    building: {
+      street: '',
+      unit: '',
+      town: '',
+      state: '',
+      postcode: '',
+      permit: '',
+      program: '',
+      builder: '',
+      floorArea: '',
+      volume: '',
+      enclosureArea: '',
+      height: '',
+      bedrooms: '',
+      stories: '',
+      climateZone: '',
+      areaSource: '',
+      volumePercent: '',
+      weatherShieldingFactor: '',
+      elevation: '',
+    },
+    tester: { ...tester },
+    tests: [],
+    converted: {},
+  }
+}
+
+/** A test of today with one empty row. */
+export function emptyTest(role: string, subject: Subject, units: TypedUnits): Test {
+  return {
+    id: crypto.randomUUID(),
+    role,
+    stage: '',
+    date: today(),
+    wind: '',
+    units: { ...units },
+    sheet: {
+      subject,
+      procedure: 'one-point',
+      direction: subject === 'ducts' ? 'pressurize' : 'depressurize',
+      reading: 'flow',
+      flowBasis: 'indicated',
+      baselineBefore: '',
+      baselineAfter: '',
+      points: [emptyPoint()],
+      indoor: '',
+      outdoor: '',
+      barometer: '',
+      exponent: '',
+      exponentUncertainty: '',
+      pressurePercent: '',
+      pressureFloor: '',
+      flowPercent: '',
+      ductLeakage: 'total',
+      airHandlerFlow: '',
+      device: '',
+    },
+    limit: '',
+    ownLimit: '',
+    onePointFactor: false,
+    instrumentFigure: '',
+    notes: '',
+    converted: {},
+  }
+}
+
+export const emptyRange = (): Device['ranges'][number] => ({
+  name: '',
+  coefficient: '',
+  exponent: '',
+  minPressure: '',
+  maxPressure: '',
+})
+
+export function emptyDevice(flowUnit: Device['flowUnit']): Device {
+  return {
+    id: crypto.randomUUID(),
+    name: '',
+    serial: '',
+    calibrated: '',
+    intervalMonths: '',
+    flowUnit,
+    calibrationDensity: '',
+    ranges: [emptyRange()],
+  }
+}
+
+/** The first role proposed for a new test that the job does not use yet; roles are unique in a job. */
+export function nextRole(job: Pick<Job, 'tests'>, subject: Subject): string {
+  const used = new Set(job.tests.map((test) => test.role.trim().toLowerCase()))
+  const free = (role: string) => !used.has(role)
+  const proposed = subject === 'enclosure' ? ENCLOSURE_ROLES.find(free) : undefined
+  if (proposed !== undefined) return proposed
+  const stem = subject === 'enclosure' ? 'final' : 'duct system'
+  let number = subject === 'enclosure' ? 2 : 1
+  while (!free(`${stem} ${number}`)) number++
+  return `${stem} ${number}`
+}
