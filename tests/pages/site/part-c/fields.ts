@@ -1,26 +1,12 @@
 /** Form LC-7, part C: which fields, under which legends, and what the office's own check says of each. */
 
-export interface Field {
-  name: string
-  label: string
-  kind: 'text' | 'number' | 'date' | 'select' | 'radio' | 'checkbox' | 'textarea'
-  hint?: string
-  value?: string
-  step?: string
-  maxLength?: number
-  options?: { value: string; label: string }[]
-}
+import { options, type Section } from '../field.ts'
 
-export interface Section {
-  legend: string
-  fields: Field[]
-}
-
-const procedures = [
-  { value: 'SP', label: 'One point' },
-  { value: 'MP', label: 'Several points, ASTM E779' },
-  { value: 'ISO', label: 'Several points, ISO 9972' },
-]
+const procedures = options(
+  ['SP', 'One-point'],
+  ['MP', 'Several points, ASTM E779'],
+  ['ISO', 'Several points, ISO 9972'],
+)
 
 export function sections(application: string): Section[] {
   return [
@@ -37,11 +23,7 @@ export function sections(application: string): Section[] {
           name: 'areaFrom',
           label: 'How areas were obtained',
           kind: 'select',
-          options: [
-            { value: 'P', label: 'From plans' },
-            { value: 'M', label: 'Measured' },
-            { value: 'E', label: 'Estimated' },
-          ],
+          options: options(['P', 'From plans'], ['M', 'Measured'], ['E', 'Estimated']),
         },
       ],
     },
@@ -73,20 +55,13 @@ export function sections(application: string): Section[] {
           name: 'result',
           label: 'Result',
           kind: 'radio',
-          options: [
-            { value: 'pass', label: 'Pass' },
-            { value: 'fail', label: 'Fail' },
-          ],
+          options: options(['pass', 'Pass'], ['fail', 'Fail']),
         },
         {
           name: 'wind',
           label: 'Wind during the test',
           kind: 'select',
-          options: [
-            { value: '0', label: 'Calm' },
-            { value: '1', label: 'Light' },
-            { value: '2', label: 'Windy' },
-          ],
+          options: options(['0', 'Calm'], ['1', 'Light'], ['2', 'Windy']),
         },
         { name: 'ventilation', label: 'Mechanical ventilation present', kind: 'checkbox' },
         { name: 'comments', label: 'Comments', kind: 'textarea', maxLength: 400 },

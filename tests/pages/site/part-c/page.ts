@@ -1,5 +1,6 @@
 import { escape, layout } from '../layout.ts'
-import { sections, type Field } from './fields.ts'
+import type { Field } from '../field.ts'
+import { sections } from './fields.ts'
 
 function control(field: Field): string {
   const id = escape(field.name)
@@ -18,9 +19,8 @@ function control(field: Field): string {
     case 'text':
     case 'date':
       return `<input type="${field.kind}" ${common}${longest} value="${value}" autocomplete="off" />`
-    case 'radio':
-    case 'checkbox':
-      throw new Error(`${field.kind} is laid out by its own function`)
+    default:
+      throw new Error(`A ${field.kind} is not laid out here.`)
   }
 }
 
