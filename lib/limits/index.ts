@@ -1,0 +1,7 @@
+export { limitSchema, type Limit } from './schema.ts'
+export { publishedLimits } from './published.ts'
+export { limitsFor, publishedLimit, zoneNumber } from './pick.ts'
+export { ownLimit } from './own.ts'
+export { meets, verdict, type Compared, type Verdict } from './verdict.ts'
+export { roundingFlips, type Flip } from './round.ts'
+export type { Sentence } from './words.ts'
