@@ -5,9 +5,10 @@ type Subject = Test['sheet']['subject']
 
 const ENCLOSURE_ROLES = ['before', 'after', 'final']
 
+const two = (part: number) => String(part).padStart(2, '0')
+
 /** The day of `now` where the tester stands, as YYYY-MM-DD. */
 export function today(now: Date = new Date()): string {
-  const two = (part: number) => String(part).padStart(2, '0')
   return `${String(now.getFullYear()).padStart(4, '0')}-${two(now.getMonth() + 1)}-${two(now.getDate())}`
 }
 

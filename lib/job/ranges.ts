@@ -1,0 +1,48 @@
+/** Reads the ranges of a device that a test uses. */
+import type { Range } from '../sheet/schema.ts'
+import { convert } from '../units/convert.ts'
+import { cellValue, nameOf } from './cells.ts'
+import type { Problem } from './problem.ts'
+import type { Device, TypedUnits } from './schema.ts'
+
+/**
+ * The ranges named in `used`, coefficients in the test's flow unit. A range whose coefficient or exponent cannot be
+ * read is left out; a bad end of its span is left out alone.
+ */
+export function readRanges(
+  device: Device | undefined,
+  units: TypedUnits,
+  used: Set<string>,
+): { ranges: Record<string, Range>; problems: Problem[] } {
+  const ranges: Record<string, Range> = {}
+  const problems: Problem[] = []
+  for (const [at, typed] of (device?.ranges ?? []).entries()) {
+    const name = typed.name.trim()
+    if (device === undefined || name === '' || !used.has(name)) continue
+    const read = (field: 'coefficient' | 'exponent' | 'minPressure' | 'maxPressure', unit: string, needed: boolean) => {
+      const path = `device.ranges.${at}.${field}`
+      const remedy = needed
+        ? `from the certificate; until then the points read with range ${name} are left out`
+        : 'or empty the cell'
+      const { value, problem } = cellValue(typed[field], path, unit, { range: name, remedy })
+      if (problem) problems.push(problem)
+      else if (value === undefined && needed) {
+        const message = `${nameOf(path, name)}: nothing typed. Type it under devices, ${remedy}.`
+        problems.push({ path, code: 'missing', severity: 'missing', message })
+      }
+      return value
+    }
+    const coefficient = read('coefficient', device.flowUnit, true)
+    const exponent = read('exponent', '1', true)
+    const minPressure = read('minPressure', 'Pa', false)
+    const maxPressure = read('maxPressure', 'Pa', false)
+    if (coefficient === undefined || exponent === undefined) continue
+    ranges[name] = {
+      coefficient: convert(coefficient, device.flowUnit, units.flow),
+      exponent,
+      ...(minPressure === undefined ? {} : { minPressure }),
+      ...(maxPressure === undefined ? {} : { maxPressure }),
+    }
+  }
+  return { ranges, problems }
+}

@@ -1,0 +1,261 @@
+/** Turns the typed cells of a test into the sheet that the figures are computed from. */
+import type { Sheet } from '../sheet/schema.ts'
+import { convert } from '../units/convert.ts'
+import { cellAt, cellValue, nameOf, quote, unitOf } from './cells.ts'
+import type { Problem } from './problem.ts'
+import { readRanges } from './ranges.ts'
+import type { Building, Device, Job, Test, TypedPoint } from './schema.ts'
+
+export interface ReadTest {
+  /** Absent while no row is complete. */
+  sheet?: Sheet
+  /** For each point of the sheet, the index of its row among the typed ones. */
+  rows: number[]
+  problems: Problem[]
+}
+
+const LONGEST_BASELINE = 10_000
+const MOST_BASELINES = 1000
+const ROW_REMEDY = 'or empty the row; until then it is left out'
+
+/** Reads cells and keeps what is wrong with them. */
+class Reader {
+  readonly problems: Problem[] = []
+
+  /** The number in a cell, in `unit`; nothing when the cell is empty or bad. */
+  value(text: string, path: string, unit: string, remedy?: string): number | undefined {
+    const { value, problem } = cellValue(text, path, unit, remedy === undefined ? {} : { remedy })
+    if (problem) this.problems.push(problem)
+    return value
+  }
+
+  missing(path: string, message: string): void {
+    this.problems.push({ path, code: 'missing', severity: 'missing', message: `${nameOf(path)}: ${message}` })
+  }
+
+  bad(path: string, code: string, message: string): void {
+    this.problems.push({ path, code, severity: 'bad', message: `${nameOf(path)}: ${message}` })
+  }
+}
+
+/** The entries that hold something. */
+function present<T extends object>(entries: T): { [K in keyof T]?: Exclude<T[K], undefined> } {
+  return Object.fromEntries(Object.entries(entries).filter(([, value]) => value !== undefined)) as {
+    [K in keyof T]?: Exclude<T[K], undefined>
+  }
+}
+
+/**
+ * The sheet of a test. Empty rows are ignored; a row that is half filled or holds a bad cell is left out and named; a bad
+ * cell outside the rows is left out and named, so that the figures that do not need it still show.
+ */
+export function readTest(job: Pick<Job, 'units' | 'building'>, test: Test, devices: Device[]): ReadTest {
+  const reader = new Reader()
+  const { sheet: typed, units } = test
+  const device = devices.find(({ id }) => id === typed.device)
+  const { points, rows, ranges } = readPoints(reader, test, device)
+  const baseline = {
+    before: readBaseline(reader, typed.baselineBefore, 'baselineBefore'),
+    after: readBaseline(reader, typed.baselineAfter, 'baselineAfter'),
+  }
+  const density = device && reader.value(device.calibrationDensity, 'device.calibrationDensity', 'kg/m3')
+  const withDevice = typed.reading === 'device' || density !== undefined
+  const onePoint = typed.procedure === 'one-point'
+  const optional = present({
+    device: withDevice ? { ranges, ...present({ calibrationDensity: density }) } : undefined,
+    air: readAir(reader, job, test),
+    exponent: onePoint ? reader.value(typed.exponent, 'exponent', '1') : undefined,
+    exponentUncertainty: onePoint ? reader.value(typed.exponentUncertainty, 'exponentUncertainty', '1') : undefined,
+    instrument: readInstrument(reader, test),
+    building: readBuilding(reader, job, test),
+    duct: typed.subject === 'ducts' ? readDuct(reader, test) : undefined,
+    weatherShieldingFactor: buildingValue(reader, job, test, 'weatherShieldingFactor'),
+  })
+  reader.value(test.instrumentFigure, 'instrumentFigure', units.flow)
+  if (points.length === 0) {
+    if (!reader.problems.some(({ path }) => path.startsWith('points.') || path.startsWith('device'))) {
+      const what = typed.reading === 'flow' ? 'pressure and the flow' : 'pressure, the device pressure and the range'
+      reader.problems.push({
+        path: 'points.0.pressure',
+        code: 'missing',
+        severity: 'missing',
+        message: `Readings: nothing typed yet. Type the ${what} of a point.`,
+      })
+    }
+    return { rows, problems: reader.problems }
+  }
+  const sheet: Sheet = {
+    subject: typed.subject,
+    procedure: typed.procedure,
+    direction: typed.direction,
+    units,
+    baseline,
+    points,
+    flowBasis: typed.flowBasis,
+    ...optional,
+  }
+  return { sheet, rows, problems: reader.problems }
+}
+
+interface Points {
+  points: Sheet['points']
+  rows: number[]
+  ranges: NonNullable<Sheet['device']>['ranges']
+}
+
+function readPoints(reader: Reader, test: Test, device: Device | undefined): Points {
+  const typed = test.sheet
+  const byDevice = typed.reading === 'device'
+  const found: Points = { points: [], rows: [], ranges: {} }
+  const filled = typed.points.map((point, row) => ({ point, row })).filter(({ point }) => !isEmpty(point))
+  if (byDevice && filled.length > 0 && device === undefined) {
+    const remedy = 'Choose the device whose ranges reduce the device pressures, or set the readings to flow.'
+    if (typed.device === '') reader.missing('device', remedy)
+    else reader.bad('device', 'unknown-device', `it is not among your devices any more. ${remedy}`)
+  }
+  const used = new Set(filled.map(({ point }) => point.range.trim()))
+  const { ranges, problems } = readRanges(byDevice ? device : undefined, test.units, used)
+  reader.problems.push(...problems)
+  found.ranges = ranges
+  for (const { point, row } of filled) {
+    const path = `points.${row}`
+    const pressure = rowValue(reader, point.pressure, `${path}.pressure`, 'Pa', 'pressure')
+    const place = byDevice
+      ? readDevicePoint(reader, point, path, device, ranges)
+      : readFlow(reader, point, path, test.units.flow)
+    if (pressure === undefined || place === undefined) continue
+    found.points.push({ pressure, ...place })
+    found.rows.push(row)
+  }
+  return found
+}
+
+/** A row in which only the range stands, or nothing, is empty: the range is carried on from the row above. */
+export const isEmpty = (point: TypedPoint): boolean =>
+  [point.pressure, point.flow, point.devicePressure].every((text) => text.length < 100 && text.trim() === '')
+
+/** A number that a row cannot do without. */
+function rowValue(reader: Reader, text: string, path: string, unit: string, what: string): number | undefined {
+  const value = reader.value(text, path, unit, ROW_REMEDY)
+  if (value === undefined && text.length < 100 && text.trim() === '') {
+    reader.missing(path, `nothing typed, so the row is left out. Type the ${what}, or empty the row.`)
+  }
+  return value
+}
+
+function readFlow(reader: Reader, point: TypedPoint, path: string, unit: string): { flow: number } | undefined {
+  if (point.flow.trim() === '' && point.devicePressure.trim() !== '') {
+    reader.missing(
+      `${path}.flow`,
+      'nothing typed, so the row is left out. Type the flow, or set the readings to device pressure, which this row holds.',
+    )
+    return undefined
+  }
+  const flow = rowValue(reader, point.flow, `${path}.flow`, unit, 'flow')
+  return flow === undefined ? undefined : { flow }
+}
+
+function readDevicePoint(
+  reader: Reader,
+  point: TypedPoint,
+  path: string,
+  device: Device | undefined,
+  ranges: Points['ranges'],
+): { devicePressure: number; range: string } | undefined {
+  const devicePressure = rowValue(reader, point.devicePressure, `${path}.devicePressure`, 'Pa', 'device pressure')
+  if (device === undefined) return undefined
+  const range = point.range.trim()
+  const names = device.ranges.map(({ name }) => name.trim()).filter((name) => name !== '')
+  if (range === '') {
+    reader.missing(`${path}.range`, 'nothing chosen, so the row is left out. Choose the range that was in use.')
+    return undefined
+  }
+  if (!names.includes(range)) {
+    const choice = names.length === 0 ? 'Type its ranges under devices.' : `Choose ${names.join(', ')}.`
+    const whose = device.name.trim() === '' ? 'the device' : device.name.trim()
+    reader.bad(`${path}.range`, 'unknown-range', `${quote(range)} is not a range of ${whose}. ${choice}`)
+    return undefined
+  }
+  if (devicePressure === undefined || !Object.hasOwn(ranges, range)) return undefined
+  return { devicePressure, range }
+}
+
+/** The readings of a baseline cell, parted by spaces or semicolons. One bad reading is left out and named. */
+function readBaseline(reader: Reader, text: string, path: string): number[] {
+  if (text.length > LONGEST_BASELINE) {
+    const length = text.length.toLocaleString('en-US')
+    reader.bad(
+      path,
+      'too-long',
+      `${length} characters are too long for a baseline. Type a few readings, or empty the cell.`,
+    )
+    return []
+  }
+  const joined = text.replaceAll(/(^|[\s;])([-−–+])\s+(?=[\d.,])/g, '$1$2').replaceAll(/(\d)\s*Pa\b/gi, '$1 ')
+  const parts = joined.split(/[\s;]+|,\s/).filter((part) => part !== '')
+  if (parts.length > MOST_BASELINES) {
+    reader.bad(path, 'too-many', `${parts.length.toLocaleString('en-US')} readings are too many. Type at most 1,000.`)
+    return []
+  }
+  return parts.flatMap((part) => reader.value(part, path, 'Pa', 'or take it out') ?? [])
+}
+
+function readAir(reader: Reader, job: Pick<Job, 'units' | 'building'>, test: Test): Sheet['air'] {
+  const { sheet: typed, units } = test
+  const indoor = reader.value(typed.indoor, 'indoor', units.temperature)
+  const outdoor = reader.value(typed.outdoor, 'outdoor', units.temperature)
+  const barometer = reader.value(typed.barometer, 'barometer', 'Pa')
+  const elevation = buildingValue(reader, job, test, 'elevation')
+  if (indoor !== undefined && outdoor !== undefined) {
+    return { indoor, outdoor, ...present({ elevation, barometer }) }
+  }
+  const lacks = (path: 'indoor' | 'outdoor', other: string) => {
+    if (typed[path].trim() !== '') return
+    reader.missing(
+      path,
+      `nothing typed, so the density of the air is left uncorrected. Type it, or empty the ${other} temperature.`,
+    )
+  }
+  if (indoor !== undefined) lacks('outdoor', 'indoor')
+  if (outdoor !== undefined) lacks('indoor', 'outdoor')
+  return undefined
+}
+
+/** Usual figures of an instrument, from memory, for the cells left empty. */
+const USUAL_INSTRUMENT = { pressurePercent: 1, pressureFloor: 0.25, flowPercent: 5 }
+
+function readInstrument(reader: Reader, test: Test): Sheet['instrument'] {
+  const { sheet: typed } = test
+  const own = present({
+    pressurePercent: reader.value(typed.pressurePercent, 'pressurePercent', '%'),
+    pressureFloor: reader.value(typed.pressureFloor, 'pressureFloor', 'Pa'),
+    flowPercent: reader.value(typed.flowPercent, 'flowPercent', '%'),
+  })
+  return Object.keys(own).length === 0 ? undefined : { ...USUAL_INSTRUMENT, ...own }
+}
+
+function readDuct(reader: Reader, test: Test): Sheet['duct'] {
+  const airHandlerFlow = reader.value(test.sheet.airHandlerFlow, 'airHandlerFlow', test.units.flow)
+  return { leakage: test.sheet.ductLeakage, ...present({ airHandlerFlow }) }
+}
+
+/** A number of the building, typed in the job's units, in the units of the test. */
+function buildingValue(
+  reader: Reader,
+  job: Pick<Job, 'units' | 'building'>,
+  test: Test,
+  field: Exclude<keyof Building, 'areaSource'>,
+): number | undefined {
+  const path = `building.${field}`
+  const dimension = cellAt(path)?.dimension ?? 'ratio'
+  const from = unitOf(dimension, job.units)
+  const value = reader.value(job.building[field], path, from)
+  return value === undefined ? undefined : convert(value, from, unitOf(dimension, test.units))
+}
+
+function readBuilding(reader: Reader, job: Pick<Job, 'units' | 'building'>, test: Test): Sheet['building'] {
+  const fields = ['volume', 'floorArea', 'enclosureArea', 'height', 'bedrooms', 'stories', 'volumePercent'] as const
+  const read = Object.fromEntries(fields.map((field) => [field, buildingValue(reader, job, test, field)]))
+  const building: NonNullable<Sheet['building']> = present(read)
+  return Object.keys(building).length === 0 ? undefined : building
+}
