@@ -19,19 +19,23 @@ export type Verdict =
   | { ok: true; count: number; first: string; last: string; hash: string }
   | { ok: false; entry: number; misfit: Misfit; message: string }
 
-/**
- * Walks a chain from its first entry and names the first entry that does not fit. `head`, when known, is the newest
- * entry as it was last written.
- */
+export type Walk = {
+  /** The entry that the walk goes on from; absent: the walk begins with the first entry. */
+  after?: Head | undefined
+  /** The newest entry as it was last written, when known. */
+  head?: Head | undefined
+  onProgress?: ((checked: number) => void) | undefined
+}
+
+/** Walks a chain and names the first entry that does not fit. */
 export async function verifyChain(
   entries: Iterable<Entry> | AsyncIterable<Entry>,
-  head?: Head,
-  onProgress?: (checked: number) => void,
+  { after, head, onProgress }: Walk = {},
 ): Promise<Verdict> {
-  let count = 0
+  let count = after?.number ?? 0
   let first = ''
   let last = ''
-  let previous = ''
+  let previous = after?.hash ?? ''
   for await (const entry of entries) {
     const expected = count + 1
     if (entry.number !== expected) {
@@ -57,13 +61,11 @@ function misfit(entry: number, kind: Misfit): Verdict {
     'out of place': `Entry ${entry} does not follow the entry before it.`,
     'cut off': `Entry ${entry} and what came after it are missing from the end of the book.`,
   }
-  return {
-    ok: false,
-    entry,
-    misfit: kind,
-    message: `${words[kind]} Export the book as it is and compare it with an earlier export.`,
-  }
+  return { ok: false, entry, misfit: kind, message: words[kind] }
 }
+
+/** What to do about a chain that does not fit. */
+export const whatToDo = 'Export the book as it is now, and compare it with an earlier export.'
 
 /** What a verified chain means, said where it is shown. */
 export const whatChainShows =

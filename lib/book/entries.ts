@@ -166,5 +166,5 @@ export async function getHead(): Promise<Head | undefined> {
 
 /** Checks the chain of the whole book. */
 export async function verify(onProgress?: (checked: number) => void): Promise<Verdict> {
-  return verifyChain(entriesForwards(), await getHead(), onProgress)
+  return verifyChain(entriesForwards(), { head: await getHead(), onProgress })
 }
