@@ -1,0 +1,185 @@
+/** The native controls of a page that a person can see and use. */
+import { groupName, nameOf, sectionOf } from './names.ts'
+import type { ControlKind } from './schema.ts'
+import { hiddenBecause } from './visible.ts'
+
+export interface Control {
+  kind: ControlKind
+  /** The element itself; for a radio group its first radio. */
+  element: HTMLElement
+  /** All radios of a group; otherwise the one element. */
+  elements: HTMLElement[]
+  name: string
+  section: string
+  /** Index among the listed controls of the same kind. */
+  position: number
+}
+
+export const leftOutReasons = [
+  'hidden',
+  'disabled',
+  'readonly',
+  'password',
+  'payment',
+  'file',
+  'left to you',
+  'not supported',
+] as const
+
+export interface LeftOut {
+  element: HTMLElement
+  name: string
+  section: string
+  reason: (typeof leftOutReasons)[number]
+  /** What exactly, when there is more to say. */
+  detail: string
+}
+
+export interface Survey {
+  controls: Control[]
+  leftOut: LeftOut[]
+}
+
+const kinds: Record<string, ControlKind> = {
+  text: 'text',
+  search: 'text',
+  tel: 'text',
+  url: 'text',
+  email: 'text',
+  number: 'number',
+  date: 'date',
+  radio: 'radio',
+  checkbox: 'checkbox',
+}
+const silent = new Set(['hidden', 'submit', 'reset', 'button', 'image'])
+
+const statement =
+  /\b(certif\w*|sign(ed|ature|ing)?|attest\w*|declare|declaration|affirm\w*|swear|acknowledge\w*|i agree|consent|i confirm|perjury)\b/i
+const signature = /\b(e-?)?signatures?\b|\bsign here\b|\binitials?\b/i
+
+/** Elements that open roots only the browser's extension interface can enter. */
+interface RootOpener {
+  dom?: { openOrClosedShadowRoot?: (element: Element) => ShadowRoot | null }
+}
+
+function rootOf(element: Element): ShadowRoot | null {
+  if (element.shadowRoot) return element.shadowRoot
+  if (!element.localName.includes('-')) return null
+  const { chrome, browser } = globalThis as { chrome?: RootOpener; browser?: RootOpener }
+  const open = (chrome ?? browser)?.dom?.openOrClosedShadowRoot
+  try {
+    return open?.(element) ?? null
+  } catch {
+    return null
+  }
+}
+
+/** Every element in document order: shadow roots before the host's own children, same-origin frames in their place. */
+function* everyElement(root: Document | ShadowRoot): Generator<Element> {
+  const document = root.ownerDocument ?? (root as Document)
+  // The helper's own panels and the embeddable widget are no part of the page's form.
+  const walker = document.createTreeWalker(root, NodeFilter.SHOW_ELEMENT, (node) =>
+    (node as Element).localName.startsWith('gapsum-') ? NodeFilter.FILTER_REJECT : NodeFilter.FILTER_ACCEPT,
+  )
+  while (walker.nextNode()) {
+    const element = walker.currentNode as Element
+    yield element
+    const shadow = rootOf(element)
+    if (shadow) yield* everyElement(shadow)
+    if (element.localName === 'iframe' || element.localName === 'frame') {
+      let inside: Document | null = null
+      try {
+        inside = (element as HTMLIFrameElement).contentDocument
+      } catch {
+        // A frame of another origin: it is reached by its own copy of this script, or not at all.
+      }
+      if (inside) yield* everyElement(inside)
+    }
+  }
+}
+
+/** A tick or radio with a look of its own is hidden itself and shown through its label. */
+function reachable(element: HTMLElement): string | undefined {
+  const why = hiddenBecause(element)
+  const input = element as HTMLInputElement
+  if (!why || (input.type !== 'checkbox' && input.type !== 'radio')) return why
+  return [...(input.labels ?? [])].some((label) => !hiddenBecause(label)) ? undefined : why
+}
+
+/** Lists the controls of a page, and what was left out with the reason. */
+export function survey(document: Document): Survey {
+  const controls: Control[] = []
+  const leftOut: LeftOut[] = []
+  const headings = new Map<Element, string>()
+  const counts = new Map<ControlKind, number>()
+  const groups: Map<Node, Map<string, HTMLElement[]>> = new Map()
+
+  const leave = (elements: HTMLElement[], reason: LeftOut['reason'], detail = '') => {
+    const element = elements[0] as HTMLElement
+    const name = elements.length > 1 ? groupName(elements) : nameOf(element)
+    leftOut.push({ element, name, section: sectionOf(elements, name, headings), reason, detail })
+  }
+
+  const consider = (elements: HTMLElement[], kind: ControlKind) => {
+    const usable: HTMLElement[] = []
+    let why: [LeftOut['reason'], string] | undefined
+    for (const element of elements) {
+      const hidden = reachable(element)
+      if (hidden) why ??= ['hidden', hidden]
+      else if (element.matches(':disabled') || element.closest('[inert]')) why ??= ['disabled', '']
+      else if ((element as HTMLInputElement).readOnly && kind !== 'radio' && kind !== 'checkbox')
+        why ??= ['readonly', '']
+      else usable.push(element)
+    }
+    if (usable.length === 0) return why && leave(elements, ...why)
+    const name =
+      kind === 'radio' ? groupName(elements) || nameOf(elements[0] as Element) : nameOf(elements[0] as Element)
+    const section = sectionOf(elements, name, headings)
+    const tick = kind === 'radio' || kind === 'checkbox'
+    if (tick ? statement.test(`${name} ${section}`) : signature.test(name)) return leave(elements, 'left to you')
+    const position = counts.get(kind) ?? 0
+    counts.set(kind, position + 1)
+    controls.push({ kind, element: usable[0] as HTMLElement, elements: usable, name, section, position })
+  }
+
+  for (const found of everyElement(document)) {
+    const element = found as HTMLElement
+    if (element.localName === 'textarea') consider([element], 'textarea')
+    else if (element.localName === 'select') {
+      if ((element as HTMLSelectElement).multiple) leave([element], 'not supported', 'takes several choices')
+      else consider([element], 'select')
+    } else if (element.localName === 'input') {
+      const input = element as HTMLInputElement
+      if (silent.has(input.type)) continue
+      if (input.type === 'password') leave([input], 'password')
+      else if (/(^|\s)cc-/.test(input.getAttribute('autocomplete') ?? '')) leave([input], 'payment')
+      else if (input.type === 'file') leave([input], 'file')
+      else {
+        const kind = kinds[input.type]
+        if (!kind) leave([input], 'not supported', `input of type ${input.type}`)
+        else if (kind === 'radio' && input.name) {
+          const owner = input.form ?? input.getRootNode()
+          const named = groups.get(owner) ?? new Map<string, HTMLElement[]>()
+          groups.set(owner, named)
+          if (named.has(input.name)) continue
+          const scope =
+            owner.nodeType === Node.ELEMENT_NODE
+              ? (owner as HTMLFormElement).elements
+              : (owner as ParentNode).querySelectorAll('input')
+          const radios = [...scope].filter((each): each is HTMLInputElement => {
+            const radio = each as HTMLInputElement
+            return radio.type === 'radio' && radio.name === input.name && (radio.form ?? radio.getRootNode()) === owner
+          })
+          named.set(input.name, radios)
+          consider(radios, kind)
+        } else consider([input], kind)
+      }
+    }
+  }
+  return { controls, leftOut }
+}
+
+/** Lists the controls of a page that can be filled. */
+export function listControls(document: Document): Control[] {
+  return survey(document).controls
+}

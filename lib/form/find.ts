@@ -1,0 +1,121 @@
+/** Finding the control of a binding again by its clues; when two fit equally well, saying so instead of guessing. */
+import { cluesOf } from './clues.ts'
+import type { Control } from './controls.ts'
+import type { Binding, Clues, ControlKind } from './schema.ts'
+import { alike, contradict } from './words.ts'
+
+export type Found = { found: Control } | { ambiguous: Control[] } | { notFound: true; nearest?: Control }
+
+const weights = { kind: 1, name: 5, section: 3, attributes: 4, placeholder: 1, options: 2 }
+/** A fit below this is no fit. */
+const enough = 0.6
+
+const exchangeable: readonly (readonly ControlKind[])[] = [
+  ['text', 'number', 'date', 'textarea'],
+  ['select', 'radio'],
+]
+
+function sameAttributes(mapped: Clues, now: Clues): number | undefined {
+  const shared = Object.keys(mapped.attributes).filter((key) => key in now.attributes)
+  if (shared.length === 0) return Object.keys(mapped.attributes).length > 0 ? 0 : undefined
+  return shared.filter((key) => mapped.attributes[key] === now.attributes[key]).length / shared.length
+}
+
+function sameOptions(mapped: readonly string[], now: readonly string[]): number | undefined {
+  if (mapped.length === 0 || now.length === 0) return undefined
+  const shown = new Set(now)
+  const shared = mapped.filter((option) => shown.has(option)).length
+  return shared / (mapped.length + now.length - shared)
+}
+
+/**
+ * How well a control fits the clues, 0 to 1: the share of the evidence that agrees. Opposite words or other numbers in
+ * name or section (before and after, system 1 and system 2) rule a control out whatever else agrees.
+ */
+export function fit(mapped: Clues, now: Clues): number {
+  if (mapped.kind !== now.kind && !exchangeable.some((set) => set.includes(mapped.kind) && set.includes(now.kind)))
+    return 0
+  let agreed = mapped.kind === now.kind ? weights.kind : 0
+  let all = weights.kind
+  const weigh = (weight: number, share: number | undefined) => {
+    if (share === undefined) return
+    all += weight
+    agreed += weight * share
+  }
+  if (contradict(mapped.name, now.name) || contradict(mapped.section, now.section)) return 0
+  const attributes = sameAttributes(mapped, now)
+  if (mapped.name || now.name) weigh(weights.name, alike(mapped.name, now.name))
+  let section: number | undefined
+  if (mapped.section || now.section) weigh(weights.section, (section = alike(mapped.section, now.section)))
+  weigh(weights.attributes, attributes)
+  if (mapped.placeholder) weigh(weights.placeholder, alike(mapped.placeholder, now.placeholder))
+  weigh(weights.options, sameOptions(mapped.options, now.options))
+  const score = agreed / all
+  // The same label under another heading is likely the other control, unless the page itself gives both the same name.
+  return section !== undefined && section < 0.5 && attributes !== 1 ? score * 0.8 : score
+}
+
+/** The worse the best one fits, the more clearly it must beat the next. */
+function marginFor(best: number): number {
+  return 0.04 + 0.3 * (1 - best)
+}
+
+function decide(scored: readonly { control: Control; score: number }[]): { answer: Found; score: number } {
+  const ranked = scored.toSorted((a, b) => b.score - a.score)
+  const best = ranked[0]
+  if (!best || best.score < enough) {
+    const answer: Found = best && best.score >= 0.35 ? { notFound: true, nearest: best.control } : { notFound: true }
+    return { answer, score: 0 }
+  }
+  const floor = Math.max(enough, best.score - marginFor(best.score))
+  const rivals = ranked.filter(({ score }) => score >= floor)
+  if (rivals.length === 1) return { answer: { found: best.control }, score: best.score }
+  return { answer: { ambiguous: rivals.map(({ control }) => control).toSorted(inOrder) }, score: best.score }
+}
+
+function inOrder(a: Control, b: Control): number {
+  return a.element.compareDocumentPosition(b.element) & Node.DOCUMENT_POSITION_FOLLOWING ? -1 : 1
+}
+
+/** Finds the control that the clues describe. */
+export function find(clues: Clues, controls: readonly Control[]): Found {
+  return decide(controls.map((control) => ({ control, score: fit(clues, cluesOf(control)) }))).answer
+}
+
+/**
+ * Finds the controls of all bindings so that none is given twice: the binding that fits best takes its control, the
+ * others choose among the rest. Two bindings that claim one control equally well are both ambiguous.
+ */
+export function findAll(bindings: readonly Binding[], controls: readonly Control[]): Map<string, Found> {
+  const now = controls.map((control) => ({ control, clues: cluesOf(control) }))
+  const scores = new Map(
+    bindings.map(({ id, control: clues }) => [
+      id,
+      now.map(({ control, clues: shown }) => ({ control, score: fit(clues, shown) })),
+    ]),
+  )
+  const result = new Map<string, Found>()
+  const taken = new Set<Control>()
+  let open = [...scores.keys()]
+  while (open.length > 0) {
+    const answers = open.map((id) => ({
+      id,
+      ...decide((scores.get(id) ?? []).filter(({ control }) => !taken.has(control))),
+    }))
+    const claims = new Map<Control, { id: string; score: number }[]>()
+    for (const { id, answer, score } of answers)
+      if ('found' in answer) claims.set(answer.found, [...(claims.get(answer.found) ?? []), { id, score }])
+    if (claims.size === 0) {
+      for (const { id, answer } of answers) result.set(id, answer)
+      break
+    }
+    for (const [control, claimants] of claims) {
+      const best = Math.max(...claimants.map(({ score }) => score))
+      const equal = claimants.filter(({ score }) => score >= best - marginFor(best))
+      taken.add(control)
+      for (const { id } of equal) result.set(id, equal.length > 1 ? { ambiguous: [control] } : { found: control })
+    }
+    open = open.filter((id) => !result.has(id))
+  }
+  return result
+}

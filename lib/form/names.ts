@@ -1,0 +1,206 @@
+/** What a control is called, and under which heading it stands. */
+import { computeAccessibleName } from 'dom-accessibility-api'
+import { tidy } from './words.ts'
+
+const anyControl = 'input:not([type=hidden]), select, textarea, button, [contenteditable=true]'
+const headings = 'h1, h2, h3, h4, h5, h6, [role=heading]'
+
+/** Text of a node without what its own controls and scripts hold. */
+export function textIn(node: Node): string {
+  if (node.nodeType === Node.TEXT_NODE) return node.textContent ?? ''
+  if (node.nodeType !== Node.ELEMENT_NODE) return ''
+  const element = node as Element
+  if (element.matches('script, style, template, noscript, select, textarea, button, datalist, [hidden]')) return ''
+  let text = ''
+  for (const child of element.childNodes) text += textIn(child) + (child.nodeType === Node.ELEMENT_NODE ? ' ' : '')
+  return text
+}
+
+function labelled(element: Element): boolean {
+  return (
+    element.hasAttribute('aria-label') ||
+    element.hasAttribute('aria-labelledby') ||
+    ((element as HTMLInputElement).labels?.length ?? 0) > 0
+  )
+}
+
+function accessible(element: Element): string {
+  const labels = (element as HTMLInputElement).labels
+  // A label around a select would bring the select's value into the name.
+  if (labels?.length && !element.hasAttribute('aria-labelledby') && !element.hasAttribute('aria-label'))
+    return tidy([...labels].map(textIn).join(' '))
+  try {
+    return tidy(computeAccessibleName(element))
+  } catch {
+    return ''
+  }
+}
+
+/** Row header and column header of a control that stands in a table without a label of its own. */
+function inTable(element: Element): { row: string; column: string } | undefined {
+  const cell = element.closest<HTMLTableCellElement>('td, th')
+  const row = cell?.parentElement
+  const table = cell?.closest('table')
+  if (!cell || !row || !table) return undefined
+  let before = ''
+  for (let at = cell.previousElementSibling; at && !before; at = at.previousElementSibling)
+    if (!at.querySelector(anyControl)) before = tidy(textIn(at))
+  const first = table.querySelector('tr')
+  let column = ''
+  if (first && first !== row && !first.querySelector(anyControl)) {
+    let place = 0
+    for (let at = cell.previousElementSibling; at; at = at.previousElementSibling)
+      place += (at as HTMLTableCellElement).colSpan || 1
+    for (const head of first.children) {
+      place -= (head as HTMLTableCellElement).colSpan || 1
+      if (place < 0) {
+        column = tidy(textIn(head))
+        break
+      }
+    }
+  }
+  return { row: before, column }
+}
+
+/** Text right before (or, for a tick, right after) the control, up to the next control, at most three levels up. */
+function beside(element: Element, after: boolean): string {
+  let at: Element = element
+  for (let level = 0; level < 4; level++) {
+    for (
+      let node = after ? at.nextSibling : at.previousSibling;
+      node;
+      node = after ? node.nextSibling : node.previousSibling
+    ) {
+      if (node.nodeType === Node.ELEMENT_NODE) {
+        const sibling = node as Element
+        if (sibling.matches(anyControl) || sibling.querySelector(anyControl)) return ''
+        if (sibling.matches(`${headings}, legend`)) return ''
+      }
+      const text = tidy(textIn(node))
+      if (text) return text.slice(0, 200)
+    }
+    const parent = at.parentElement
+    if (!parent || parent.matches('form, fieldset, table, body, section, article, main')) return ''
+    // Going up is right only while the parent holds nothing but this control.
+    if (parent.querySelectorAll(anyControl).length > 1) return ''
+    at = parent
+  }
+  return ''
+}
+
+/** Name of one native control. */
+export function nameOf(element: Element): string {
+  if (labelled(element)) {
+    const name = accessible(element)
+    if (name) return name
+  }
+  const input = element as HTMLInputElement
+  const tick = input.type === 'checkbox' || input.type === 'radio'
+  const table = tick ? undefined : inTable(element)
+  return (
+    (tick && beside(element, true)) ||
+    beside(element, false) ||
+    table?.row ||
+    table?.column ||
+    tidy(input.title || input.placeholder || '')
+  )
+}
+
+/** The element that holds all radios of a group and nothing else, if the page has one. */
+function holderOf(radios: readonly Element[]): Element | undefined {
+  const first = radios[0]
+  const holder = first?.closest('fieldset, [role=radiogroup], [role=group]')
+  if (!holder) return undefined
+  return [...holder.querySelectorAll(anyControl)].every((each) => radios.includes(each)) ? holder : undefined
+}
+
+/** Name of a radio group: its own legend or label, or the text before its first radio. */
+export function groupName(radios: readonly Element[]): string {
+  const holder = holderOf(radios)
+  if (holder) {
+    const legend = holder.querySelector(':scope > legend')
+    const name = legend ? tidy(textIn(legend)) : accessible(holder)
+    if (name) return name
+  }
+  const first = radios[0]
+  if (!first) return ''
+  let around: Element | null = first
+  while (around && !radios.every((each) => around?.contains(each))) around = around.parentElement
+  if (!around) return ''
+  const table = inTable(first)
+  if (table?.row && around.closest('td, th')) return table.row
+  let head = ''
+  for (const node of around.childNodes) {
+    if (node.nodeType === Node.ELEMENT_NODE && ((node as Element).querySelector(anyControl) || node === first)) break
+    if (
+      node.nodeType === Node.ELEMENT_NODE &&
+      (node as Element).matches('label') &&
+      radios.some((each) => isLabelOf(each, node as Element))
+    )
+      break
+    head += ` ${textIn(node)}`
+  }
+  return tidy(head).slice(0, 200) || beside(around, false)
+}
+
+function isLabelOf(radio: Element, label: Element): boolean {
+  return [...((radio as HTMLInputElement).labels ?? [])].includes(label as HTMLLabelElement)
+}
+
+/** A heading that an element is, or holds without holding a control too. */
+function headingIn(element: Element): string {
+  if (element.matches(headings)) return tidy(textIn(element))
+  const inside = element.querySelectorAll(headings)
+  const last = inside[inside.length - 1]
+  return last && !element.querySelector(anyControl) ? tidy(textIn(last)) : ''
+}
+
+/** The heading at or before an element among its siblings; remembered, so that long flat pages stay quick. */
+function headingBefore(element: Element, known: Map<Element, string>): string {
+  const passed: Element[] = []
+  let found = ''
+  for (let at = element.previousElementSibling; at; at = at.previousElementSibling) {
+    const seen = known.get(at)
+    if (seen !== undefined) {
+      found = seen
+      break
+    }
+    passed.push(at)
+    found = headingIn(at)
+    if (found) break
+  }
+  for (const each of passed) known.set(each, found)
+  return found
+}
+
+/** Nearest legend, group label or heading above the elements of a control that is not its own name. */
+export function sectionOf(elements: readonly Element[], name: string, known: Map<Element, string> = new Map()): string {
+  const first = elements[0]
+  if (!first) return ''
+  const own = elements.length > 1 ? holderOf(elements) : undefined
+  const table = inTable(first)
+  if (table?.column && table.column !== name && table.row) return table.column
+  for (let at: Element | null = first; at;) {
+    const above = headingBefore(at, known)
+    if (above && above !== name) return above
+    const parent: Element | null = at.parentElement
+    if (!parent) {
+      const root = at.getRootNode()
+      at = 'host' in root ? (root.host as Element) : (at.ownerDocument.defaultView?.frameElement ?? null)
+      continue
+    }
+    at = parent
+    if (at === own) continue
+    if (at.matches('fieldset')) {
+      const legend = at.querySelector(':scope > legend')
+      const text = legend ? tidy(textIn(legend)) : ''
+      if (text && text !== name) return text
+    } else if (
+      at.matches('[role=group], [role=radiogroup], [role=region], section[aria-label], section[aria-labelledby]')
+    ) {
+      const text = accessible(at)
+      if (text && text !== name) return text
+    }
+  }
+  return ''
+}

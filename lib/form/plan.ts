@@ -1,0 +1,127 @@
+/** What would be typed where, before anything is. */
+import { cluesOf } from './clues.ts'
+import { survey, type Control } from './controls.ts'
+import { findAll, type Found } from './find.ts'
+import type { Material } from './material.ts'
+import { readDate } from './dates.ts'
+import { empty, shown } from './read.ts'
+import { sameness } from './same.ts'
+import type { Binding, FormMap, PlanLine } from './schema.ts'
+import { sourceWords, textOf } from './text.ts'
+
+export interface Plan {
+  document: Document
+  bindings: Binding[]
+  lines: PlanLine[]
+  /** Which control each binding goes into, for those that were found or picked by the person. */
+  targets: Map<string, Control>
+  /** The controls that fit equally well, in document order, for those that are ambiguous. */
+  candidates: Map<string, Control[]>
+  /** Names of the ticks, signatures and files that only the person gives. */
+  leftToYou: string[]
+}
+
+function fill(line: PlanLine, binding: Binding, material: Material, control: Control): PlanLine {
+  const { source } = binding
+  const text = textOf(source, material, cluesOf(control))
+  const now = shown(control)
+  const placed = { ...line, control: control.name, section: control.section, now }
+  if ('refused' in text) return { ...placed, state: 'refused', note: text.refused }
+  const base = { ...placed, text: text.text, note: text.note ?? '' }
+  const limit = (control.element as HTMLInputElement).maxLength ?? -1
+  if ((control.kind === 'text' || control.kind === 'textarea') && limit >= 0 && text.text.length > limit)
+    return { ...base, state: 'refused', note: `The control takes ${limit} characters at most: shorten the text.` }
+  if (sameEntry(now, text.text, binding, material)) return { ...base, state: 'already there' }
+  const notes = [base.note, warning(control, text.text)].filter(Boolean).join('; ')
+  return { ...base, state: empty(control) ? 'to enter' : 'will replace', note: notes }
+}
+
+/** Numbers are compared as numbers, dates as dates, everything else to the letter. */
+function sameEntry(now: string, text: string, { source }: Binding, material: Material): boolean {
+  const same = sameness(now, text)
+  if (same === 'same') return true
+  if (source.from !== 'item') return false
+  if (same === 'same number') return material.items[source.item]?.kind === 'quantity'
+  const pattern = source.write.date
+  const date = pattern === undefined ? undefined : readDate(text, pattern)
+  return pattern !== undefined && date !== undefined && readDate(now, pattern) === date
+}
+
+function warning(control: Control, text: string): string {
+  const input = control.element as HTMLInputElement
+  if (control.kind === 'number') {
+    const value = Number(text)
+    if (input.min !== '' && value < Number(input.min)) return `the page takes ${input.min} or more`
+    if (input.max !== '' && value > Number(input.max)) return `the page takes ${input.max} at most`
+  }
+  if (control.elements.some((each) => /submit\s*\(|__doPostBack/.test(each.getAttribute('onchange') ?? '')))
+    return 'the page reloads itself when this changes'
+  return ''
+}
+
+function lineOf(binding: Binding, material: Material, found: Found): PlanLine {
+  const line: PlanLine = {
+    binding: binding.id,
+    control: binding.control.name,
+    section: binding.control.section,
+    source: sourceWords(binding.source, material),
+    text: '',
+    now: '',
+    state: 'not found',
+    note: '',
+  }
+  if ('found' in found) return fill(line, binding, material, found.found)
+  const text = textOf(binding.source, material, binding.control)
+  if ('text' in text) {
+    line.text = text.text
+    line.note = text.note ?? ''
+  }
+  if ('ambiguous' in found) {
+    const count = found.ambiguous.length
+    const first = found.ambiguous[0]
+    return {
+      ...line,
+      now: first ? shown(first) : '',
+      state: 'ambiguous',
+      note: count > 1 ? `${count} controls fit equally well: say which` : 'another binding claims the same control',
+    }
+  }
+  const near = found.nearest
+  const note =
+    'refused' in text
+      ? text.refused
+      : near
+        ? `looked for again during the fill; the nearest is “${near.name}”`
+        : 'looked for again during the fill'
+  return { ...line, note: [line.note, note].filter(Boolean).join('; ') }
+}
+
+export function plan(map: Pick<FormMap, 'bindings'>, material: Material, document: Document): Plan {
+  const { controls, leftOut } = survey(document)
+  const answers = findAll(map.bindings, controls)
+  const targets = new Map<string, Control>()
+  const candidates = new Map<string, Control[]>()
+  const lines = map.bindings.map((binding) => {
+    const found = answers.get(binding.id) ?? { notFound: true as const }
+    if ('found' in found) targets.set(binding.id, found.found)
+    if ('ambiguous' in found) candidates.set(binding.id, found.ambiguous)
+    return lineOf(binding, material, found)
+  })
+  const leftToYou = leftOut
+    .filter(({ reason }) => reason === 'left to you' || reason === 'file')
+    .map(({ name, section }) => name || section)
+  return { document, bindings: [...map.bindings], lines, targets, candidates, leftToYou }
+}
+
+/** The same plan with one ambiguous binding settled by the person: the control they pointed at. */
+export function pick(before: Plan, bindingId: string, control: Control, material: Material): Plan {
+  const found: Found = { found: control }
+  return {
+    ...before,
+    targets: new Map([...before.targets, [bindingId, control]]),
+    lines: before.lines.map((line) => {
+      const binding = before.bindings.find(({ id }) => id === line.binding)
+      return line.binding === bindingId && binding ? lineOf(binding, material, found) : line
+    }),
+  }
+}

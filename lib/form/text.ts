@@ -1,0 +1,140 @@
+/** The text that a source puts into a control. */
+import { convert } from '../units/convert.ts'
+import { readNumber } from '../units/read.ts'
+import { symbol } from '../units/symbol.ts'
+import { write as writeNumber } from '../units/write.ts'
+import { choose } from './choose.ts'
+import { writeDate } from './dates.ts'
+import type { Item, Material, Quantity } from './material.ts'
+import { checked, notChecked } from './read.ts'
+import type { Clues, Source, Write } from './schema.ts'
+
+export type Text = { text: string; note?: string } | { refused: string }
+
+/** What the text is for: the kind of control, and the options it offers. */
+export type Target = Pick<Clues, 'kind' | 'options'>
+
+function quantity(item: Quantity, write: Write, kind: Clues['kind']): Text {
+  const unit = write.unit ?? item.unit
+  const decimals = write.decimals ?? item.decimals
+  const value = convert(item.value, item.unit, unit)
+  const plain = writeNumber(value, { decimals, rounding: write.rounding })
+  const text =
+    kind === 'number'
+      ? plain
+      : writeNumber(value, { decimals, rounding: write.rounding, grouping: write.grouping, mark: write.mark })
+  const note = roundingNote(item, value, Number(plain), unit)
+  return note ? { text, note } : { text }
+}
+
+function roundingNote(item: Quantity, value: number, rounded: number, unit: string): string | undefined {
+  const exact = writeNumber(value, {
+    decimals: Math.min(12, Math.max(0, 4 - Math.ceil(Math.log10(Math.abs(value) || 1)))),
+  })
+  const coarse = value !== 0 && Math.abs(rounded - value) > 0.002 * Math.abs(value)
+  if (item.limit === undefined) return coarse ? `${exact} unrounded` : undefined
+  const limit = convert(item.limit, item.unit, unit)
+  if (value <= limit !== rounded <= limit) {
+    const side = value <= limit ? 'meets' : 'is above'
+    const shown = `${writeNumber(limit, { decimals: 4 }).replace(/\.?0+$/, '')} ${symbol(unit)}`.trim()
+    return `rounding flips the verdict: ${exact} unrounded ${side} the limit of ${shown}`
+  }
+  return coarse ? `${exact} unrounded, verdict the same` : undefined
+}
+
+function ofItem(item: Item, write: Write, target: Target): Text {
+  switch (item.kind) {
+    case 'quantity':
+      return quantity(item, write, target.kind)
+    case 'text':
+      return { text: item.text }
+    case 'date': {
+      if (target.kind === 'date') return { text: item.iso }
+      const text = writeDate(item.iso, write.date ?? 'yyyy-MM-dd')
+      return text === undefined ? { refused: `“${item.iso}” is not a date: type it as year-month-day.` } : { text }
+    }
+    case 'choice': {
+      const chosen = item.options.find(({ value }) => value === item.value)
+      const label = write.choices?.[item.value] ?? chosen?.label ?? item.value
+      return { text: label }
+    }
+  }
+}
+
+function isEmpty(item: Item): boolean {
+  if (item.kind === 'quantity') return !Number.isFinite(item.value)
+  if (item.kind === 'text') return item.text.trim() === ''
+  return (item.kind === 'date' ? item.iso : item.value) === ''
+}
+
+function one(id: string, write: Write, material: Material, target: Target): Text {
+  const item = material.items[id]
+  if (!item) return { refused: `This job has no “${id}”: bind another figure or field.` }
+  if (isEmpty(item)) return { refused: `${item.group}: ${item.label} is empty in this job.` }
+  try {
+    return ofItem(item, write, target)
+  } catch (error) {
+    return { refused: `${error instanceof Error ? error.message : String(error)} Change the unit or the format.` }
+  }
+}
+
+/** Makes the text fit what the control can hold, or says why it cannot. */
+function fitted(text: Text, source: Source, material: Material, target: Target): Text {
+  if ('refused' in text) return text
+  const item = source.from === 'item' ? material.items[source.item] : undefined
+  switch (target.kind) {
+    case 'number':
+      if (/^[-+]?(\d+\.?\d*|\.\d+)(e[-+]?\d+)?$/i.test(text.text)) return text
+      if (typeof readNumber(text.text) === 'number' && source.from === 'text')
+        return { ...text, text: String(readNumber(text.text)) }
+      return { refused: `“${text.text}” is not a plain number, and the control takes nothing else.` }
+    case 'date':
+      if (/^\d{4}-\d{2}-\d{2}$/.test(text.text)) return text
+      return { refused: `“${text.text}” is not a date as year-month-day, and the control takes nothing else.` }
+    case 'checkbox': {
+      if (text.text === checked || text.text === notChecked) return text
+      const value = item?.kind === 'choice' ? item.value : text.text
+      if (/^(yes|true|1|on|pass|passed|checked)$/i.test(value)) return { ...text, text: checked }
+      if (/^(no|false|0|off|fail|failed|not checked)$/i.test(value)) return { ...text, text: notChecked }
+      return { refused: `“${text.text}” does not say whether to tick: choose “${checked}” or “${notChecked}”.` }
+    }
+    case 'select':
+    case 'radio': {
+      const others = item?.kind === 'choice' ? [item.value] : []
+      const option = choose(text.text, others, target.options)
+      if (option !== undefined) return { ...text, text: option }
+      return { refused: `No option “${text.text}” here: say which option stands for it.` }
+    }
+    case 'text':
+      return text.text.includes('\n') ? { ...text, text: text.text.replace(/\s*\n\s*/g, ' ') } : text
+    case 'textarea':
+      return text
+  }
+}
+
+/** The text that goes into a control of this kind, or the reason why none does. */
+export function textOf(source: Source, material: Material, target: Target): Text {
+  if (source.from === 'item') return fitted(one(source.item, source.write, material, target), source, material, target)
+  if (source.from === 'text') return fitted({ text: source.text }, source, material, target)
+  let text = ''
+  const notes: string[] = []
+  for (const part of source.parts) {
+    // Inside words a figure is written for a reader, whatever control the words go into.
+    const piece: Text = 'item' in part ? one(part.item, part.write, material, { kind: 'text', options: [] }) : part
+    if ('refused' in piece) return piece
+    text += piece.text
+    if ('note' in piece && piece.note) notes.push(piece.note)
+  }
+  return fitted(notes.length > 0 ? { text, note: notes.join('; ') } : { text }, source, material, target)
+}
+
+/** Where the text comes from, in words: `after: CFM50`. */
+export function sourceWords(source: Source, material: Material): string {
+  if (source.from === 'text') return 'fixed text'
+  const name = (id: string) => {
+    const item = material.items[id]
+    return item ? `${item.group}: ${item.label}` : id.replace('/', ': ')
+  }
+  if (source.from === 'item') return name(source.item)
+  return source.parts.flatMap((part) => ('item' in part ? [name(part.item)] : [])).join(', ') || 'fixed text'
+}

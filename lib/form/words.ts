@@ -1,0 +1,79 @@
+/** Comparing the texts of a page: labels, legends, options. */
+
+/** Collapses white space and drops the marks that pages hang on a label: a trailing colon, a star for "required". */
+export function tidy(text: string): string {
+  return text
+    .replace(/\s+/g, ' ')
+    .trim()
+    .replace(/^[*\s]+|[\s:*]+$/g, '')
+    .replace(/\s*\((required|optional)\)$/i, '')
+}
+
+/** Lower case, without numbering in front (`C1.`, `7)`) and without punctuation, so that small edits do not count. */
+export function plain(text: string): string {
+  return tidy(text)
+    .toLowerCase()
+    .normalize('NFKD')
+    .replace(/\p{M}/gu, '')
+    .replace(/^[a-z]?\d{0,2}[.)]\s+/, '')
+    .replace(/[^\p{L}\p{N}%.]+/gu, ' ')
+    .replace(/\.(?!\d)/g, '')
+    .trim()
+}
+
+/** The words of a text, a number and the letters beside it apart: `CFM50` gives `cfm`, `50`. */
+export function words(text: string): string[] {
+  return plain(text).match(/\d+(?:\.\d+)?|%|\p{L}+/gu) ?? []
+}
+
+/** How alike two texts are, 0 to 1. Equal to the letter 1; equal but for case, marks or numbering 0.9. */
+export function alike(a: string, b: string): number {
+  if (a === b) return 1
+  const one = words(a)
+  const other = words(b)
+  if (one.length === 0 || other.length === 0) return 0
+  if (one.join(' ') === other.join(' ')) return 0.9
+  const left = [...other]
+  let shared = 0
+  for (const word of one) {
+    const at = left.indexOf(word)
+    if (at >= 0) {
+      shared++
+      left.splice(at, 1)
+    }
+  }
+  return (0.85 * 2 * shared) / (one.length + other.length)
+}
+
+/** Words of which a form has both, side by side: a control with one of them is never the control with the other. */
+const opposites: readonly (readonly [RegExp, RegExp])[] = [
+  [/\b(before|pre|existing|initial)\b|\btest in\b/, /\b(after|post|final|improved)\b|\btest out\b/],
+  [/\b(indoors?|inside|interior)\b/, /\b(outdoors?|outside|exterior)\b/],
+  [/\btotal\b/, /\b(outside|outdoors)\b/],
+  [/\bdepressuri[sz]\w*/, /\bpressuri[sz]\w*/],
+  [/\b(min|minimum|lowest)\b/, /\b(max|maximum|highest)\b/],
+  [/\bsupply\b/, /\breturn\b/],
+  [/\b(volume|cu|cubic)\b/, /\b(area|sq|square)\b/],
+]
+
+function numbers(text: string): string {
+  return (text.match(/\d+(?:\.\d+)?/g) ?? []).toSorted().join(' ')
+}
+
+/** Whether two texts speak of different things: opposite words, or different numbers. */
+export function contradict(a: string, b: string): boolean {
+  const one = plain(a)
+  const other = plain(b)
+  if (one === other) return false
+  for (const [left, right] of opposites) {
+    const oneLeft = left.test(one)
+    const oneRight = right.test(one)
+    const otherLeft = left.test(other)
+    const otherRight = right.test(other)
+    if (oneLeft && !oneRight && otherRight && !otherLeft) return true
+    if (oneRight && !oneLeft && otherLeft && !otherRight) return true
+  }
+  const mine = numbers(one)
+  const yours = numbers(other)
+  return mine !== '' && yours !== '' && mine !== yours
+}

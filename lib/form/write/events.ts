@@ -1,0 +1,91 @@
+/** What every writer needs: listening for what the browser sends by itself, and sending what it did not. */
+
+export interface Ears {
+  /** Whether an event of this type reached the element since listening began. */
+  heard(type: string): boolean
+  stop(): void
+}
+
+export function listen(element: HTMLElement, types: readonly string[]): Ears {
+  const seen = new Set<string>()
+  const ends = new AbortController()
+  for (const type of types) element.addEventListener(type, () => seen.add(type), { capture: true, signal: ends.signal })
+  return { heard: (type) => seen.has(type), stop: () => ends.abort() }
+}
+
+export function send(element: HTMLElement, type: string): void {
+  // Not composed: a native change never leaves its shadow root either. A native input does.
+  element.dispatchEvent(new Event(type, { bubbles: true, composed: type === 'input' }))
+}
+
+export function sendInput(element: HTMLElement, text: string): void {
+  element.dispatchEvent(new InputEvent('input', { bubbles: true, composed: true, inputType: 'insertText', data: text }))
+}
+
+/** Runs `act` with the focus in the element. A window without the focus sends no focus events, so they are sent here. */
+export function inFocus(element: HTMLElement, act: () => void): void {
+  const ears = listen(element, ['focus', 'blur'])
+  try {
+    element.focus({ preventScroll: true })
+    if (!ears.heard('focus')) {
+      element.dispatchEvent(new FocusEvent('focus', { composed: true }))
+      element.dispatchEvent(new FocusEvent('focusin', { bubbles: true, composed: true }))
+    }
+    act()
+  } finally {
+    element.blur()
+    if (!ears.heard('blur')) {
+      element.dispatchEvent(new FocusEvent('blur', { composed: true }))
+      element.dispatchEvent(new FocusEvent('focusout', { bubbles: true, composed: true }))
+    }
+    ears.stop()
+  }
+}
+
+type Valued = HTMLInputElement | HTMLTextAreaElement
+
+/**
+ * Sets the value past anything a page put over it. Frameworks that track values define their own `value` on the
+ * element. A content script sees another wrapper of the same element without that property, so there `element.value =`
+ * already is the browser's own setter; taking it from the prototype makes the same code right in the page's world too.
+ * Either way the framework's remembered value stays old, the value it reads at the next input event is new, and it
+ * takes the difference for typing.
+ */
+export function setValue(element: Valued, text: string): void {
+  const prototype = element.localName === 'textarea' ? HTMLTextAreaElement.prototype : HTMLInputElement.prototype
+  const setter = Object.getOwnPropertyDescriptor(prototype, 'value')?.set
+  if (setter) setter.call(element, text)
+  else element.value = text
+}
+
+/**
+ * Puts text into a text-like element as a person would: focus, select what is there, type, leave. Typing through the
+ * editing command keeps the browser's own undo and sends trusted events; where it does nothing (a window in the
+ * background, a control that takes no typing) the value is set and the events are sent.
+ */
+export function typeInto(element: Valued, text: string): void {
+  inFocus(element, () => {
+    const ears = listen(element, ['input', 'change'])
+    const before = element.value
+    let typed = false
+    try {
+      element.select()
+      typed =
+        before === '' && text === ''
+          ? true
+          : element.ownerDocument.execCommand(text === '' ? 'delete' : 'insertText', false, text)
+    } catch {
+      typed = false
+    }
+    if (!ears.heard('input') && element.value !== text) typed = false
+    if (!typed && !ears.heard('input')) {
+      setValue(element, text)
+      sendInput(element, text)
+    }
+    // Pages that add up as one types often listen to nothing but this.
+    element.dispatchEvent(new KeyboardEvent('keyup', { bubbles: true, composed: true, key: text.slice(-1) }))
+    element.blur()
+    if (!ears.heard('change') && element.value !== before) send(element, 'change')
+    ears.stop()
+  })
+}
