@@ -16,37 +16,47 @@ export interface Cell {
   low?: number
   high: number
   whole?: boolean
+  /** Zero is no reading of it, though both signs are. */
+  nonzero?: boolean
   /** Said when the number is outside, before the remedy: `0 is not a flow`. */
   not: string
 }
 
 const flow = { dimension: 'flow', above: 0, high: 1e7, not: 'a flow that was measured' } as const
-const percent = { dimension: 'percent', low: 0, high: 100, not: 'an uncertainty in percent' } as const
+const percent = { dimension: 'percent', low: 0, high: 50, not: 'an uncertainty in percent' } as const
 const air = { dimension: 'temperature', low: -60, high: 60, not: 'the temperature of air' } as const
 const zeroFlow = { dimension: 'pressure', low: -1000, high: 1000, not: 'a baseline pressure' } as const
 
 /** By path; an index in a path stands as `*`. */
 const cells: Record<string, Cell> = {
-  'points.*.pressure': { name: 'pressure', dimension: 'pressure', low: -1000, high: 1000, not: 'a test pressure' },
+  'points.*.pressure': {
+    name: 'pressure',
+    dimension: 'pressure',
+    low: -1000,
+    high: 1000,
+    nonzero: true,
+    not: 'a test pressure',
+  },
   'points.*.flow': { name: 'flow', ...flow },
   'points.*.devicePressure': {
     name: 'device pressure',
     dimension: 'pressure',
-    above: 0,
+    low: -10_000,
     high: 10_000,
+    nonzero: true,
     not: 'a device pressure',
   },
   baselineBefore: { name: 'Baseline before', ...zeroFlow },
   baselineAfter: { name: 'Baseline after', ...zeroFlow },
   indoor: { name: 'Indoor temperature', ...air },
   outdoor: { name: 'Outdoor temperature', ...air },
-  barometer: { name: 'Barometer', dimension: 'pressure', low: 30_000, high: 120_000, not: 'a barometer reading' },
+  barometer: { name: 'Barometer', dimension: 'pressure', low: 30_000, high: 110_000, not: 'a barometer reading' },
   exponent: { name: 'Exponent n', dimension: 'ratio', low: 0.5, high: 1, not: 'an exponent of leakage' },
   exponentUncertainty: {
     name: 'Exponent uncertainty',
     dimension: 'ratio',
     low: 0,
-    high: 0.5,
+    high: 0.25,
     not: 'the uncertainty of an exponent',
   },
   pressurePercent: { name: 'Pressure uncertainty', ...percent },
@@ -54,7 +64,7 @@ const cells: Record<string, Cell> = {
     name: 'Pressure uncertainty, floor',
     dimension: 'pressure',
     low: 0,
-    high: 100,
+    high: 50,
     not: 'a floor of uncertainty',
   },
   flowPercent: { name: 'Flow uncertainty', ...percent },
@@ -62,7 +72,7 @@ const cells: Record<string, Cell> = {
   instrumentFigure: { name: 'Instrument’s own figure', ...flow, not: 'a flow' },
   ownLimit: { name: 'Own limit', dimension: 'ratio', above: 0, high: 1e6, not: 'a limit' },
   'building.floorArea': { name: 'Floor area', dimension: 'area', above: 0, high: 1e7, not: 'the area of a floor' },
-  'building.volume': { name: 'Volume', dimension: 'volume', above: 0, high: 1e8, not: 'the volume of a house' },
+  'building.volume': { name: 'Volume', dimension: 'volume', above: 0, high: 1e7, not: 'the volume of a house' },
   'building.enclosureArea': {
     name: 'Enclosure area',
     dimension: 'area',
@@ -84,15 +94,15 @@ const cells: Record<string, Cell> = {
   'building.weatherShieldingFactor': {
     name: 'Weather and shielding factor',
     dimension: 'ratio',
-    above: 0,
-    high: 5,
+    low: 0.01,
+    high: 2,
     not: 'a weather and shielding factor',
   },
   'building.elevation': {
     name: 'Elevation',
     dimension: 'length',
-    low: -500,
-    high: 9000,
+    low: -450,
+    high: 8900,
     not: 'the elevation of a site',
   },
   'device.calibrationDensity': {
@@ -102,11 +112,11 @@ const cells: Record<string, Cell> = {
     high: 2,
     not: 'the density of air',
   },
-  'device.ranges.*.coefficient': { name: 'coefficient', dimension: 'flow', above: 0, high: 1e7, not: 'a coefficient' },
+  'device.ranges.*.coefficient': { name: 'coefficient', dimension: 'flow', above: 0, high: 1e5, not: 'a coefficient' },
   'device.ranges.*.exponent': {
     name: 'exponent',
     dimension: 'ratio',
-    above: 0,
+    low: 0.1,
     high: 2,
     not: 'the exponent of a range',
   },
@@ -197,6 +207,8 @@ const SPELLINGS: Record<string, string> = {
 const NUMBER_THEN_UNIT =
   /^([-+−–]?\s?[\d.,'’\s\u00a0\u2009\u202f]*\d[.,]?)\s*([^\d\s.,](?:[^\d]*|[^\d]*[23](?:[^\d]*|\/\D+)))$/
 const LONGEST = 60
+/** Less than this is no quantity that a tester meets. */
+const NOTHING = 1e-6
 
 export type Reading =
   | { value: number; unit: string; own: boolean }
@@ -276,8 +288,14 @@ export function cellValue(
     )
   }
   const measured = inUnit(value, unit, base) ?? value
-  const outside = cell.above === undefined ? measured < (cell.low ?? -Infinity) : measured <= cell.above
-  if (!outside && measured <= cell.high && !(cell.whole === true && !Number.isInteger(value))) return { value }
+  const least = cell.above === undefined ? (cell.low ?? -Infinity) : cell.above + NOTHING
+  if (
+    measured >= least &&
+    !(cell.nonzero === true && Math.abs(measured) < NOTHING) &&
+    measured <= cell.high &&
+    !(cell.whole === true && !Number.isInteger(value))
+  )
+    return { value }
   return bad('out-of-range', `${text.trim()} is not ${cell.not}. Type ${allowed(cell, unit)}, ${remedy}.`)
 }
 
@@ -294,7 +312,7 @@ function allowed(cell: Cell, unit: string): string {
   const to = (value: number) => inUnit(value, BASE[cell.dimension], unit) ?? value
   const kind = cell.whole === true ? 'a whole number' : 'a number'
   const most = say(to(cell.high), unit)
-  return cell.above === undefined
-    ? `${kind} from ${say(to(cell.low ?? 0), unit)} to ${most}`
-    : `${kind} above ${write(to(cell.above))} and up to ${most}`
+  if (cell.above !== undefined) return `${kind} above ${write(to(cell.above))} and up to ${most}`
+  const span = `${kind} from ${say(to(cell.low ?? 0), unit)} to ${most}`
+  return cell.nonzero === true ? `${span}, not zero` : span
 }

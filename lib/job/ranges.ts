@@ -37,11 +37,17 @@ export function readRanges(
     const minPressure = read('minPressure', 'Pa', false)
     const maxPressure = read('maxPressure', 'Pa', false)
     if (coefficient === undefined || exponent === undefined) continue
+    const crossed = minPressure !== undefined && maxPressure !== undefined && maxPressure < minPressure
+    if (crossed) {
+      const path = `device.ranges.${at}.maxPressure`
+      const message = `${nameOf(path, name)}: it is below the lowest pressure. Type both from the certificate, or empty the cells.`
+      problems.push({ path, code: 'out-of-range', severity: 'bad', message })
+    }
     ranges[name] = {
       coefficient: convert(coefficient, device.flowUnit, units.flow),
       exponent,
-      ...(minPressure === undefined ? {} : { minPressure }),
-      ...(maxPressure === undefined ? {} : { maxPressure }),
+      ...(minPressure === undefined || crossed ? {} : { minPressure }),
+      ...(maxPressure === undefined || crossed ? {} : { maxPressure }),
     }
   }
   return { ranges, problems }

@@ -192,7 +192,7 @@ function readBaseline(reader: Reader, text: string, path: string): number[] {
     return []
   }
   const joined = text.replaceAll(/(^|[\s;])([-−–+])\s+(?=[\d.,])/g, '$1$2').replaceAll(/(\d)\s*Pa\b/gi, '$1 ')
-  const parts = joined.split(/[\s;]+|,\s/).filter((part) => part !== '')
+  const parts = joined.split(/[\s;]+|,(?=[\s\-−–+])/).filter((part) => part !== '')
   if (parts.length > MOST_BASELINES) {
     reader.bad(path, 'too-many', `${parts.length.toLocaleString('en-US')} readings are too many. Type at most 1,000.`)
     return []

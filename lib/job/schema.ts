@@ -93,6 +93,8 @@ export const testSchema = z.object({
   limit: cell,
   /** A limit of the user's own, used when `limit` is 'own'. */
   ownLimit: cell,
+  /** The id of the figure that the own limit is set on; absent or empty: the usual one of the subject. */
+  ownLimitFigure: z.optional(cell),
   /** Whether a one-point result is multiplied by 1.1 before comparing and entering. */
   onePointFactor: z.boolean(),
   /** What the instrument itself showed as its result, in units.flow at 50 Pa (ducts: 25 Pa). */

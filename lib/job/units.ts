@@ -1,0 +1,120 @@
+/** Switches the units of typed cells and back, so that nothing typed is lost. */
+import { convert } from '../units/convert.ts'
+import { write } from '../units/write.ts'
+import { cellAt, readCell, unitOf } from './cells.ts'
+import { ownLimitUnit } from './own-limit.ts'
+import type { Building, Job, Test, TypedUnits } from './schema.ts'
+
+type Converted = Job['converted']
+
+/** Usual sets of units; the flow unit is free to choose beside either. */
+export const unitSets = {
+  IP: { flow: 'cfm', temperature: 'degF', length: 'ft' },
+  SI: { flow: 'm3/h', temperature: 'degC', length: 'm' },
+} as const satisfies Record<string, TypedUnits>
+
+const BUILDING_CELLS = [
+  'floorArea',
+  'volume',
+  'enclosureArea',
+  'height',
+  'elevation',
+] as const satisfies (keyof Building)[]
+const SHEET_CELLS = ['indoor', 'outdoor', 'airHandlerFlow'] as const
+const MOST_DECIMALS = 12
+
+/** A job and all its tests in other units. */
+export function switchUnits(job: Job, units: TypedUnits): Job {
+  const switched = new Switch(job.converted)
+  const building = { ...job.building }
+  for (const field of BUILDING_CELLS) {
+    const path = `building.${field}`
+    const dimension = cellAt(path)?.dimension ?? 'ratio'
+    building[field] = switched.cell(path, building[field], unitOf(dimension, job.units), unitOf(dimension, units))
+  }
+  return {
+    ...job,
+    units: { ...units },
+    building,
+    tests: job.tests.map((test) => switchTestUnits(test, units)),
+    converted: switched.converted,
+  }
+}
+
+/** A test in other units; the building keeps the units of its job. */
+export function switchTestUnits(test: Test, units: TypedUnits): Test {
+  const switched = new Switch(test.converted)
+  const to = (path: string, text: string) => {
+    const dimension = cellAt(path)?.dimension ?? 'ratio'
+    return switched.cell(path, text, unitOf(dimension, test.units), unitOf(dimension, units))
+  }
+  const sheet = { ...test.sheet }
+  for (const field of SHEET_CELLS) sheet[field] = to(field, sheet[field])
+  sheet.points = sheet.points.map((point, at) => ({ ...point, flow: to(`points.${at}.flow`, point.flow) }))
+  return {
+    ...test,
+    units: { ...units },
+    sheet,
+    instrumentFigure: to('instrumentFigure', test.instrumentFigure),
+    ownLimit: switched.cell('ownLimit', test.ownLimit, ownLimitUnit(test), ownLimitUnit({ ...test, units })),
+    converted: switched.converted,
+  }
+}
+
+/** One switch of one set of cells; gathers what to remember. */
+class Switch {
+  readonly converted: Converted = {}
+  readonly #before: Converted
+
+  constructor(before: Converted) {
+    this.#before = before
+  }
+
+  /** The text of a cell in unit `to`. */
+  cell(path: string, text: string, from: string, to: string): string {
+    const memory = Object.hasOwn(this.#before, path) ? this.#before[path] : undefined
+    const kept = memory !== undefined && memory.shown === text ? memory : undefined
+    if (from === to) {
+      if (kept) this.converted[path] = kept
+      return text
+    }
+    const typed = kept ?? { text, unit: from }
+    if (typed.unit === to) return typed.text
+    const shown = inOtherUnit(typed.text, typed.unit, to)
+    if (shown === undefined) return text
+    this.converted[path] = { text: typed.text, unit: typed.unit, shown }
+    return shown
+  }
+}
+
+/**
+ * A typed number in another unit, with enough decimals that going back lands within half a unit of the last typed digit.
+ * Nothing for text that is no number, or that names its own unit.
+ *
+ * @example inOtherUnit('15,810', 'ft3', 'm3') // '447.69'
+ */
+export function inOtherUnit(text: string, from: string, to: string): string | undefined {
+  const reading = readCell(text, from)
+  if ('fault' in reading || reading.own) return undefined
+  const digits = decimalsOf(text, reading.value)
+  const step = Math.abs(convert(1, from, to) - convert(0, from, to))
+  // A last digit worth no more than the typed one's keeps the error within half of it.
+  const needed = digits === undefined ? MOST_DECIMALS : Math.ceil(digits - Math.log10(step) - 1e-9)
+  const value = convert(reading.value, from, to)
+  if (Math.abs(value) >= 1e15) return undefined
+  const written = write(value, { decimals: Math.min(Math.max(needed, 0), 2 * MOST_DECIMALS) })
+  const plain = digits === undefined ? written.replace(/\.?0+$/, '') : written
+  const minus = /^\s*[−–]/.test(text) ? plain.replace('-', '−') : plain
+  return /,\d*\s*$/.test(text) && !text.includes('.') && (digits ?? 0) > 0 ? minus.replace('.', ',') : minus
+}
+
+/** How many decimals a number was typed with; nothing when the text does not show it (an exponent). */
+function decimalsOf(text: string, value: number): number | undefined {
+  if (/e/i.test(text)) return undefined
+  const digits = text.replaceAll(/\D/g, '')
+  if (value === 0) return Math.max(0, digits.length - 1)
+  for (let decimals = 0; decimals <= digits.length; decimals++) {
+    if (Math.abs(Math.abs(value) - Number(`${digits}e-${decimals}`)) <= Math.abs(value) * 1e-12) return decimals
+  }
+  return undefined
+}
