@@ -1,3 +1,19 @@
+import browser, { type Runtime } from 'webextension-polyfill'
 import { defineBackground } from 'wxt/utils/define-background'
+import { answer } from '../lib/book/answer.ts'
+import { closeUnended } from '../lib/book/fills.ts'
+import { closeAbandoned, openBook } from '../lib/view/book/open.ts'
 
-export default defineBackground(() => {})
+const failed = (error: unknown) => console.error('Open fills could not be ended; the book tries again later.', error)
+
+export default defineBackground(() => {
+  const surroundings = { self: browser.runtime.id, engine: browser.runtime.getManifest().version, openBook }
+  browser.runtime.onMessage.addListener((message: unknown, sender: Runtime.MessageSender) =>
+    answer(message, sender, surroundings),
+  )
+
+  // After a start of the browser no fill runs, and the numbers of tabs mean other tabs.
+  browser.runtime.onStartup.addListener(() => void closeUnended().catch(failed))
+  browser.tabs.onRemoved.addListener((tab) => void closeUnended((open) => open.tab !== tab).catch(failed))
+  closeAbandoned().catch(failed)
+})
