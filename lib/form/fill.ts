@@ -153,7 +153,7 @@ export async function fill(plan: Plan, options: FillOptions): Promise<ReceiptLin
   for (const line of lines) {
     const receipt = receipts.get(line.binding)
     if (!receipt) {
-      keep(receiptOf(line, { outcome: 'refused', note: 'stopped before this control' }))
+      keep(receiptOf(line, { outcome: 'refused', note: 'stopped before this control', readBack: line.now }))
       continue
     }
     if (receipt.outcome !== 'entered' && receipt.outcome !== 'differs') continue

@@ -1,0 +1,212 @@
+/** Which figure or field a control likely asks for, with the reason in words. */
+import { convert, unitsLike } from '../units/convert.ts'
+import { write as writeNumber } from '../units/write.ts'
+import { choose } from './choose.ts'
+import { cluesOf, optionsOf } from './clues.ts'
+import type { Control } from './controls.ts'
+import { datePatternIn, decimalsIn, unitIn } from './hints.ts'
+import type { Item, Material, Quantity } from './material.ts'
+import type { Write } from './schema.ts'
+import { vocabulary } from './vocabulary.ts'
+import { alike, contradict, words } from './words.ts'
+
+export interface Suggestion {
+  /** Key of the item in the material. */
+  item: string
+  /** 0 to 1. */
+  score: number
+  /** Why, in words: `label and legend agree`. */
+  reason: string
+  /** Whether it is good and clearly better than the next one. */
+  clear: boolean
+  write: Write
+}
+
+interface Asked {
+  label: string
+  /** Label and section, as the page shows them. */
+  context: string
+  attributes: string
+  autocomplete: string
+  unit: string | undefined
+  control: Control
+}
+
+const before = /\b(before|pre|existing|initial|test in)\b/
+const after = /\b(after|post|final|improved|test out)\b/
+
+function asked(control: Control): Asked {
+  const clues = cluesOf(control)
+  const { autocomplete = '', ...others } = clues.attributes
+  // Field names run words together: testDate, test_date, test-date.
+  const attributes = Object.values(others).map((value) =>
+    words(value.replace(/([a-z])([A-Z])/g, '$1 $2').replace(/_/g, ' ')).join(' '),
+  )
+  return {
+    label: words(control.name || clues.placeholder).join(' '),
+    context: `${control.section} ${control.name}`,
+    attributes: attributes.join(' | '),
+    autocomplete: autocomplete.split(/\s+/).at(-1) ?? '',
+    unit: unitIn(control.name) ?? unitIn(clues.placeholder),
+    control,
+  }
+}
+
+/** How far the label, or failing that the field's own name, asks for the item. */
+function wording(id: string, item: Item, { label, attributes, autocomplete }: Asked): [score: number, reason: string] {
+  const field = id.slice(id.lastIndexOf('/') + 1)
+  const known = Object.hasOwn(vocabulary, field) ? vocabulary[field] : undefined
+  if (known && !known.never?.test(label)) {
+    if (known.says.test(label)) return [1, 'label']
+    if (known.autocomplete !== undefined && known.autocomplete === autocomplete) return [0.95, 'autocomplete']
+    if (known.says.test(attributes) && !known.never?.test(attributes)) return [label ? 0.7 : 0.85, 'field name']
+    if (known.hints?.test(label)) return [0.6, 'label in part']
+  }
+  const likeness = alike(item.label, label)
+  return known?.never?.test(label) && likeness < 0.8
+    ? [0, '']
+    : [likeness * 0.9, likeness >= 0.8 ? 'label' : 'label in part']
+}
+
+function rolesAgree(group: string, context: string): boolean | undefined {
+  const text = words(context).join(' ')
+  const role = words(group).join(' ')
+  if (!role) return undefined
+  const sides = [before.test(role), after.test(role)]
+  if (sides[0] !== sides[1] && before.test(text) !== after.test(text)) return before.test(text) === sides[0]
+  if (contradict(context, group)) return false
+  return ` ${text} `.includes(` ${role} `) ? true : undefined
+}
+
+function kindsAgree(item: Item, control: Control): number {
+  switch (item.kind) {
+    case 'quantity':
+      return control.kind === 'number' ? 1 : control.kind === 'text' ? 0.8 : control.kind === 'textarea' ? 0.1 : 0
+    case 'date':
+      return control.kind === 'date' ? 1 : control.kind === 'text' ? 0.8 : 0
+    case 'choice':
+      if (control.kind === 'select' || control.kind === 'radio')
+        return item.options.some(({ label, value }) => choose(label, [value], optionsOf(control)) !== undefined)
+          ? 1
+          : 0.2
+      return control.kind === 'checkbox' ? 0.6 : control.kind === 'text' ? 0.4 : 0
+    case 'text':
+      return control.kind === 'text' || control.kind === 'textarea'
+        ? 1
+        : control.kind === 'number'
+          ? 0.3
+          : control.kind === 'select' && choose(item.text, [], optionsOf(control))
+            ? 1
+            : 0
+  }
+}
+
+function unitsAgree(item: Item, unit: string | undefined): boolean | undefined {
+  if (unit === undefined || item.kind !== 'quantity') return undefined
+  try {
+    return (unitsLike(item.unit) as string[]).includes(unit)
+  } catch {
+    return undefined
+  }
+}
+
+function rate(
+  id: string,
+  item: Item,
+  ask: Asked,
+  taken: ReadonlyMap<string, string>,
+): { score: number; reason: string } {
+  const [worded, by] = wording(id, item, ask)
+  if (worded < 0.3) return { score: 0, reason: '' }
+  const kind = kindsAgree(item, ask.control)
+  const role = rolesAgree(item.group, ask.context)
+  const unit = unitsAgree(item, ask.unit)
+  const opposed = contradict(ask.control.name, item.label)
+  let score =
+    0.7 * worded +
+    0.1 * kind +
+    (role === undefined ? 0.05 : role ? 0.15 : 0) +
+    (unit === undefined ? 0.02 : unit ? 0.05 : 0)
+  if (kind === 0) score *= 0.4
+  if (role === false) score *= 0.5
+  if (unit === false) score *= 0.5
+  if (opposed) score *= 0.6
+  const agree = [by, role && 'legend', unit && 'unit'].filter((each): each is string => Boolean(each))
+  const list = agree.length > 2 ? `${agree.slice(0, -1).join(', ')} and ${agree.at(-1)}` : agree.join(' and ')
+  const reasons = [`${list} ${agree.length > 1 ? 'agree' : 'agrees'}`]
+  if (role === false) reasons.push(`stands under another heading than “${item.group}”`)
+  if (unit === false) reasons.push('the unit does not')
+  const at = taken.get(id)
+  if (at !== undefined) {
+    score *= 0.6
+    reasons.splice(0, reasons.length, `bound to ${at} already`)
+  }
+  return { score, reason: reasons.join('; ') }
+}
+
+/** Decimals that let the text fit into the control's length. */
+function shortened(item: Quantity, write: Write, limit: number): Write {
+  let decimals = write.decimals ?? item.decimals
+  const value = convert(item.value, item.unit, write.unit ?? item.unit)
+  while (decimals > 0 && writeNumber(value, { decimals }).length > limit) decimals--
+  return { ...write, decimals }
+}
+
+/** How the value would be written into this control, as far as the page shows it. */
+export function writeFor(item: Item, control: Control): Write {
+  switch (item.kind) {
+    case 'quantity': {
+      const unit = unitIn(control.name) ?? unitIn((control.element as HTMLInputElement).placeholder ?? '')
+      const write: Write = {
+        unit: unit !== undefined && unitsAgree(item, unit) ? unit : item.unit,
+        decimals: decimalsIn(control) ?? item.decimals,
+        rounding: 'half-up',
+      }
+      const limit = (control.element as HTMLInputElement).maxLength ?? -1
+      return limit > 0 ? shortened(item, write, limit) : write
+    }
+    case 'date':
+      return control.kind === 'text' ? { date: datePatternIn(control) } : {}
+    case 'choice': {
+      if (control.kind !== 'select' && control.kind !== 'radio') return {}
+      const options = optionsOf(control)
+      const choices: Record<string, string> = {}
+      for (const { value, label } of item.options) {
+        const option = choose(label, [value], options)
+        if (option !== undefined) choices[value] = option
+      }
+      return { choices }
+    }
+    case 'text':
+      return {}
+  }
+}
+
+/**
+ * Items that the control may ask for, best first, at most twelve. `taken`: items bound already, with the words for
+ * where (`control 10`). At most one is `clear`.
+ */
+export function suggest(
+  control: Control,
+  material: Material,
+  taken: ReadonlyMap<string, string> = new Map(),
+): Suggestion[] {
+  const ask = asked(control)
+  const rated = Object.entries(material.items)
+    .map(([id, item]) => {
+      const { score, reason } = rate(id, item, ask, taken)
+      return { id, item, score, reason }
+    })
+    .filter(({ score }) => score >= 0.3)
+    .toSorted((a, b) => b.score - a.score)
+    .slice(0, 12)
+  const [best, next] = rated
+  const clear = best && best.score >= 0.7 && best.score - (next?.score ?? 0) >= 0.08 ? best.id : undefined
+  return rated.map(({ id, item, score, reason }) => ({
+    item: id,
+    score,
+    reason,
+    clear: id === clear,
+    write: writeFor(item, control),
+  }))
+}

@@ -1,0 +1,146 @@
+/**
+ * How forms word what a job holds: for each figure id or field, the labels that ask for it. The wordings come from public
+ * submittal forms, from ASHRAE 62.2, ISO 9972 (n50, qE50) and the IECC (air changes at 50 Pa, cfm per 100 ft2), and
+ * from common practice without a source.
+ *
+ * Labels are matched as lower-case words, letters and digits apart: `CFM50 (ft³/min)` is `cfm 50 ft 3 min`.
+ */
+
+interface Wording {
+  /** Labels that ask for just this. */
+  says: RegExp
+  /** Labels that may ask for this. */
+  hints?: RegExp
+  /** Labels that ask for something else although they match. */
+  never?: RegExp
+  /** Value of the autocomplete attribute that means this. */
+  autocomplete?: string
+}
+
+const perArea = /\bper\b.*\b(sq|square|ft|sf|m|area)\b|\bcfm \d* ?(ft|sf)\b/
+const ducts = /\bducts?\b|\b25\b/
+
+export const vocabulary: Readonly<Record<string, Wording>> = {
+  street: {
+    says: /\b(street|site|property|project|job|building|house|home|service|physical) address\b|\baddress line 1\b|^street$|^address$/,
+    hints: /\baddress\b|\bstreet\b|\blocation\b/,
+    never: /\be ?mail\b|\bmailing\b|\baddress line 2\b/,
+    autocomplete: 'street-address',
+  },
+  unit: {
+    says: /\b(unit|apt|apartment|suite|lot)\b( (no|number|id))?$|\baddress line 2\b/,
+    autocomplete: 'address-line2',
+  },
+  town: { says: /\b(city|town|municipality)\b/, autocomplete: 'address-level2' },
+  state: { says: /\b(state|province)\b/, autocomplete: 'address-level1' },
+  postcode: { says: /\bzip\b|\bpost(al)? ?code\b/, autocomplete: 'postal-code' },
+  permit: { says: /\bpermit\b/ },
+  program: {
+    says: /\b(application|program|programme|registry|rebate|enrol+ment|case) (number|no|id)\b/,
+    hints: /\b(project|job|reference) (number|no|id)\b/,
+  },
+  builder: { says: /\bbuilder\b|\bgeneral contractor\b/, hints: /\bcontractor\b/ },
+  floorArea: {
+    says: /\bfloor area\b|\bcfa\b|\bsquare footage\b|\b(conditioned|heated|living) area\b/,
+    hints: /\barea\b/,
+    never: /\bvolume\b|\bper\b|\bleakage\b|\b(enclosure|envelope|shell|surface)\b/,
+  },
+  volume: { says: /\bvolume\b/, never: /\bper\b/ },
+  enclosureArea: { says: /\b(enclosure|envelope|shell|surface)( surface)? area\b/, never: /\bper\b/ },
+  height: { says: /\b(ceiling|infiltration|building) height\b/, hints: /\bheight\b/ },
+  bedrooms: { says: /\bbed ?rooms?\b/ },
+  stories: { says: /\b(stories|storeys?|story)\b|\bnumber of floors\b/ },
+  climateZone: { says: /\bclimate zone\b/ },
+  areaSource: {
+    says: /\b(area|volume)s?\b.*\b(source|obtained|determined|taken from|based on)\b|\bhow\b.*\b(obtained|determined)\b/,
+  },
+  weatherShieldingFactor: { says: /\bshielding factor\b|\bwsf\b/ },
+  elevation: { says: /\b(elevation|altitude)\b/ },
+  name: {
+    says: /\b(tester|technician|rater|inspector|auditor|verifier)( s)?( printed| full)?( name)?$|\b(tested|performed|conducted) by\b|\bprinted name\b|\bname of (tester|technician|rater)\b/,
+    hints: /\bname\b/,
+    never:
+      /\b(company|business|firm|project|street|owner|customer|builder|program|user)\b|\b(licen[cs]e|number|id|no)\b/,
+    autocomplete: 'name',
+  },
+  company: {
+    says: /\b(company|firm|agency|organi[sz]ation|business)( name)?\b/,
+    never: /\b(licen[cs]e|number|id|phone|e ?mail)\b/,
+    autocomplete: 'organization',
+  },
+  licence: {
+    says: /\b(licen[cs]e|certification|certificate|credential|rater|tester|technician) (number|no|id)\b|^licen[cs]e$/,
+    never: /\bexpir/,
+  },
+  licenceExpiry: { says: /\b(licen[cs]e|certification|certificate)\b.*\bexpir\w*|\bexpir\w* date\b/ },
+  phone: { says: /\b(tele)?phone\b|\bmobile\b/, autocomplete: 'tel' },
+  email: { says: /\be ?mail\b/, autocomplete: 'email' },
+  date: {
+    says: /\b(test|testing|inspection) date\b|\bdate (of|tested|performed)\b|^date$/,
+    hints: /\bdate\b/,
+    never: /\bexpir|\bbirth\b|\bpermit\b|\binvoice\b|\bdue\b/,
+  },
+  stage: { says: /\b(stage|phase)\b/, hints: /\btest type\b/ },
+  wind: { says: /\bwind\b|\bweather\b/, never: /\bshielding\b/ },
+  range: { says: /\b(flow )?range\b|\bconfiguration\b/ },
+  direction: { says: /\bdirection\b|\b(de)?pressuri[sz]\w*\b/, hints: /\btest (mode|type)\b/ },
+  indoor: { says: /\b(indoor|inside|interior)\b.*\btemp\w*|\btemp\w*\b.*\b(indoors?|inside)\b/ },
+  outdoor: { says: /\b(outdoor|outside|exterior)\b.*\btemp\w*|\btemp\w*\b.*\b(outdoors?|outside)\b/ },
+  notes: { says: /\b(comments?|notes|remarks)\b/ },
+  verdict: { says: /\bpass\b.*\bfail\b|\b(test )?result$|\bcompl(iance|iant|ies)\b|\bmeets\b/, never: /\bsigned\b/ },
+  limit: { says: /\b(limit|target|maximum allowed|max allowed|allowable)\b/ },
+  'flow-4': { says: /\b(cfm|flow|leakage|q)\b.*\b4( pa)?\b/, never: /\barea\b/ },
+  'flow-10': { says: /\b(cfm|flow|leakage|q)\b.*\b10( pa)?\b/, never: /\barea\b/ },
+  'flow-25': { says: /\b(cfm|flow|leakage|q)\b.*\b25\b/, never: /\bducts?\b|\bper\b/ },
+  'flow-50': {
+    says: /\b(cfm|cubic feet per minute|m 3 h|flow|air ?flow|leakage|q|v)\b.*\b50\b|\b50 (pa|pascals?)\b.*\b(cfm|flow|leakage)\b/,
+    hints: /\bair leakage\b|\bcfm\b|\bleakage (flow|rate)\b/,
+    never: new RegExp(
+      `\\bach\\b|\\bair changes?\\b|\\bas read\\b|\\breduction\\b|\\barea\\b|${perArea.source}|${ducts.source}`,
+    ),
+  },
+  'flow-50-as-read': { says: /\b(as read|indicated|instrument|gauge)\b.*\b50\b|\b50\b.*\b(as read|indicated)\b/ },
+  'flow-75': { says: /\b(cfm|flow|leakage|q)\b.*\b75\b/, never: perArea },
+  'air-changes-50': {
+    says: /\bach 50\b|\bn 50\b|\bach\b.*\b50\b|\bair ?changes?\b.*\b50\b/,
+    hints: /\bach\b|\bair ?changes?\b/,
+    never: /\bnatural\b|\bach ?nat\w*\b/,
+  },
+  'natural-air-changes': {
+    says: /\bnatural\b.*\b(air changes?|ach|infiltration)\b|\bach ?nat\w*\b|\bach\b.*\bnatural\b/,
+  },
+  'flow-50-per-enclosure-area': {
+    says: /\b50\b.*\bper\b.*\b(enclosure|envelope|shell|surface)\b|\bcfm 50 (ft|sf)\b|\bqe 50\b/,
+  },
+  'flow-50-per-floor-area': { says: /\b50\b.*\bper\b.*\bfloor\b|\bqf 50\b/ },
+  'flow-75-per-enclosure-area': {
+    says: /\bcfm 75 (ft|sf)\b|\b75\b.*\bper\b.*\b(sq|square|ft|sf|enclosure|envelope)\b/,
+  },
+  'effective-leakage-area': { says: /\bela\b|\beffective (air )?leakage area\b/, hints: /\bleakage area\b/ },
+  'equivalent-leakage-area': { says: /\beq ?la\b|\bequivalent (air )?leakage area\b/ },
+  'specific-leakage-area': { says: /\bsla\b|\bspecific leakage area\b/ },
+  'normalized-leakage': { says: /\bnormali[sz]ed leakage\b|^nl$/, never: /\bducts?\b/ },
+  'leakage-exponent': { says: /\b(flow |leakage |pressure )?exponent\b|^n$/ },
+  'leakage-coefficient': { says: /\b(flow |leakage )?coefficient\b|^c$/, never: /\bcorrelation\b/ },
+  correlation: { says: /\bcorrelation\b|^r 2$|\br (2|squared?)\b/ },
+  'infiltration-credit': { says: /\binfiltration credit\b/ },
+  'ventilation-required': {
+    says: /\b(required|minimum)\b.*\bventilation\b|\bventilation\b.*\b(required|rate)\b|\bwhole (house|building|dwelling)\b.*\bventilation\b/,
+  },
+  'fan-required': { says: /\b(required|minimum) fan\b|\bfan\b.*\b(required|flow)\b/ },
+  'duct-flow-25': {
+    says: /\bducts?\b.*\b25\b|\b(cfm|flow|leakage|q)\b.*\b25\b|\bduct leakage\b/,
+    hints: /\bleakage to (outside|outdoors)\b|\btotal leakage\b/,
+    never: new RegExp(`${perArea.source}|%|\\bpercent\\b`),
+  },
+  'duct-flow-25-per-floor-area': { says: /\bper 100\b|\b(duct|25)\b.*\bper\b.*\b(floor|sq|square|ft|m)\b|^qn$/ },
+  'duct-share-of-air-handler': {
+    says: /(%|\bpercent\b).*\b(air handler|fan)\b|\b(air handler|fan)\b.*(%|\bpercent\b)/,
+    hints: /\bduct\b.*(%|\bpercent\b)/,
+  },
+  reduction: { says: /\breduction\b/, never: /%|\bpercent\b/ },
+  'reduction-percent': {
+    says: /(%|\bpercent\b).*\breduction\b|\breduction\b.*(%|\bpercent\b)/,
+    hints: /\breduction\b/,
+  },
+}
