@@ -128,7 +128,7 @@ reduce_sheet <- function(sheet) {
 pressures <- c(4, 10, 25, 50, 75)
 
 # Figures that are a flow times a constant: c(value, low, high) in, c(value, low, high) out.
-derived <- function(sheet, flow, n) {
+derived <- function(sheet, flow) {
   b <- sheet$building
   si <- per_second[[sheet$units$flow]]
   side <- metre[[sheet$units$length]]
@@ -172,9 +172,10 @@ answer <- function(sheet) {
   figures <- c(
     setNames(flow, paste0("flow-", pressures)),
     list("flow-50-as-read" = exp(predict(as_read, data.frame(x = log(50))))[[1]]),
-    derived(sheet, flow, n)
+    derived(sheet, flow)
   )
   if (sheet$subject == "ducts") figures[["flow-50-as-read"]] <- NULL
+  half <- sqrt(log(flow[["50"]][3] / flow[["50"]][1])^2 + instrument_half(n, 50)^2)
   list(
     fit = list(
       coefficient = k * exp(coef(line)[[1]]),
@@ -182,21 +183,29 @@ answer <- function(sheet) {
       exponent = n, exponentLow = bounds[2, 1], exponentHigh = bounds[2, 2],
       correlation = summary(line)$r.squared
     ),
-    figures = figures
+    figures = figures,
+    withInstrument = list("flow-50" = flow[["50"]][1] * exp(c(0, -1, 1) * half))
   )
 }
 
+# What a certificate gives as plus or minus is taken as two standard uncertainties; where a sheet has none, 5 percent of
+# the flow and 1 percent or 0.25 Pa of the pressure (common practice, no source).
+instrument_half <- function(n, p) sqrt(0.05^2 + (n * max(0.01, 0.25 / p))^2)
+
 one_point <- function(sheet, r) {
   n <- if (!is.null(sheet$exponent)) sheet$exponent else if (sheet$subject == "ducts") 0.6 else 0.65
-  flow <- lapply(pressures, function(p) r$factor(n) * r$leak * (p / r$dp)^n)
+  u_n <- if (is.null(sheet$exponentUncertainty)) 0.05 else sheet$exponentUncertainty
+  carried <- function(p) 2 * abs(log(p / r$dp)) * u_n                       # JCGM 100, coverage factor 2
+  flow <- lapply(pressures, function(p) r$factor(n) * r$leak * (p / r$dp)^n * (1 + c(0, -1, 1) * carried(p)))
   names(flow) <- pressures
   figures <- c(
     setNames(flow, paste0("flow-", pressures)),
     list("flow-50-as-read" = r$read * (50 / r$dp)^n),
-    derived(sheet, flow, n)
+    derived(sheet, flow)
   )
   if (sheet$subject == "ducts") figures[["flow-50-as-read"]] <- NULL
-  list(figures = figures)
+  half <- sqrt(instrument_half(n, r$dp)^2 + carried(50)^2)
+  list(figures = figures, withInstrument = list("flow-50" = flow[["50"]][1] * (1 + c(0, -1, 1) * half)))
 }
 
 sheets <- read_json(file.path(folder, "sheets.json"))
