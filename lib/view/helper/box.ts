@@ -1,0 +1,80 @@
+/** Where something is seen on the screen, in CSS pixels of the viewport. */
+export interface Box {
+  left: number
+  top: number
+  right: number
+  bottom: number
+}
+
+/** The smallest box around both. */
+function around(a: Box, b: Box): Box {
+  return {
+    left: Math.min(a.left, b.left),
+    top: Math.min(a.top, b.top),
+    right: Math.max(a.right, b.right),
+    bottom: Math.max(a.bottom, b.bottom),
+  }
+}
+
+const hasArea = (box: Box) => box.right - box.left > 2 && box.bottom - box.top > 2
+
+/** Parent across open and closed shadow roots. */
+function parentOf(element: Element): Element | null {
+  if (element.assignedSlot) return element.assignedSlot
+  if (element.parentElement) return element.parentElement
+  const root = element.getRootNode()
+  return root instanceof ShadowRoot ? root.host : null
+}
+
+/** The element itself, or what stands for it on the screen: pages hide the native control and draw its label. */
+function drawnBox(element: Element): Box | undefined {
+  const labels = element instanceof HTMLInputElement ? [...(element.labels ?? [])] : []
+  for (const candidate of [element, ...labels, element.parentElement]) {
+    if (!candidate) continue
+    const box = candidate.getBoundingClientRect()
+    if (hasArea(box)) return box
+  }
+  return undefined
+}
+
+/** Cuts off what scrolling ancestors hide. */
+function clipped(element: Element, box: Box): Box | undefined {
+  let { left, top, right, bottom } = box
+  for (let parent = parentOf(element); parent && parent !== document.documentElement; parent = parentOf(parent)) {
+    const { overflowX, overflowY } = getComputedStyle(parent)
+    if (parent === document.body || (overflowX === 'visible' && overflowY === 'visible')) continue
+    const edge = parent.getBoundingClientRect()
+    if (overflowX !== 'visible') [left, right] = [Math.max(left, edge.left), Math.min(right, edge.right)]
+    if (overflowY !== 'visible') [top, bottom] = [Math.max(top, edge.top), Math.min(bottom, edge.bottom)]
+  }
+  const rest = { left, top, right, bottom }
+  return hasArea(rest) ? rest : undefined
+}
+
+/** Offset of an element's frame within the top window. Frames of the same origin only: others hold no marks. */
+function frameOffset(element: Element): { x: number; y: number } {
+  let [x, y] = [0, 0]
+  let view = element.ownerDocument.defaultView
+  while (view && view !== window && view.frameElement) {
+    const frame = view.frameElement
+    const edge = frame.getBoundingClientRect()
+    x += edge.left + frame.clientLeft
+    y += edge.top + frame.clientTop
+    view = frame.ownerDocument.defaultView
+  }
+  return { x, y }
+}
+
+/** Box of a control drawn by one or several elements (radio buttons), or undefined when nothing of it is in view. */
+export function boxOf(elements: readonly Element[]): Box | undefined {
+  let whole: Box | undefined
+  for (const element of elements) {
+    const drawn = element.isConnected ? drawnBox(element) : undefined
+    const seen = drawn && clipped(element, drawn)
+    if (!seen) continue
+    const { x, y } = frameOffset(element)
+    const box = { left: seen.left + x, top: seen.top + y, right: seen.right + x, bottom: seen.bottom + y }
+    whole = whole ? around(whole, box) : box
+  }
+  return whole
+}

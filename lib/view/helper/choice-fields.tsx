@@ -1,0 +1,62 @@
+import { optionsOf } from '../../form/clues.ts'
+import type { Control } from '../../form/controls.ts'
+import type { Item } from '../../form/material.ts'
+import { checked, notChecked } from '../../form/read.ts'
+import type { Write } from '../../form/schema.ts'
+import { Pick } from './pick.tsx'
+
+interface ChoiceFieldsProps {
+  item: Extract<Item, { kind: 'choice' }>
+  write: Write
+  control: Control
+  onChange: (write: Write) => void
+}
+
+/** Which option of the page stands for which value; for a text control, which words do. */
+export function ChoiceFields({ item, write, control, onChange }: ChoiceFieldsProps) {
+  const choices = write.choices ?? {}
+  const set = (value: string, to: string) => {
+    const { [value]: _, ...rest } = choices
+    onChange({ ...write, choices: to ? { ...rest, [value]: to } : rest })
+  }
+  const onPage = control.kind === 'checkbox' ? [checked, notChecked] : optionsOf(control).filter(Boolean)
+
+  return (
+    <table class="t choices">
+      <thead>
+        <tr>
+          <th>When it is</th>
+          <th>{onPage.length > 0 ? 'choose on the page' : 'write'}</th>
+        </tr>
+      </thead>
+      <tbody>
+        {item.options.map((option) => (
+          <tr key={option.value} class={option.value === item.value ? 'here' : ''}>
+            <th scope="row">{option.label}</th>
+            <td>
+              {onPage.length > 0 ? (
+                <Pick
+                  label=""
+                  value={choices[option.value] ?? ''}
+                  options={[
+                    { value: '', label: 'find it by its words' },
+                    ...onPage.map((each) => ({ value: each, label: each })),
+                  ]}
+                  onChange={(to) => set(option.value, to)}
+                />
+              ) : (
+                <input
+                  class="box"
+                  aria-label={`Words for ${option.label}`}
+                  placeholder={option.label}
+                  value={choices[option.value] ?? ''}
+                  onInput={(event) => set(option.value, event.currentTarget.value)}
+                />
+              )}
+            </td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  )
+}

@@ -1,0 +1,34 @@
+export interface Candidate {
+  /** Its place among those that fit. */
+  index: number
+  /** Tells it from its like: where it stands. */
+  label: string
+}
+
+interface ChooseControlProps {
+  candidates: readonly Candidate[]
+  onChoose: (candidate: Candidate) => void
+  onPoint: (candidate: Candidate | undefined) => void
+}
+
+/** Buttons for the controls that fit equally well; pointing at one outlines it on the page. */
+export function ChooseControl({ candidates, onChoose, onPoint }: ChooseControlProps) {
+  return (
+    <div class="two-c" role="group" aria-label="Which control is meant?">
+      {candidates.map((candidate) => (
+        <button
+          key={candidate.index}
+          type="button"
+          class="b low"
+          onPointerEnter={() => onPoint(candidate)}
+          onPointerLeave={() => onPoint(undefined)}
+          onFocus={() => onPoint(candidate)}
+          onBlur={() => onPoint(undefined)}
+          onClick={() => onChoose(candidate)}
+        >
+          {candidate.label}
+        </button>
+      ))}
+    </div>
+  )
+}

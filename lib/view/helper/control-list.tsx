@@ -1,0 +1,64 @@
+import { useRef } from 'preact/hooks'
+import type { Control } from '../../form/controls.ts'
+import { titleOf } from './describe.ts'
+
+export interface ControlRow {
+  key: string
+  control: Control
+  /** What goes into it; empty while it is not bound. */
+  bound: string
+  /** The binding fits more than one control of the page. */
+  twin: boolean
+}
+
+interface ControlListProps {
+  rows: readonly ControlRow[]
+  onPick: (key: string) => void
+  onPoint: (key: string | undefined) => void
+}
+
+const steps: Record<string, number> = { ArrowDown: 1, n: 1, ArrowUp: -1, p: -1 }
+
+/** All controls in the page's order; arrows or n and p go through them, Enter opens one. */
+export function ControlList({ rows, onPick, onPoint }: ControlListProps) {
+  const list = useRef<HTMLUListElement>(null)
+  return (
+    <ul
+      ref={list}
+      class="list"
+      aria-label="Controls of this page"
+      onKeyDown={(event) => {
+        const step = steps[event.key]
+        if (step === undefined || event.ctrlKey || event.metaKey || event.altKey) return
+        const buttons = [...(list.current?.querySelectorAll('button') ?? [])]
+        const at = buttons.findIndex((button) => button === event.target)
+        event.preventDefault()
+        buttons.at(Math.min(Math.max(at + step, 0), buttons.length - 1))?.focus()
+      }}
+    >
+      {rows.map(({ key, control, bound, twin }, index) => (
+        <li key={key}>
+          {control.section && control.section !== rows[index - 1]?.control.section && (
+            <p class="gr">{control.section}</p>
+          )}
+          <button
+            type="button"
+            class="row"
+            onClick={() => onPick(key)}
+            onFocus={() => onPoint(key)}
+            onBlur={() => onPoint(undefined)}
+            onPointerEnter={() => onPoint(key)}
+            onPointerLeave={() => onPoint(undefined)}
+          >
+            <span class="n">{index + 1}</span>
+            <span>{titleOf(control)}</span>
+            <span class={`to ${bound ? '' : 'q'} ${twin ? 'doubt' : ''}`}>
+              {bound || 'not bound'}
+              {twin && ' (which of two?)'}
+            </span>
+          </button>
+        </li>
+      ))}
+    </ul>
+  )
+}

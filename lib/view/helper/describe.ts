@@ -1,0 +1,52 @@
+import { cluesOf, optionsOf } from '../../form/clues.ts'
+import type { Control } from '../../form/controls.ts'
+import type { Material } from '../../form/material.ts'
+import type { Source } from '../../form/schema.ts'
+import { sourceWords } from '../../form/text.ts'
+
+/** What the control is called here; a page may give it no name at all. */
+export function titleOf(control: Control): string {
+  return control.name || `${control.kind} control ${control.position + 1}, without a name`
+}
+
+/** By what the control will be known again, and what it takes, in two sentences. */
+export function howFound(control: Control): string {
+  const clues = cluesOf(control)
+  const ways = [
+    clues.name && 'its label',
+    clues.section && `the heading “${clues.section}”`,
+    Object.keys(clues.attributes).length > 0 && 'its own attributes',
+    !clues.name && clues.placeholder && 'its placeholder',
+  ].filter(Boolean)
+  const by = ways.length > 0 ? ways.join(', ').replace(/, ([^,]*)$/, ' and $1') : 'its place on the page only'
+  return `Known by ${by}. Takes ${takes(control)}.`
+}
+
+function takes(control: Control): string {
+  const { element, kind } = control
+  const longest = 'maxLength' in element && typeof element.maxLength === 'number' ? element.maxLength : -1
+  const length = longest > 0 ? `, ${longest} characters at most` : ''
+  switch (kind) {
+    case 'number':
+      return `a number${length}`
+    case 'date':
+      return 'a date'
+    case 'checkbox':
+      return 'a tick'
+    case 'select':
+    case 'radio': {
+      const options = optionsOf(control).filter(Boolean)
+      return `one of ${options.length} options`
+    }
+    case 'text':
+      return `text${length}`
+    case 'textarea':
+      return `lines of text${length}`
+  }
+}
+
+/** What a control is bound to, in a few words. Fixed text is shown itself. */
+export function boundTo(source: Source, material: Material): string {
+  if (source.from !== 'text') return sourceWords(source, material)
+  return source.text ? `“${source.text}”` : 'left empty'
+}

@@ -1,0 +1,36 @@
+import type { ReceiptLine } from '../../form/schema.ts'
+import { Dock } from './dock.tsx'
+import { ReceiptTable } from './receipt-table.tsx'
+import { Counts } from './status.tsx'
+
+interface FillingProps {
+  lines: readonly ReceiptLine[]
+  total: number
+  stopped: boolean
+  onStop: () => void
+}
+
+/** A fill under way. */
+export function Filling({ lines, total, stopped, onStop }: FillingProps) {
+  return (
+    <Dock
+      wide
+      title="Filling"
+      closeLabel="Stop"
+      progress={total > 0 ? lines.length / total : 1}
+      onClose={onStop}
+      onEscape={onStop}
+      footer={
+        <button type="button" class="b" disabled={stopped} onClick={onStop}>
+          {stopped ? 'Stopping…' : 'Stop'}
+        </button>
+      }
+    >
+      <p role="status" class="small">
+        {lines.length} of {total} controls written and read back. Nothing is submitted.
+      </p>
+      <Counts of={lines.map(({ outcome }) => outcome)} />
+      <ReceiptTable lines={lines} />
+    </Dock>
+  )
+}

@@ -1,0 +1,37 @@
+import type { LeftOut } from '../../form/controls.ts'
+import { Icon } from '../icons.tsx'
+
+const words: Record<LeftOut['reason'], string> = {
+  'left to you': 'certification or signature: yours to give',
+  password: 'password: never touched',
+  payment: 'payment: never touched',
+  file: 'file: choose it yourself',
+  readonly: 'the page does not let it be changed',
+  disabled: 'switched off by the page',
+  'not supported': 'this kind cannot be filled yet; copy the text by hand',
+  hidden: 'hidden',
+}
+
+/** Controls that are left out, and why. Hidden ones are only counted: the person cannot see them either. */
+export function LeftToYou({ leftOut }: { leftOut: readonly LeftOut[] }) {
+  const seen = leftOut.filter(({ reason }) => reason !== 'hidden')
+  const hidden = leftOut.length - seen.length
+  if (leftOut.length === 0) return null
+  return (
+    <details>
+      <summary>
+        <Icon name="tw" /> Left to you <span class="q">{seen.length}</span>
+      </summary>
+      <ul class="left-list">
+        {seen.map(({ element, name, reason, detail }, index) => (
+          // oxlint-disable-next-line react/no-array-index-key -- the survey is listed again as a whole
+          <li key={`${index}-${element.localName}`}>
+            <b>{name || 'a control without a name'}</b>: {words[reason]}
+            {detail && ` (${detail})`}
+          </li>
+        ))}
+        {hidden > 0 && <li>{hidden === 1 ? '1 hidden control is' : `${hidden} hidden controls are`} never touched.</li>}
+      </ul>
+    </details>
+  )
+}

@@ -1,0 +1,44 @@
+import type { Address, FormMap } from '../../form/schema.ts'
+import { Icon } from '../icons.tsx'
+
+interface MapAddressProps {
+  map: FormMap
+  onRename: (name: string) => void
+  onAddress: (address: Address) => void
+}
+
+/** The map's name and the pages it is for. A star stands for a part of the address that changes from job to job. */
+export function MapAddress({ map, onRename, onAddress }: MapAddressProps) {
+  return (
+    <details>
+      <summary>
+        <Icon name="tw" /> Form map <span class="q">{map.name}</span>
+      </summary>
+      <div class="address">
+        <label>
+          <span class="lab">Name of this form map</span>
+          <input
+            class="box"
+            value={map.name}
+            onChange={(event) => onRename(event.currentTarget.value.trim() || map.name)}
+          />
+        </label>
+        <label>
+          <span class="lab">Used on pages of {map.address.origin} whose address is</span>
+          <input
+            class="box mono"
+            spellcheck={false}
+            value={map.address.path}
+            onChange={(event) => {
+              const path = event.currentTarget.value.trim()
+              onAddress({ ...map.address, path: path.startsWith('/') ? path : `/${path}` })
+            }}
+          />
+        </label>
+        <p class="q small">
+          <code>*</code> stands for one part that changes, a last <code>**</code> for any rest.
+        </p>
+      </div>
+    </details>
+  )
+}

@@ -1,0 +1,199 @@
+import { useCallback, useMemo, useState } from 'preact/hooks'
+import { cluesOf } from '../../form/clues.ts'
+import type { Material } from '../../form/material.ts'
+import type { FormMap, Source } from '../../form/schema.ts'
+import { textOf } from '../../form/text.ts'
+import { boxOf } from './box.ts'
+import { ControlList } from './control-list.tsx'
+import { boundTo } from './describe.ts'
+import { Dock } from './dock.tsx'
+import { Kept } from './kept.tsx'
+import { Key } from './key.tsx'
+import { LeftToYou } from './left-to-you.tsx'
+import { MapAddress } from './map-address.tsx'
+import { mappingMarks } from './mapping-marks.ts'
+import { Marks } from './marks.tsx'
+import { newFormMap } from './new-form-map.ts'
+import { newId } from './new-id.ts'
+import { NotHere } from './not-here.tsx'
+import { itemRows, proposalsFor } from './proposals.ts'
+import { ProposeAll } from './propose-all.tsx'
+import { Question } from './question.tsx'
+import { useShell } from './shell.ts'
+import { useControls } from './use-controls.ts'
+import { useFormMap } from './use-form-map.ts'
+import { usePick } from './use-pick.ts'
+
+interface MappingProps {
+  material: Material
+  map: FormMap | undefined
+  onPlan: (map: FormMap) => void
+}
+
+/** Binds the controls of the page, one at a time or the clear ones together. */
+export function Mapping({ material, map: given, onPlan }: MappingProps) {
+  const { host, close } = useShell()
+  const [start] = useState(() => given ?? newFormMap(document))
+  const editor = useFormMap(start, given === undefined)
+  const { map } = editor
+  const page = useControls(map)
+  const [picked, setPicked] = useState<string>()
+  const [draft, setDraft] = useState<Source>()
+  const [pointed, setPointed] = useState<string>()
+  const [proposing, setProposing] = useState(false)
+
+  const items = useMemo(() => itemRows(material), [material])
+  const at = page.controls.find(({ key }) => key === picked)
+  const bound = at?.binding
+  const proposals = useMemo(
+    () => (at ? proposalsFor(at.control, material, page.controls) : []),
+    [at?.control, material, page.controls],
+  )
+  const source =
+    draft ??
+    bound?.source ??
+    (proposals[0] ? { from: 'item' as const, item: proposals[0].id, write: proposals[0].write } : undefined)
+
+  const go = useCallback(
+    (key: string | undefined) => {
+      setPicked(key)
+      setDraft(undefined)
+      setProposing(false)
+      const elements = page.controls.find((control) => control.key === key)?.control.elements
+      const box = elements && boxOf(elements)
+      if (elements && (!box || box.top < 40 || box.bottom > innerHeight - 40)) {
+        elements[0]?.scrollIntoView({ block: 'center', behavior: 'instant' })
+      }
+    },
+    [page.controls],
+  )
+  usePick({ host, keyOf: page.keyOf, onHover: setPointed, onPick: go })
+
+  const next = () => {
+    const index = page.controls.findIndex(({ key }) => key === picked)
+    const order = [...page.controls.slice(index + 1), ...page.controls.slice(0, Math.max(index, 0))]
+    go(order.find(({ binding }) => !binding)?.key)
+  }
+  const bind = () => {
+    if (!at || !source) return
+    const id = bound?.id ?? newId()
+    page.remember(id, at.key)
+    editor.bind([{ id, control: cluesOf(at.control), source }], page.inOrder)
+    next()
+  }
+
+  const result = at && source ? textOf(source, material, cluesOf(at.control)) : undefined
+  const preview = result && {
+    text: 'text' in result ? result.text : '',
+    note: 'text' in result ? (result.note ?? '') : result.refused,
+    bad: 'refused' in result,
+  }
+  const done = page.controls.filter(({ binding }) => binding).length
+  const leave = () => (picked || proposing ? go(undefined) : close())
+
+  return (
+    <>
+      <Marks marks={mappingMarks(page, material, picked, pointed)} />
+      <Dock
+        title="Map this page"
+        closeLabel="Close, keep what is bound"
+        progress={page.controls.length > 0 ? done / page.controls.length : 0}
+        onClose={close}
+        onEscape={leave}
+        footer={
+          at ? (
+            <>
+              <button type="button" class="b first" disabled={!source} onClick={bind}>
+                Bind, then next
+              </button>
+              <button type="button" class="b" onClick={next}>
+                Skip
+              </button>
+              {bound && (
+                <button type="button" class="b" onClick={() => editor.remove(bound.id)}>
+                  Remove
+                </button>
+              )}
+            </>
+          ) : (
+            <>
+              <button type="button" class="b first" disabled={map.bindings.length === 0} onClick={() => onPlan(map)}>
+                Show the plan
+              </button>
+              <button type="button" class="b" onClick={close}>
+                Close
+              </button>
+            </>
+          )
+        }
+      >
+        <div class="asking">
+          <span>
+            {done} of {page.controls.length} controls bound
+          </span>
+          <Kept kept={editor.kept} />
+        </div>
+        {at ? (
+          <Question
+            key={at.key}
+            control={at.control}
+            number={page.controls.indexOf(at) + 1}
+            material={material}
+            rows={items}
+            proposals={proposals}
+            source={source}
+            onSource={setDraft}
+            preview={preview}
+            twin={at.twin ? 'Another control of this page looks the same. The plan will ask which one is meant.' : ''}
+            onBack={() => go(undefined)}
+          />
+        ) : proposing ? (
+          <ProposeAll
+            controls={page.controls}
+            material={material}
+            onBind={(bindings) => {
+              for (const { id, key } of bindings) page.remember(id, key)
+              editor.bind(
+                bindings.map(({ id, control, source: from }) => ({ id, control, source: from })),
+                page.inOrder,
+              )
+              setProposing(false)
+            }}
+            onPoint={setPointed}
+            onBack={() => setProposing(false)}
+          />
+        ) : (
+          <>
+            <h2>Pick a control</h2>
+            <p class="q small">Click one on the page, or choose it here. Clicking does not change the page.</p>
+            {page.controls.length === 0 && (
+              <p class="note">
+                No control that can be filled is on this page. Open the form first; it is looked for as the page
+                changes.
+              </p>
+            )}
+            {done < page.controls.length && (
+              <button type="button" class="b low all" onClick={() => setProposing(true)}>
+                Propose for all
+              </button>
+            )}
+            <ControlList
+              rows={page.controls.map(({ key, control, binding, twin }) => ({
+                key,
+                control,
+                bound: binding ? boundTo(binding.source, material) : '',
+                twin,
+              }))}
+              onPick={go}
+              onPoint={setPointed}
+            />
+            <NotHere bindings={page.missing} material={material} onRemove={editor.remove} />
+            <LeftToYou leftOut={page.leftOut} />
+            <MapAddress map={map} onRename={editor.rename} onAddress={editor.readdress} />
+          </>
+        )}
+        <Key />
+      </Dock>
+    </>
+  )
+}

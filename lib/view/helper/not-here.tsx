@@ -1,0 +1,37 @@
+import type { Material } from '../../form/material.ts'
+import type { Binding } from '../../form/schema.ts'
+import { Icon } from '../icons.tsx'
+import { boundTo } from './describe.ts'
+
+interface NotHereProps {
+  bindings: readonly Binding[]
+  material: Material
+  onRemove: (binding: string) => void
+}
+
+/** Bindings of the map whose control is not on the page now: another step may show it, or it is gone for good. */
+export function NotHere({ bindings, material, onRemove }: NotHereProps) {
+  if (bindings.length === 0) return null
+  return (
+    <details>
+      <summary>
+        <Icon name="tw" /> Bound, but not on the page now <span class="q">{bindings.length}</span>
+      </summary>
+      <ul class="list">
+        {bindings.map(({ id, control, source }) => (
+          <li key={id} class="row">
+            <Icon name="notfound" />
+            <span>
+              {control.section && `${control.section}, `}
+              {control.name}
+              <small class="q">{boundTo(source, material)}</small>
+            </span>
+            <button type="button" class="b low" onClick={() => onRemove(id)}>
+              Remove
+            </button>
+          </li>
+        ))}
+      </ul>
+    </details>
+  )
+}

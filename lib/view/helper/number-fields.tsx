@@ -1,0 +1,72 @@
+import type { Quantity } from '../../form/material.ts'
+import type { Write } from '../../form/schema.ts'
+import { unitsLike } from '../../units/convert.ts'
+import { symbol } from '../../units/symbol.ts'
+import { Pick } from './pick.tsx'
+
+interface NumberFieldsProps {
+  quantity: Quantity
+  write: Write
+  onChange: (write: Write) => void
+}
+
+const places = [0, 1, 2, 3, 4, 5, 6]
+
+export function NumberFields({ quantity, write, onChange }: NumberFieldsProps) {
+  const units = unitsLike(quantity.unit)
+  return (
+    <div class="fmt">
+      {units.length > 1 && (
+        <Pick
+          label="Unit"
+          value={write.unit ?? quantity.unit}
+          options={units.map((unit) => ({ value: unit, label: symbol(unit) || 'as a share' }))}
+          onChange={(unit) => onChange({ ...write, unit })}
+        />
+      )}
+      <Pick
+        label="Decimals"
+        value={String(write.decimals ?? quantity.decimals)}
+        options={places.map((count) => ({ value: String(count), label: String(count) }))}
+        onChange={(count) => onChange({ ...write, decimals: Number(count) })}
+      />
+      <Pick
+        label="Rounding"
+        value={write.rounding ?? 'half-up'}
+        options={[
+          { value: 'half-up', label: 'half up' },
+          { value: 'half-even', label: 'half to even' },
+        ]}
+        onChange={(rounding) => onChange({ ...write, rounding })}
+      />
+      <Pick
+        label="Thousands"
+        value={write.grouping ?? ''}
+        options={[
+          { value: '', label: '1234' },
+          { value: ',', label: '1,234' },
+          { value: '.', label: '1.234' },
+          { value: ' ', label: '1 234' },
+          { value: "'", label: "1'234" },
+        ]}
+        onChange={(grouping) =>
+          onChange({
+            ...write,
+            grouping,
+            // The same character cannot stand for both.
+            ...(grouping === (write.mark ?? '.') && { mark: grouping === '.' ? ',' : '.' }),
+          })
+        }
+      />
+      <Pick
+        label="Decimal mark"
+        value={write.mark ?? '.'}
+        options={[
+          { value: '.', label: '0.5' },
+          { value: ',', label: '0,5' },
+        ]}
+        onChange={(mark) => onChange({ ...write, mark, ...(mark === write.grouping && { grouping: '' }) })}
+      />
+    </div>
+  )
+}

@@ -1,0 +1,30 @@
+interface PickProps<Value extends string> {
+  label: string
+  value: Value
+  options: readonly { value: Value; label: string }[]
+  wide?: boolean
+  onChange: (value: Value) => void
+}
+
+/** A labelled choice of a few. */
+export function Pick<Value extends string>({ label, value, options, wide, onChange }: PickProps<Value>) {
+  return (
+    <label class={wide ? 'wide' : ''}>
+      <span class="lab">{label}</span>
+      <select
+        class="box"
+        value={value}
+        onChange={(event) => {
+          const chosen = options[event.currentTarget.selectedIndex]
+          if (chosen) onChange(chosen.value)
+        }}
+      >
+        {options.map((option) => (
+          <option key={option.value} value={option.value} selected={option.value === value}>
+            {option.label}
+          </option>
+        ))}
+      </select>
+    </label>
+  )
+}

@@ -1,0 +1,89 @@
+import { Fragment } from 'preact'
+import type { PlanLine } from '../../form/schema.ts'
+import { ChooseControl, type Candidate } from './choose-control.tsx'
+import { Status } from './status.tsx'
+
+interface PlanTableProps {
+  lines: readonly PlanLine[]
+  /** Bindings that the person has left out. */
+  left: ReadonlySet<string>
+  /** Controls that fit an ambiguous binding equally well. */
+  candidates: (binding: string) => readonly Candidate[]
+  onLeave: (binding: string, leave: boolean) => void
+  onChoose: (binding: string, candidate: Candidate) => void
+  onPoint: (binding: string | undefined, candidate?: Candidate) => void
+}
+
+export const canBeFilled = (line: PlanLine) => line.state === 'to enter' || line.state === 'will replace'
+
+const needsALook = (line: PlanLine) => !canBeFilled(line) && line.state !== 'already there'
+
+export function PlanTable({ lines, left, candidates, onLeave, onChoose, onPoint }: PlanTableProps) {
+  return (
+    <table class="t plan">
+      <thead>
+        <tr>
+          <th class="no">
+            <span class="vh">Number</span>
+          </th>
+          <th>
+            <span class="vh">Fill</span>
+          </th>
+          <th>Control</th>
+          <th>Text to enter</th>
+          <th>There now</th>
+          <th>Status</th>
+        </tr>
+      </thead>
+      <tbody>
+        {lines.map((line, index) => (
+          <Fragment key={line.binding}>
+            {line.section !== lines[index - 1]?.section && line.section && (
+              <tr class="gr">
+                <th colSpan={6} scope="colgroup">
+                  {line.section}
+                </th>
+              </tr>
+            )}
+            <tr
+              class={`${needsALook(line) ? 'look' : ''} ${left.has(line.binding) ? 'out' : ''}`}
+              onPointerEnter={() => onPoint(line.binding)}
+              onPointerLeave={() => onPoint(undefined)}
+            >
+              <td class="no">{index + 1}</td>
+              <td class="ti">
+                {canBeFilled(line) && (
+                  <label class="tick">
+                    <input
+                      type="checkbox"
+                      checked={!left.has(line.binding)}
+                      aria-label={`Fill ${index + 1}, ${line.control}`}
+                      onChange={(event) => onLeave(line.binding, !event.currentTarget.checked)}
+                    />
+                  </label>
+                )}
+              </td>
+              <th scope="row">
+                {line.control}
+                <small>{line.source}</small>
+                {line.note && <small class="why">{line.note}</small>}
+                {line.state === 'ambiguous' && (
+                  <ChooseControl
+                    candidates={candidates(line.binding)}
+                    onChoose={(candidate) => onChoose(line.binding, candidate)}
+                    onPoint={(candidate) => onPoint(line.binding, candidate)}
+                  />
+                )}
+              </th>
+              <td class="tx">{line.text}</td>
+              <td class="nw">
+                {line.state === 'will replace' ? <s>{line.now}</s> : line.now || <span class="q sans">empty</span>}
+              </td>
+              <td>{left.has(line.binding) ? <span class="q">left out</span> : <Status of={line.state} />}</td>
+            </tr>
+          </Fragment>
+        ))}
+      </tbody>
+    </table>
+  )
+}

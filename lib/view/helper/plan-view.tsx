@@ -1,0 +1,138 @@
+import { useEffect, useMemo, useState } from 'preact/hooks'
+import type { Control } from '../../form/controls.ts'
+import type { Plan } from '../../form/plan.ts'
+import { Icon } from '../icons.tsx'
+import { placesOf } from './candidate-places.ts'
+import { CopyList } from './copy-list.tsx'
+import { Dock } from './dock.tsx'
+import { Marks } from './marks.tsx'
+import { planMarks } from './plan-marks.ts'
+import { canBeFilled, PlanTable } from './plan-table.tsx'
+import { samePlan } from './same-plan.ts'
+import { useShell } from './shell.ts'
+import { Counts } from './status.tsx'
+import { useSurvey } from './use-survey.ts'
+
+interface PlanViewProps {
+  /** The plan as the page is at this moment. */
+  compute: () => Plan
+  undo: boolean
+  job: string
+  problem: string
+  onChoose: (binding: string, candidate: number) => void
+  onFill: (plan: Plan, chosen: ReadonlySet<string>) => void
+  onMap: () => void
+}
+
+/** What would be typed, before anything is. */
+export function PlanView({ compute, undo, job, problem, onChoose, onFill, onMap }: PlanViewProps) {
+  const { close } = useShell()
+  const survey = useSurvey()
+  const [plan, setPlan] = useState(compute)
+  const [left, setLeft] = useState<ReadonlySet<string>>(new Set())
+  const [pointed, setPointed] = useState<Control | string>()
+  const [copying, setCopying] = useState(false)
+  const [changed, setChanged] = useState(false)
+
+  // A page that redraws shows its plan again; only what differs is worth a word, and only at the moment of filling.
+  useEffect(() => setPlan(compute()), [compute, survey])
+
+  const marks = useMemo(() => planMarks(plan, left, pointed), [plan, left, pointed])
+  const fillable = plan.lines.filter((line) => canBeFilled(line) && !left.has(line.binding))
+
+  const confirm = () => {
+    const now = compute()
+    const chosen = new Set(plan.lines.map(({ binding }) => binding).filter((binding) => !left.has(binding)))
+    if (!samePlan(plan, now)) {
+      setPlan(now)
+      setChanged(true)
+      return
+    }
+    onFill(now, chosen)
+  }
+
+  const count = fillable.length === 1 ? '1 control' : `${fillable.length} controls`
+  return (
+    <>
+      <Marks marks={marks} />
+      <Dock
+        wide
+        title={
+          undo
+            ? 'Put back what was there'
+            : `Plan: ${plan.lines.length === 1 ? '1 control' : `${plan.lines.length} controls`}`
+        }
+        aside={job}
+        closeLabel="Close without filling"
+        onClose={close}
+        onEscape={close}
+        footer={
+          <>
+            <button type="button" class="b first" disabled={fillable.length === 0} onClick={confirm}>
+              {undo ? `Put back ${count}` : `Fill ${count}`}
+            </button>
+            <button type="button" class="b" aria-pressed={copying} onClick={() => setCopying(!copying)}>
+              {copying ? 'Table' : 'Copy list'}
+            </button>
+            {!undo && (
+              <button type="button" class="b" onClick={onMap}>
+                Change the map
+              </button>
+            )}
+            <button type="button" class="b" onClick={close}>
+              Close
+            </button>
+          </>
+        }
+      >
+        <p class="promise">Nothing is typed until you confirm. Nothing is submitted.</p>
+        {problem && (
+          <p class="note bad" role="alert">
+            {problem} The copy list below still works.
+          </p>
+        )}
+        {changed && (
+          <p class="note" role="alert">
+            The page has changed since this plan was shown. Nothing was typed. Look through the plan as it is now, then
+            confirm again.
+          </p>
+        )}
+        <Counts of={plan.lines.map(({ state }) => state)} />
+        {copying || problem ? (
+          <CopyList lines={plan.lines} />
+        ) : (
+          <PlanTable
+            lines={plan.lines}
+            left={left}
+            candidates={(binding) => placesOf(plan.candidates.get(binding) ?? [])}
+            onLeave={(binding, leave) =>
+              setLeft((before) => {
+                const next = new Set(before)
+                if (leave) next.add(binding)
+                else next.delete(binding)
+                return next
+              })
+            }
+            onChoose={(binding, candidate) => {
+              setPointed(undefined)
+              onChoose(binding, candidate.index)
+            }}
+            onPoint={(binding, candidate) =>
+              setPointed(candidate && binding ? plan.candidates.get(binding)?.[candidate.index] : binding)
+            }
+          />
+        )}
+        {!undo && (
+          <p class="q small foot">
+            <Icon name="hand" /> {leftWords(plan.leftToYou)} Every control is read back after the fill.
+          </p>
+        )}
+      </Dock>
+    </>
+  )
+}
+
+function leftWords(names: readonly string[]): string {
+  if (names.length === 0) return 'Certification, signature, password and payment are always left to you.'
+  return `Left to you: ${names.map((name) => `“${name}”`).join(', ')}.`
+}

@@ -1,0 +1,44 @@
+import { Fragment } from 'preact'
+import type { ReceiptLine } from '../../form/schema.ts'
+import { Status } from './status.tsx'
+
+/** Outcomes per binding, in the order of the plan. What matches recedes. */
+export function ReceiptTable({ lines }: { lines: readonly ReceiptLine[] }) {
+  return (
+    <table class="t plan">
+      <thead>
+        <tr>
+          <th class="no">
+            <span class="vh">Number</span>
+          </th>
+          <th>Control</th>
+          <th>Intended</th>
+          <th>Read back</th>
+          <th>Outcome</th>
+        </tr>
+      </thead>
+      <tbody>
+        {lines.map((line, index) => (
+          <Fragment key={line.binding}>
+            {line.section !== lines[index - 1]?.section && line.section && (
+              <tr class="gr">
+                <th colSpan={5} scope="colgroup">
+                  {line.section}
+                </th>
+              </tr>
+            )}
+            <tr class={line.outcome === 'entered' ? 'settled' : 'look'}>
+              <td class="no">{index + 1}</td>
+              <th scope="row">{line.control}</th>
+              <td class="tx">{line.intended || <span class="q sans">empty</span>}</td>
+              <td class="nw">{line.readBack || <span class="q sans">empty</span>}</td>
+              <td>
+                <Status of={line.outcome} />
+              </td>
+            </tr>
+          </Fragment>
+        ))}
+      </tbody>
+    </table>
+  )
+}

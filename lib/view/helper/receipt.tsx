@@ -1,0 +1,96 @@
+import { useState } from 'preact/hooks'
+import { CopyList } from './copy-list.tsx'
+import { Dock } from './dock.tsx'
+import { LookFirst } from './look-first.tsx'
+import { receiptMarks } from './plan-marks.ts'
+import { Marks } from './marks.tsx'
+import { ReceiptTable } from './receipt-table.tsx'
+import { send } from './send.ts'
+import { useShell } from './shell.ts'
+import { Counts } from './status.tsx'
+import type { Filled } from './use-fill.ts'
+
+interface ReceiptProps {
+  filled: Filled
+  onUndo: (() => void) | undefined
+  onAgain: () => void
+}
+
+/** What became of a fill: first what needs a hand, then every line. */
+export function Receipt({ filled, onUndo, onAgain }: ReceiptProps) {
+  const { close } = useShell()
+  const [copying, setCopying] = useState(false)
+  const [problem, setProblem] = useState('')
+  const { lines, plan, kind } = filled
+  const open = lines.filter(({ outcome }) => outcome !== 'entered').length
+  const changed = lines.some(({ before, readBack }) => before !== readBack)
+  const what = kind === 'undo' ? 'put back' : 'entered'
+
+  return (
+    <>
+      <Marks marks={receiptMarks(lines, plan.targets)} />
+      <Dock
+        wide
+        title={kind === 'undo' ? 'Put back' : 'Receipt'}
+        {...(filled.entry !== undefined && { aside: `entry ${filled.entry}` })}
+        closeLabel="Close"
+        onClose={close}
+        onEscape={close}
+        footer={
+          <>
+            <button
+              type="button"
+              class="b first"
+              onClick={async () => {
+                const sent = await send({
+                  type: 'open-book',
+                  ...(filled.entry !== undefined && { entry: filled.entry }),
+                })
+                if (!sent.ok) setProblem(sent.message)
+              }}
+            >
+              Open book
+            </button>
+            {onUndo && changed && (
+              <button type="button" class="b" onClick={onUndo}>
+                Put back what was there
+              </button>
+            )}
+            <button type="button" class="b" aria-pressed={copying} onClick={() => setCopying(!copying)}>
+              {copying ? 'Table' : 'Copy list'}
+            </button>
+            {kind === 'undo' && (
+              <button type="button" class="b" onClick={onAgain}>
+                Plan again
+              </button>
+            )}
+            <button type="button" class="b" onClick={close}>
+              Close
+            </button>
+          </>
+        }
+      >
+        {filled.notInBook && <p class="note bad">{filled.notInBook}</p>}
+        {problem && (
+          <p class="note bad" role="alert">
+            {problem}
+          </p>
+        )}
+        <p class="small lead" role="status">
+          {open === 0
+            ? `All ${lines.length} controls ${what} and read back. Nothing was submitted: check the page, then send it yourself.`
+            : `${lines.length - open} of ${lines.length} controls ${what}; ${open === 1 ? '1 needs' : `${open} need`} a look. Nothing was submitted.`}
+        </p>
+        <Counts of={lines.map(({ outcome }) => outcome)} />
+        {copying ? (
+          <CopyList lines={lines.map(({ intended, ...line }) => ({ ...line, text: intended }))} />
+        ) : (
+          <>
+            <LookFirst lines={lines} />
+            <ReceiptTable lines={lines} />
+          </>
+        )}
+      </Dock>
+    </>
+  )
+}

@@ -1,0 +1,88 @@
+import { useCallback, useMemo, useRef } from 'preact/hooks'
+import type { Control, LeftOut } from '../../form/controls.ts'
+import { findAll } from '../../form/find.ts'
+import type { Binding, FormMap } from '../../form/schema.ts'
+import { keyOf } from './control-key.ts'
+import { useSurvey } from './use-survey.ts'
+
+export interface PageControl {
+  key: string
+  control: Control
+  binding: Binding | undefined
+  /** The binding's clues fit another control of the page equally well. */
+  twin: boolean
+}
+
+export interface PageControls {
+  controls: PageControl[]
+  leftOut: LeftOut[]
+  /** Bindings whose control is not on the page now. */
+  missing: Binding[]
+  keyOf: (element: Element) => string | undefined
+  /** Notes which control the person bound, so that it stays bound here even if another looks the same. */
+  remember: (binding: string, key: string) => void
+  /** Bindings in the order of the page; those not on it keep their place at the end. */
+  inOrder: (bindings: readonly Binding[]) => Binding[]
+}
+
+/** The page's controls together with what a form map binds to them. */
+export function useControls(map: FormMap): PageControls {
+  const { controls: found, leftOut } = useSurvey()
+  const chosen = useRef(new Map<string, string>())
+
+  const keyed = useMemo(() => {
+    const keys = new Map<Element, string>()
+    for (const control of found) {
+      const key = keyOf(control.element)
+      for (const element of control.elements) keys.set(element, key)
+    }
+    return keys
+  }, [found])
+
+  const placed = useMemo(() => {
+    const answers = findAll(map.bindings, found)
+    const bindings = new Map<string, Binding>()
+    const twins = new Set<string>()
+    const missing: Binding[] = []
+    for (const binding of map.bindings) {
+      const answer = answers.get(binding.id)
+      const fits = !answer || 'notFound' in answer ? [] : 'found' in answer ? [answer.found] : answer.ambiguous
+      const mine = chosen.current.get(binding.id)
+      const still = found.some(({ element }) => keyOf(element) === mine) ? mine : undefined
+      const key = still ?? (fits[0] && keyOf(fits[0].element))
+      if (key === undefined) missing.push(binding)
+      else {
+        bindings.set(key, binding)
+        if (fits.length > 1) twins.add(key)
+      }
+    }
+    const controls = found.map((control): PageControl => {
+      const key = keyOf(control.element)
+      return { key, control, binding: bindings.get(key), twin: twins.has(key) }
+    })
+    return { controls, missing }
+  }, [found, map.bindings])
+
+  const remember = useCallback((binding: string, key: string) => {
+    chosen.current.set(binding, key)
+  }, [])
+  const inOrder = useCallback(
+    (bindings: readonly Binding[]) => {
+      const order = new Map(placed.controls.map(({ binding }, index) => [binding?.id, index]))
+      for (const [id, key] of chosen.current) {
+        const index = placed.controls.findIndex((control) => control.key === key)
+        if (index !== -1) order.set(id, index)
+      }
+      return bindings.toSorted((a, b) => (order.get(a.id) ?? Infinity) - (order.get(b.id) ?? Infinity) || 0)
+    },
+    [placed],
+  )
+
+  return {
+    ...placed,
+    leftOut,
+    keyOf: useCallback((element: Element) => keyed.get(element), [keyed]),
+    remember,
+    inOrder,
+  }
+}

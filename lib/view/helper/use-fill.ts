@@ -1,0 +1,118 @@
+import { useCallback, useRef, useState } from 'preact/hooks'
+import { addressOf } from '../../form/address.ts'
+import { fill as fillPage } from '../../form/fill.ts'
+import type { Material } from '../../form/material.ts'
+import type { Plan } from '../../form/plan.ts'
+import type { FormMap, ReceiptLine } from '../../form/schema.ts'
+import { newId } from './new-id.ts'
+import { send } from './send.ts'
+import { useShell } from './shell.ts'
+
+export interface Filled {
+  id: string
+  kind: 'fill' | 'undo'
+  plan: Plan
+  lines: ReceiptLine[]
+  /** Why the book does not hold all of it; empty when it does. */
+  notInBook: string
+  /** Number of the entry in the book, once it is known. */
+  entry: number | undefined
+}
+
+export type FillState =
+  | { at: 'rest' }
+  | { at: 'filling'; lines: ReceiptLine[]; total: number; stopping: boolean }
+  | { at: 'problem'; message: string }
+
+interface Start {
+  plan: Plan
+  chosen: ReadonlySet<string>
+  /** The fill that is put back. */
+  of?: string
+}
+
+/** Runs a fill: first the book hears of it, then the page is written, each line is noted, and the end is noted. */
+export function useFill({ material, map }: { material: Material; map: FormMap }) {
+  const { signal, setBusy } = useShell()
+  const [state, setState] = useState<FillState>({ at: 'rest' })
+  const stopper = useRef<AbortController | undefined>(undefined)
+
+  const start = useCallback(
+    async ({ plan, chosen, of }: Start): Promise<Filled | undefined> => {
+      const id = newId()
+      const kind = of === undefined ? 'fill' : 'undo'
+      const lines = plan.lines.filter(({ binding }) => chosen.has(binding))
+      setBusy(true)
+      try {
+        const started = await send({
+          type: 'fill-started',
+          fill: {
+            id,
+            started: new Date().toISOString(),
+            kind,
+            ...(of !== undefined && { of }),
+            job: material.job,
+            map: { id: map.id, name: map.name, version: map.version },
+            page: { ...addressOf(location.href), title: document.title },
+            planned: lines.map(({ binding, control, section, source, text }) => ({
+              binding,
+              control,
+              section,
+              source,
+              text,
+            })),
+          },
+        })
+        if (!started.ok) {
+          setState({
+            at: 'problem',
+            message: `Nothing was typed, because the book could not note the fill. ${started.message}`,
+          })
+          return undefined
+        }
+        const stop = new AbortController()
+        stopper.current = stop
+        setState({ at: 'filling', lines: [], total: lines.length, stopping: false })
+        const notes: Promise<{ ok: boolean }>[] = []
+        const done = await fillPage(plan, {
+          chosen,
+          signal: AbortSignal.any([stop.signal, signal]),
+          onLine: (line) => {
+            notes.push(send({ type: 'fill-line', fill: id, line }))
+            setState((before) =>
+              before.at === 'filling'
+                ? { ...before, lines: [...before.lines.filter(({ binding }) => binding !== line.binding), line] }
+                : before,
+            )
+          },
+        })
+        const noted = await Promise.all(notes)
+        const ended = await send({ type: 'fill-ended', fill: id })
+        setState({ at: 'rest' })
+        const missed = noted.filter(({ ok }) => !ok).length
+        return {
+          id,
+          kind,
+          plan,
+          lines: done,
+          notInBook: !ended.ok
+            ? `The book may not hold all of this: ${ended.message}`
+            : missed > 0
+              ? `The book did not take ${missed} of these lines.`
+              : '',
+          entry: ended.ok ? ended.entry : undefined,
+        }
+      } finally {
+        setBusy(false)
+      }
+    },
+    [material, map, signal, setBusy],
+  )
+
+  const stop = useCallback(() => {
+    stopper.current?.abort()
+    setState((before) => (before.at === 'filling' ? { ...before, stopping: true } : before))
+  }, [])
+
+  return { state, start, stop }
+}

@@ -1,0 +1,27 @@
+import type { Control } from '../../form/controls.ts'
+import type { Item } from '../../form/material.ts'
+import type { Write } from '../../form/schema.ts'
+import { ChoiceFields } from './choice-fields.tsx'
+import { DateField } from './date-field.tsx'
+import { NumberFields } from './number-fields.tsx'
+
+interface WriteFieldsProps {
+  item: Item
+  write: Write
+  control: Control
+  onChange: (write: Write) => void
+}
+
+/** How an item is written into a control: what can be chosen depends on the kind of item. */
+export function WriteFields({ item, write, control, onChange }: WriteFieldsProps) {
+  switch (item.kind) {
+    case 'quantity':
+      return <NumberFields quantity={item} write={write} onChange={onChange} />
+    case 'date':
+      return control.kind === 'date' ? null : <DateField iso={item.iso} write={write} onChange={onChange} />
+    case 'choice':
+      return <ChoiceFields item={item} write={write} control={control} onChange={onChange} />
+    case 'text':
+      return null
+  }
+}
