@@ -1,0 +1,32 @@
+import { short } from '../say.ts'
+import type { Check, CheckContext } from './check.ts'
+
+/** The exponent between the two readings furthest apart; nothing when they lie too near each other. */
+function exponentBetween({ readings: { readings }, leak }: CheckContext): number | undefined {
+  if (leak.line) return leak.exponent
+  const sorted = readings.toSorted((a, b) => a.pressure - b.pressure)
+  const [low, high] = [sorted[0]!, sorted.at(-1)!]
+  if (high.pressure < 1.5 * low.pressure) return undefined
+  return Math.log(high.asRead / low.asRead) / Math.log(high.pressure / low.pressure)
+}
+
+/** Flow at half the pressure over the flow: 0.5^n. About 0.6 is common practice, no source; the band is physics. */
+export const halfPressure: Check = {
+  id: 'half-pressure',
+  name: 'Half the pressure',
+  run: (context) => {
+    const n = exponentBetween(context)
+    if (n === undefined) {
+      const text = 'Take a second reading at half the pressure: the flow should fall to about 0.6 of the first.'
+      return { outcome: 'not checked', text }
+    }
+    const ratio = 0.5 ** n
+    const found = short(ratio, 3)
+    const expected = '0.50 to 0.71, usually near 0.6'
+    if (ratio >= 0.5 && ratio <= Math.SQRT1_2) {
+      return { outcome: 'good', text: `At half the pressure the flow falls to ${found} of itself.`, found, expected }
+    }
+    const text = `At half the pressure the flow falls to ${found} of itself; no opening does that. Check hoses, range and readings.`
+    return { outcome: ratio < 0.48 || ratio > 0.73 ? 'bad' : 'doubtful', text, found, expected }
+  },
+}

@@ -1,0 +1,29 @@
+/** Every check, in the order they are shown. */
+import { air } from './air.ts'
+import { baseline } from './baseline.ts'
+import type { Check } from './check.ts'
+import { correlation } from './correlation.ts'
+import { direction } from './direction.ts'
+import { exponent } from './exponent.ts'
+import { halfPressure } from './half-pressure.ts'
+import { outlier } from './outlier.ts'
+import { plausibility } from './plausibility.ts'
+import { points } from './points.ts'
+import { rangeWindow } from './range-window.ts'
+import { volumeFloorArea } from './volume-floor-area.ts'
+import { weather } from './weather.ts'
+
+export const checks: readonly Check[] = [
+  plausibility,
+  direction,
+  baseline,
+  points,
+  halfPressure,
+  exponent,
+  correlation,
+  outlier,
+  rangeWindow,
+  air,
+  weather,
+  volumeFloorArea,
+]

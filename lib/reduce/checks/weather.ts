@@ -1,0 +1,23 @@
+import { convert } from '../../units/convert.ts'
+import { short } from '../say.ts'
+import type { Check } from './check.ts'
+
+/** Temperature difference times height, m K: ASTM E779 200, ISO 9972 250 (from memory). */
+export const weather: Check = {
+  id: 'weather',
+  name: 'Temperature difference and height',
+  run: ({ sheet: { subject, air, building, units, procedure } }) => {
+    if (subject === 'ducts') return undefined
+    if (!air || building?.height === undefined) {
+      return { outcome: 'not checked', text: 'Type both temperatures and the height to check for stack effect.' }
+    }
+    const [inside, outside] = [air.indoor, air.outdoor].map((value) => convert(value, units.temperature, 'degC'))
+    const product = Math.abs(inside! - outside!) * convert(building.height, units.length, 'm')
+    const most = procedure === 'iso-9972' ? 250 : 200
+    const found = `${short(product, 3)} m K`
+    const expected = `up to ${most} m K`
+    if (product <= most) return { outcome: 'good', text: 'Little stack effect.', found, expected }
+    const text = `Temperature difference times height is ${found}, over ${most}: stack effect disturbs the test. Test at milder weather, or in both directions.`
+    return { outcome: 'doubtful', text, found, expected }
+  },
+}

@@ -1,0 +1,24 @@
+import { convert } from '../../units/convert.ts'
+import { ductFlow25 } from './duct-flow-25.ts'
+import type { Figure } from './figure.ts'
+import { perArea } from './per-area.ts'
+
+const perFloor = perArea(ductFlow25, 'floorArea', {
+  id: 'duct-flow-25-per-floor-area',
+  label: 'q25',
+  labels: { 'cfm/100ft2': 'CFM25/100 ft²', 'cfm/ft2': 'CFM25/ft²' },
+  name: 'duct leakage at 25 Pa per floor area',
+  group: 'ducts',
+  subject: 'ducts',
+  formula: 'Q25 / A; in feet per 100 ft2',
+  source: 'IECC (from memory)',
+})
+
+export const ductFlow25PerFloorArea: Figure = {
+  ...perFloor,
+  compute: (context, given) => {
+    const computed = perFloor.compute(context, given)
+    if (computed.unit !== 'cfm/ft2') return computed
+    return { ...computed, value: convert(computed.value, 'cfm/ft2', 'cfm/100ft2'), unit: 'cfm/100ft2' }
+  },
+}

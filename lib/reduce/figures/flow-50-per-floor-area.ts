@@ -1,0 +1,10 @@
+import { flow50 } from './flow-50.ts'
+import { perArea } from './per-area.ts'
+
+export const flow50PerFloorArea = perArea(flow50, 'floorArea', {
+  id: 'flow-50-per-floor-area',
+  label: 'qF50',
+  labels: { 'cfm/ft2': 'CFM50/ft² of floor' },
+  name: 'flow at 50 Pa per floor area',
+  source: 'ISO 9972 (from memory)',
+})

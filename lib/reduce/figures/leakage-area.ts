@@ -1,0 +1,39 @@
+import { convert } from '../../units/convert.ts'
+import { referenceDensity } from '../air.ts'
+import { named } from '../say.ts'
+import type { Figure } from './figure.ts'
+
+/**
+ * The area of one opening that would leak as much.
+ *
+ * @param flow figure of the flow at `pressure`
+ * @param pressure Pa
+ * @param discharge discharge coefficient of the opening
+ */
+export function leakageArea(
+  flow: Figure,
+  pressure: number,
+  discharge: number,
+  rest: Pick<Figure, 'id' | 'label' | 'name' | 'source'>,
+): Figure {
+  const speed = Math.sqrt((2 * pressure) / referenceDensity)
+  return {
+    group: 'leakage areas',
+    subject: 'enclosure',
+    decimals: { in2: 1, ft2: 2, cm2: 0, m2: 4 },
+    needs: [],
+    formula: `A = Q${pressure} / (Cd × √(2 × ${pressure} Pa / ${referenceDensity} kg/m3))`,
+    compute: ({ of, units }) => {
+      const { value, half } = of(flow)
+      const area = convert(value, units.flow, 'm3/h') / 3600 / (discharge * speed)
+      return {
+        value: convert(area, 'm2', units.length === 'ft' ? 'in2' : 'cm2'),
+        unit: units.length === 'ft' ? 'in2' : 'cm2',
+        half,
+        note: `At ${pressure} Pa, discharge coefficient ${discharge}.`,
+        values: named([`Q${pressure}`, value, units.flow], ['Cd', discharge], ['√', speed, 'm/s'], ['A', area, 'm2']),
+      }
+    },
+    ...rest,
+  }
+}

@@ -1,0 +1,22 @@
+import { named } from '../say.ts'
+import type { Figure } from './figure.ts'
+
+export const leakageExponent: Figure = {
+  id: 'leakage-exponent',
+  label: 'n',
+  name: 'leakage exponent',
+  group: 'test quality',
+  decimals: { '1': 3 },
+  needs: [],
+  rests: 'on the fit',
+  formula: 'n = slope of ln Q against ln ΔP',
+  source: 'ASTM E779, ISO 9972 (from memory)',
+  compute: ({ leak: { exponent, exponentHalf, line } }) => ({
+    value: exponent,
+    unit: '1',
+    low: exponent - exponentHalf,
+    high: exponent + exponentHalf,
+    note: line ? undefined : 'Assumed, not measured.',
+    values: line ? named(['points', line.count], ['standard error', line.slopeError]) : 'assumed for a one-point test',
+  }),
+}

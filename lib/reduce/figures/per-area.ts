@@ -1,0 +1,40 @@
+import type { Units } from '../../sheet/schema.ts'
+import { convert } from '../../units/convert.ts'
+import { named } from '../say.ts'
+import { quadrature } from '../uncertainty.ts'
+import type { Figure, Need } from './figure.ts'
+
+/** The unit of a flow per area: feet go with cfm; metres go with m3/h, or with L/s when the flow is in L/s. */
+function perAreaUnit({ length, flow }: Units): string {
+  if (length === 'ft') return 'cfm/ft2'
+  return flow === 'L/s' ? 'L/(s.m2)' : 'm3/(h.m2)'
+}
+
+/** A flow over an area of the building. */
+export function perArea(
+  flow: Figure,
+  need: Extract<Need, 'floorArea' | 'enclosureArea'>,
+  rest: Pick<Figure, 'id' | 'label' | 'name' | 'source'> & Partial<Figure>,
+): Figure {
+  return {
+    group: 'what forms ask',
+    subject: 'enclosure',
+    decimals: { 'cfm/ft2': 2, 'cfm/100ft2': 1, 'm3/(h.m2)': 2, 'L/(s.m2)': 2 },
+    needs: [need],
+    formula: `${flow.label} / A`,
+    compute: ({ of, units, sizeHalf }, given) => {
+      const { value, half = 0, note } = of(flow)
+      const unit = perAreaUnit(units)
+      const [flowUnit, areaUnit] = unit === 'cfm/ft2' ? ['cfm', 'ft2'] : [unit === 'L/(s.m2)' ? 'L/s' : 'm3/h', 'm2']
+      const inUnit = convert(value, units.flow, flowUnit!)
+      return {
+        value: inUnit / given[need],
+        unit,
+        half: quadrature(half, sizeHalf),
+        note,
+        values: named([flow.label, inUnit, flowUnit], ['A', given[need], areaUnit]),
+      }
+    },
+    ...rest,
+  }
+}

@@ -1,0 +1,29 @@
+import { convert } from '../../units/convert.ts'
+import { named } from '../say.ts'
+import { quadrature } from '../uncertainty.ts'
+import { effectiveLeakageArea } from './effective-leakage-area.ts'
+import type { Figure } from './figure.ts'
+
+export const specificLeakageArea: Figure = {
+  id: 'specific-leakage-area',
+  label: 'SLA',
+  name: 'specific leakage area',
+  group: 'leakage areas',
+  subject: 'enclosure',
+  decimals: { '1': 5, '%': 3 },
+  needs: ['floorArea'],
+  formula: 'SLA = ELA / floor area',
+  source: 'ANSI 301 (from memory)',
+  compute: ({ of, units, sizeHalf }, { floorArea }) => {
+    const { value, unit, half = 0, note } = of(effectiveLeakageArea)
+    const areaUnit = `${units.length}2`
+    const area = convert(value, unit, areaUnit)
+    return {
+      value: area / floorArea,
+      unit: '1',
+      half: quadrature(half, sizeHalf),
+      note,
+      values: named(['ELA', area, areaUnit], ['floor area', floorArea, areaUnit]),
+    }
+  },
+}

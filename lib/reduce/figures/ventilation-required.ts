@@ -1,0 +1,25 @@
+import { convert } from '../../units/convert.ts'
+import { named } from '../say.ts'
+import type { Figure } from './figure.ts'
+
+export const ventilationRequired: Figure = {
+  id: 'ventilation-required',
+  label: 'ventilation required',
+  name: 'whole-dwelling ventilation required',
+  group: 'ventilation',
+  subject: 'enclosure',
+  decimals: { cfm: 1, 'L/s': 1, 'm3/h': 1 },
+  needs: ['floorArea', 'bedrooms'],
+  rests: 'on no reading',
+  formula: 'Qtot = 0.03 × A + 7.5 × (bedrooms + 1) (cfm, ft2)',
+  source: 'ASHRAE 62.2-2013 and later (from memory)',
+  compute: ({ units }, { floorArea, bedrooms }) => {
+    const area = convert(floorArea, `${units.length}2`, 'ft2')
+    const unit = units.length === 'ft' ? 'cfm' : 'L/s'
+    return {
+      value: convert(0.03 * area + 7.5 * (bedrooms + 1), 'cfm', unit),
+      unit,
+      values: named(['A', area, 'ft2'], ['bedrooms', bedrooms]),
+    }
+  },
+}

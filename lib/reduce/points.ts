@@ -1,0 +1,34 @@
+/** What each point of a sheet comes to, for showing beside it. */
+import type { Sheet } from '../sheet/schema.ts'
+import { readingsOf } from './flow.ts'
+import { type ReduceOptions, leakOf, targetOf } from './leak.ts'
+import { validate } from './validate.ts'
+
+export interface PointResult {
+  /** Across the leaks, baseline-corrected, positive. Pa. */
+  pressure: number
+  /** Through the leaks, units.flow. */
+  flow: number
+  /** Flow at standard conditions brought to 50 Pa (ducts: 25 Pa) with the sheet's exponent, units.flow. */
+  atReference: number
+  /** Whether the result rests on it: every point of a regression, one of a one-point test. */
+  used: boolean
+}
+
+/**
+ * The points of a sheet, corrected and brought to the pressure of the result.
+ *
+ * @throws SheetError as reduce does
+ */
+export function points(input: Sheet, options: ReduceOptions = {}): PointResult[] {
+  const sheet = validate(input)
+  const all = readingsOf(sheet)
+  const { exponent, standard, factor, used } = leakOf(sheet, all, options)
+  const target = targetOf(sheet)
+  return all.readings.map(({ pressure, flow }, index) => ({
+    pressure,
+    flow,
+    atReference: flow * standard * factor * (target / pressure) ** exponent,
+    used: used === undefined || used === index,
+  }))
+}

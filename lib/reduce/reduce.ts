@@ -1,0 +1,179 @@
+/** From a sheet to a report. */
+import type { Sheet } from '../sheet/schema.ts'
+import { checks } from './checks/index.ts'
+import { figures } from './figures/index.ts'
+import type { Computed, Context, Figure, Need } from './figures/figure.ts'
+import { type Readings, readingsOf } from './flow.ts'
+import { type Leak, type ReduceOptions, leakOf } from './leak.ts'
+import type { FigureValue, Report, Step } from './report.ts'
+import { short } from './say.ts'
+import { usualInstrument } from './uncertainty.ts'
+import { validate } from './validate.ts'
+import { type ChainStep, chainSteps, usedPoint } from './working.ts'
+
+function givenOf({ building, duct, weatherShieldingFactor }: Sheet, leak: Leak): Record<Need, number> {
+  return {
+    volume: building?.volume ?? NaN,
+    floorArea: building?.floorArea ?? NaN,
+    enclosureArea: building?.enclosureArea ?? NaN,
+    height: building?.height ?? NaN,
+    bedrooms: building?.bedrooms ?? NaN,
+    weatherShieldingFactor: weatherShieldingFactor ?? NaN,
+    airHandlerFlow: duct?.airHandlerFlow ?? NaN,
+    fit: leak.line ? 1 : NaN,
+  }
+}
+
+/** The parts of a note that hold for every figure of a sheet. */
+interface Notes {
+  limits: string
+  chain: (string | undefined)[]
+}
+
+function notesOf(sheet: Sheet, leak: Leak, options: ReduceOptions): Notes {
+  const { pressurePercent, pressureFloor, flowPercent } = sheet.instrument ?? usualInstrument
+  const device = `the instrument (± ${short(flowPercent)} % flow, ± ${short(pressurePercent)} % or ${short(pressureFloor)} Pa)`
+  const scatter = leak.line ? 'the scatter of the points' : 'the assumed exponent'
+  return {
+    limits: `Limits: ${scatter}${options.instrumentUncertainty === false ? ' alone' : ` and ${device}, in quadrature`}.`,
+    chain: [
+      usedPoint(sheet, leak),
+      leak.factor === 1 ? undefined : `Multiplied by the one-point factor of ${leak.factor}.`,
+      sheet.air ? undefined : 'Temperatures not given: no air correction.',
+    ],
+  }
+}
+
+/** Computes figures, each once, and keeps which ones each was computed from. */
+class Figures {
+  readonly computed = new Map<string, Computed>()
+  readonly from = new Map<string, Set<string>>()
+  private readonly given: Record<Need, number>
+  private readonly context: Omit<Context, 'of'>
+
+  constructor(sheet: Sheet, leak: Leak) {
+    this.given = givenOf(sheet, leak)
+    this.context = { sheet, leak, units: sheet.units, sizeHalf: (sheet.building?.volumePercent ?? 0) / 100 }
+  }
+
+  allows({ needs, subject }: Figure): boolean {
+    return (
+      (subject === undefined || subject === this.context.sheet.subject) &&
+      needs.every((need) => !Number.isNaN(this.given[need]))
+    )
+  }
+
+  get(figure: Figure): Computed {
+    const known = this.computed.get(figure.id)
+    if (known) return known
+    const from = new Set<string>()
+    const of = (other: Figure) => {
+      const result = this.get(other)
+      from.add(other.id)
+      for (const id of this.from.get(other.id)!) from.add(id)
+      return result
+    }
+    const result = figure.compute({ ...this.context, of }, this.given)
+    this.from.set(figure.id, from)
+    this.computed.set(figure.id, result)
+    return result
+  }
+}
+
+function valueOf(figure: Figure, computed: Computed, leak: Leak, notes: Notes): FigureValue {
+  const { value, unit, half, low, high, note } = computed
+  const limits =
+    half !== undefined ? leak.limits(value, half) : low !== undefined && high !== undefined ? { low, high } : undefined
+  const ofFit = figure.id.startsWith('leakage-')
+  const parts = [
+    note,
+    ...(figure.rests ? [] : notes.chain),
+    limits && (ofFit ? leak.line && 'Limits: the fit alone.' : notes.limits),
+  ].filter(Boolean)
+  return { value, unit, ...limits, ...(parts.length > 0 && { note: parts.join(' ') }) }
+}
+
+function workingOfAll(list: Figure[], all: Figures, chain: ChainStep[]): Step[] {
+  const restsOn = (figure: Figure, step: ChainStep) =>
+    figure.rests === undefined || (figure.rests === 'on the fit' && !step.air)
+  const steps: Step[] = chain.map((step) => {
+    const { air: _, ...rest } = step
+    return { ...rest, for: list.filter((figure) => restsOn(figure, step)).map(({ id }) => id) }
+  })
+  for (const { id, name, formula, source } of list) {
+    const { value, unit, values } = all.computed.get(id)!
+    steps.push({
+      step: name.charAt(0).toUpperCase() + name.slice(1),
+      formula,
+      values,
+      result: `${short(value)}${unit === '1' ? '' : ` ${unit}`}`,
+      source,
+      for: list.filter((other) => other.id === id || all.from.get(other.id)!.has(id)).map((other) => other.id),
+    })
+  }
+  return steps
+}
+
+/** Where each figure stands in the working: those it is computed from come first. */
+function inOrder(list: Figure[], all: Figures): Figure[] {
+  return list.toSorted((a, b) => all.from.get(a.id)!.size - all.from.get(b.id)!.size)
+}
+
+function fitOf(leak: Leak): Pick<Report, 'fit'> {
+  const { line, coefficient, exponent, coefficientHalf, exponentHalf } = leak
+  if (!line) return {}
+  const { low, high } = leak.limits(coefficient, coefficientHalf)
+  return {
+    fit: {
+      coefficient,
+      exponent,
+      correlation: line.correlation,
+      exponentLow: exponent - exponentHalf,
+      exponentHigh: exponent + exponentHalf,
+      coefficientLow: low,
+      coefficientHigh: high,
+      points: line.count,
+    },
+  }
+}
+
+/** A sheet taken apart: what {@link reduce} and the points of a sheet both start from. */
+export function takeApart(input: unknown, options: ReduceOptions): { sheet: Sheet; readings: Readings; leak: Leak } {
+  const sheet = validate(input)
+  const readings = readingsOf(sheet)
+  return { sheet, readings, leak: leakOf(sheet, readings, options) }
+}
+
+/**
+ * Every figure that a sheet allows, with checks and working.
+ *
+ * @param input a sheet
+ * @throws SheetError with one issue for each cell that stands in the way
+ */
+export function reduce(input: Sheet, options: ReduceOptions = {}): Report {
+  const { sheet, readings, leak } = takeApart(input, options)
+  const all = new Figures(sheet, leak)
+  const list = figures.filter((figure) => all.allows(figure))
+  const notes = notesOf(sheet, leak, options)
+  const values: Report['figures'] = {}
+  for (const figure of list) values[figure.id] = valueOf(figure, all.get(figure), leak, notes)
+  const context = { sheet, readings, leak, figures: values }
+  return {
+    figures: values,
+    ...fitOf(leak),
+    checks: checks.flatMap(({ id, run }) => {
+      const result = run(context)
+      return result ? [{ id, ...result }] : []
+    }),
+    working: workingOfAll(inOrder(list, all), all, chainSteps(sheet, readings, leak)),
+  }
+}
+
+/**
+ * The steps of a report that lead to one figure, in order.
+ *
+ * @param figure id
+ */
+export function workingOf(report: Pick<Report, 'working'>, figure: string): Step[] {
+  return report.working.filter((step) => step.for.includes(figure))
+}

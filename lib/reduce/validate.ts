@@ -1,0 +1,216 @@
+/** Refuses a sheet that cannot be computed, naming the cell and the remedy. */
+import type { $ZodIssue } from 'zod/v4/core'
+import { type Sheet, sheetSchema } from '../sheet/schema.ts'
+import { convert } from '../units/convert.ts'
+import { baselineOf, corrected } from './baseline.ts'
+import { SheetError, type SheetIssue, type IssueCode, cellName } from './errors.ts'
+
+type Path = (string | number)[]
+
+/** More rows than any test has; a pasted file that is longer is a mistake. */
+const maxPoints = 5000
+
+/** What is wrong in form: of a point that fits neither shape, the shape it is closest to. */
+function formIssues(issues: readonly $ZodIssue[], above: Path = []): SheetIssue[] {
+  return issues.flatMap((issue) => {
+    const path = [...above, ...(issue.path as Path)]
+    if (issue.code === 'invalid_union' && issue.errors.length > 0) {
+      const [shown, device] = issue.errors as [$ZodIssue[], $ZodIssue[]]
+      return formIssues(device.length < shown.length ? device : shown, path)
+    }
+    const want =
+      issue.code === 'invalid_value'
+        ? `choose ${issue.values.join(', ')}`
+        : issue.code === 'invalid_type' && issue.expected === 'number'
+          ? 'type a number'
+          : `give ${'expected' in issue ? `one ${issue.expected}` : 'it'}`
+    return [{ path, code: 'invalid', message: `${sentence(cellName(path))} is missing or not usable: ${want}.` }]
+  })
+}
+
+function sentence(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1)
+}
+
+/** Collects issues of cells. */
+class Findings {
+  issues: SheetIssue[] = []
+
+  add(path: Path, code: IssueCode, rest: string): void {
+    this.issues.push({ path, code, message: `${sentence(cellName(path))} ${rest}` })
+  }
+
+  positive(path: Path, value: number | undefined, most = 1e9): void {
+    if (value === undefined) return
+    if (value <= 0) this.add(path, 'not positive', `is ${value}: type a number above zero.`)
+    else this.within(path, value, 1e-9, most)
+  }
+
+  within(
+    path: Path,
+    value: number | undefined,
+    low: number,
+    high: number,
+    remedy = 'check the digits and the unit',
+  ): void {
+    if (value === undefined || (value >= low && value <= high)) return
+    this.add(path, 'out of range', `is ${value}, outside ${low} to ${high}: ${remedy}.`)
+  }
+}
+
+function checkAir(found: Findings, { air, units, device }: Sheet): void {
+  found.within(
+    ['device', 'calibrationDensity'],
+    device?.calibrationDensity,
+    0.5,
+    2,
+    'type it in kg/m3, for example 1.2041',
+  )
+  if (!air) return
+  const [low, high] = [-60, 60].map((limit) => Math.round(convert(limit, 'degC', units.temperature)))
+  for (const side of ['indoor', 'outdoor'] as const) {
+    found.within(['air', side], air[side], low!, high!, `check the digits and that it is in ${units.temperature}`)
+  }
+  const [bottom, top] = [-500, 9000].map((limit) => Math.round(convert(limit, 'm', units.length)))
+  found.within(['air', 'elevation'], air.elevation, bottom!, top!)
+  found.within(
+    ['air', 'barometer'],
+    air.barometer,
+    30_000,
+    110_000,
+    'type the station pressure in Pa, for example 101325',
+  )
+}
+
+function checkDevice(found: Findings, { device }: Sheet): void {
+  for (const [name, range] of Object.entries(device?.ranges ?? {})) {
+    const path = ['device', 'ranges', name]
+    found.positive([...path, 'coefficient'], range.coefficient, 1e6)
+    found.within([...path, 'exponent'], range.exponent, 0.1, 2, 'type the exponent of the certificate, near 0.5')
+    found.within([...path, 'minPressure'], range.minPressure, 0, 1e4)
+    found.within(
+      [...path, 'maxPressure'],
+      range.maxPressure,
+      range.minPressure ?? 0,
+      1e4,
+      'it must be above the lowest',
+    )
+  }
+}
+
+function checkExtras(found: Findings, sheet: Sheet): void {
+  const { building, instrument, duct } = sheet
+  found.within(['exponent'], sheet.exponent, 0.5, 1, 'an opening has 0.5, a hairline crack 1, a house about 0.65')
+  found.within(['exponentUncertainty'], sheet.exponentUncertainty, 0, 0.25, 'it is usually 0.05')
+  for (const key of ['pressurePercent', 'pressureFloor', 'flowPercent'] as const) {
+    found.within(['instrument', key], instrument?.[key], 0, 50, 'type what the certificate gives')
+  }
+  for (const key of ['volume', 'floorArea', 'enclosureArea'] as const) {
+    found.positive(['building', key], building?.[key])
+  }
+  found.positive(['building', 'height'], building?.height, 5000)
+  found.within(['building', 'bedrooms'], building?.bedrooms, 0, 1000, 'type how many there are')
+  found.positive(['building', 'stories'], building?.stories, 200)
+  found.within(['building', 'volumePercent'], building?.volumePercent, 0, 50, 'type the uncertainty in percent')
+  found.positive(['duct', 'airHandlerFlow'], duct?.airHandlerFlow)
+  found.within(
+    ['weatherShieldingFactor'],
+    sheet.weatherShieldingFactor,
+    0.01,
+    2,
+    'take it from the table of ASHRAE 62.2',
+  )
+}
+
+function checkPoints(found: Findings, sheet: Sheet): void {
+  const ranges = sheet.device?.ranges ?? {}
+  const mean = baselineOf(sheet.baseline).mean
+  for (const [side, readings] of Object.entries(sheet.baseline)) {
+    readings.forEach((reading, index) => found.within(['baseline', side, index], reading, -1000, 1000))
+  }
+  const signs = new Set(sheet.points.map(({ pressure }) => Math.sign(pressure)).filter((sign) => sign !== 0))
+  if (signs.size > 1) {
+    found.add(['points'], 'mixed signs', 'have pressures with and without a minus sign: type them all one way.')
+  }
+  sheet.points.forEach((point, index) => {
+    const path = ['points', index]
+    const { pressure } = point
+    found.within([...path, 'pressure'], pressure, -5000, 5000)
+    const left = corrected(pressure, mean, sheet.direction)
+    if (pressure === 0)
+      found.add([...path, 'pressure'], 'not positive', 'is 0: type the pressure that the flow was read at.')
+    else if (left < 0.01) {
+      const rest = `is no more than the baseline of ${Number(mean.toPrecision(4))} Pa: check the signs of both.`
+      found.add([...path, 'pressure'], 'baseline too large', rest)
+    }
+    if ('flow' in point) return found.positive([...path, 'flow'], point.flow)
+    const device = Math.abs(point.devicePressure)
+    if (device < 0.001)
+      found.add([...path, 'devicePressure'], 'not positive', `is ${point.devicePressure}: type the reading.`)
+    found.within([...path, 'devicePressure'], point.devicePressure, -1e4, 1e4)
+    if (!Object.hasOwn(ranges, point.range)) {
+      const known = Object.keys(ranges).join(', ')
+      const remedy = known ? `choose one of ${known}` : 'add the range to the device first'
+      found.add([...path, 'range'], 'unknown range', `“${point.range}” is not a range of this device: ${remedy}.`)
+    }
+  })
+}
+
+function checkCount(found: Findings, { points, procedure, baseline }: Sheet): void {
+  const least = procedure === 'one-point' ? 1 : 3
+  for (const [path, count] of [
+    [['points'], points.length],
+    [['baseline', 'before'], baseline.before.length],
+    [['baseline', 'after'], baseline.after.length],
+  ] as [Path, number][]) {
+    if (count > maxPoints) found.add(path, 'too many', `has ${count} readings: ${maxPoints} are the most.`)
+  }
+  if (points.length >= least) return
+  const rest =
+    least === 1
+      ? 'are empty: type a pressure and its flow.'
+      : `are too few for a regression: type at least 5 (3 can be computed), or choose the one-point procedure.`
+  found.add(['points'], 'too few', rest)
+}
+
+function checkSpread(found: Findings, { points, procedure }: Sheet): void {
+  if (procedure === 'one-point') return
+  const sizes = points.map(({ pressure }) => Math.abs(pressure))
+  const low = sizes.reduce((a, b) => Math.min(a, b), Infinity)
+  const high = sizes.reduce((a, b) => Math.max(a, b), 0)
+  if (high > low * 1.001) return
+  found.add(['points'], 'same pressure', 'are all at the same pressure: take them at several, about 10 to 60 Pa.')
+}
+
+/** A point that gives both a flow and a device pressure says two things at once. */
+function checkBoth(found: Findings, input: unknown): void {
+  const points = (input as { points: Record<string, unknown>[] }).points
+  points.forEach((point, index) => {
+    if (point['flow'] === undefined || point['devicePressure'] === undefined) return
+    found.add(['points', index], 'both', 'has a flow and a device pressure: clear one of them.')
+  })
+}
+
+/**
+ * A sheet that can be computed.
+ *
+ * @param input anything
+ * @throws SheetError with one issue for each cell that stands in the way
+ */
+export function validate(input: unknown): Sheet {
+  const parsed = sheetSchema.safeParse(input)
+  if (!parsed.success) throw new SheetError(formIssues(parsed.error.issues))
+  const sheet = parsed.data
+  const found = new Findings()
+  checkCount(found, sheet)
+  if (found.issues.length === 0) {
+    checkBoth(found, input)
+    checkPoints(found, sheet)
+    checkSpread(found, sheet)
+  }
+  checkAir(found, sheet)
+  checkDevice(found, sheet)
+  checkExtras(found, sheet)
+  if (found.issues.length > 0) throw new SheetError(found.issues)
+  return sheet
+}

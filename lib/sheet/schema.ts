@@ -1,0 +1,67 @@
+/** A sheet: the readings of one test as typed on site, as numbers with their units. Pressure is always in Pa. */
+import * as z from 'zod/mini'
+
+const number = z.number()
+const optional = z.optional(number)
+
+/** Units of the numbers; areas and volumes are the powers of `length`. */
+export const unitsSchema = z.object({
+  flow: z.enum(['cfm', 'm3/h', 'L/s']),
+  temperature: z.enum(['degF', 'degC']),
+  length: z.enum(['ft', 'm']),
+})
+
+/** A flow shown by the instrument, or the pressure at the device with the range in use. */
+export const pointSchema = z.union([
+  z.object({ pressure: number, flow: number }),
+  z.object({ pressure: number, devicePressure: number, range: z.string() }),
+])
+
+/** `flow = coefficient × pressure^exponent`, in units.flow and Pa; the pressures are what the range is calibrated for. */
+export const rangeSchema = z.object({
+  coefficient: number,
+  exponent: number,
+  minPressure: optional,
+  maxPressure: optional,
+})
+
+export const sheetSchema = z.object({
+  subject: z.enum(['enclosure', 'ducts']),
+  procedure: z.enum(['one-point', 'astm-e779', 'iso-9972']),
+  direction: z.enum(['depressurize', 'pressurize']),
+  units: unitsSchema,
+  /** Readings with the device closed, before and after the test. Either may be empty. */
+  baseline: z.object({ before: z.array(number), after: z.array(number) }),
+  points: z.array(pointSchema),
+  /** 'indicated': flows are at the device's calibration density; 'actual': at the density of the air in the device. */
+  flowBasis: z.enum(['indicated', 'actual']),
+  /** `calibrationDensity` in kg/m3, 1.2041 when left out. */
+  device: z.optional(z.object({ ranges: z.record(z.string(), rangeSchema), calibrationDensity: optional })),
+  /** Temperatures, elevation and barometer (station pressure, Pa). Left out: no density correction. */
+  air: z.optional(z.object({ indoor: number, outdoor: number, elevation: optional, barometer: optional })),
+  /** One-point only: assumed exponent and its standard uncertainty. */
+  exponent: optional,
+  exponentUncertainty: optional,
+  /** What the certificate gives as ± at 95 %: percent of pressure but at least a floor in Pa, and percent of flow. */
+  instrument: z.optional(z.object({ pressurePercent: number, pressureFloor: number, flowPercent: number })),
+  /** `volumePercent`: ± at 95 % of the volume and of the areas. */
+  building: z.optional(
+    z.object({
+      volume: optional,
+      floorArea: optional,
+      enclosureArea: optional,
+      height: optional,
+      bedrooms: optional,
+      stories: optional,
+      volumePercent: optional,
+    }),
+  ),
+  /** `airHandlerFlow` in units.flow. */
+  duct: z.optional(z.object({ leakage: z.enum(['total', 'outside']), airHandlerFlow: optional })),
+  weatherShieldingFactor: optional,
+})
+
+export type Units = z.infer<typeof unitsSchema>
+export type Point = z.infer<typeof pointSchema>
+export type Range = z.infer<typeof rangeSchema>
+export type Sheet = z.infer<typeof sheetSchema>

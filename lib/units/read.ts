@@ -1,0 +1,43 @@
+/** Numbers read from what a person typed or pasted. */
+
+export interface NumberProblem {
+  code: 'empty' | 'not a number' | 'too large'
+  /** What is wrong and what to do, one sentence. */
+  message: string
+}
+
+const spaces = /[\s\u00A0\u2009\u202F]/
+
+/** Thousands in threes with one separator throughout, then perhaps a decimal mark that is another character. */
+const pointMark = /^\d{1,3}([,'’\s\u00A0\u2009\u202F])\d{3}(?:\1\d{3})*(?:\.\d*)?$/
+const commaMark = /^\d{1,3}([.'’\s\u00A0\u2009\u202F])\d{3}(?:\1\d{3})*,\d*$/
+const manyPoints = /^\d{1,3}(?:\.\d{3}){2,}$/
+const plain = /^(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?$/i
+const decimalComma = /^(?:\d+,\d*|,\d+)$/
+
+/**
+ * A number as typed: a minus sign of any kind, thousands separators, and a decimal point or comma. One comma before
+ * exactly three digits is a thousands separator (`1,020`), unless a lone zero stands before it (`0,650`).
+ *
+ * @returns the number, or why there is none
+ * @example readNumber('−1,234.5') // -1234.5
+ */
+export function readNumber(text: string): number | NumberProblem {
+  const trimmed = text.trim()
+  if (trimmed === '') return { code: 'empty', message: 'Type a number.' }
+  const sign = /^[-−–]/.test(trimmed) ? -1 : 1
+  const body = trimmed.replace(/^[-−–+]\s*/, '')
+  let digits: string | undefined
+  if (plain.test(body)) digits = body
+  else if (pointMark.test(body) && !/^0,/.test(body)) digits = body.replaceAll(/[^\d.]/g, '')
+  else if (commaMark.test(body)) digits = body.replaceAll(/[^\d,]/g, '').replace(',', '.')
+  else if (manyPoints.test(body)) digits = body.replaceAll('.', '')
+  else if (decimalComma.test(body)) digits = body.replace(',', '.')
+  if (digits === undefined) {
+    const words = spaces.test(body) ? 'one number only' : 'digits only, for example 433 or 1,020.5'
+    return { code: 'not a number', message: `“${trimmed}” is not a number: type ${words}.` }
+  }
+  const value = sign * Number(digits)
+  if (!Number.isFinite(value)) return { code: 'too large', message: `“${trimmed}” is too large: check the digits.` }
+  return value === 0 ? 0 : value
+}
