@@ -1,0 +1,253 @@
+/** lib/form in a real Chromium: in a world of its own beside the page, as a content script runs. */
+import { readFile } from 'node:fs/promises'
+import type { Browser } from 'puppeteer-core'
+import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import type { Material } from '../../lib/form/material.ts'
+import type { Binding, Clues, ReceiptLine } from '../../lib/form/schema.ts'
+import { Bench, bundle, startBrowser } from './isolated.ts'
+
+let browser: Browser
+let form: string
+let react: string
+
+beforeAll(async () => {
+  ;[browser, form, react] = await Promise.all([
+    startBrowser(),
+    bundle('../pages/controls/bench.ts', 'bench'),
+    bundle('../pages/controls/controlled.tsx', 'controlled', 'development'),
+  ])
+})
+
+afterAll(() => browser?.close())
+
+const page = (name: string) => readFile(new URL(`../pages/controls/${name}.html`, import.meta.url), 'utf8')
+
+const material: Material = { job: { id: 'j', name: '14 Tannery Row' }, items: {} }
+
+/** Binds fixed texts to the controls of the page, by the name and, if need be, the section that it shows. */
+async function bind(bench: Bench, texts: Record<string, string>): Promise<Binding[]> {
+  const clues = await bench.call<Clues[]>('clues')
+  return Object.entries(texts).map(([id, text]) => {
+    const [name, section] = id.split(' | ')
+    const control = clues.find((each) => each.name === name && (section === undefined || each.section === section))
+    if (!control)
+      throw new Error(`The page shows no control “${id}”, only: ${clues.map((each) => each.name).join(', ')}`)
+    return { id, control, source: { from: 'text', text } }
+  })
+}
+
+async function fillIn(bench: Bench, texts: Record<string, string>): Promise<Record<string, string>> {
+  await bench.call('makePlan', await bind(bench, texts), material)
+  return summary(await bench.call<ReceiptLine[]>('runFill'))
+}
+
+function summary(lines: readonly ReceiptLine[]): Record<string, string> {
+  return Object.fromEntries(
+    lines.map(({ binding, outcome, readBack, note }) => [binding, `${outcome}: ${readBack}${note && ` (${note})`}`]),
+  )
+}
+
+describe('listing', () => {
+  test('lists what a person can see and use, with names and sections, through frames and open roots', async () => {
+    const bench = await Bench.open(browser, form, await page('plain'))
+    const clues = await bench.call<Clues[]>('clues')
+    expect(clues.map(({ kind, section, name }) => `${section} / ${name} / ${kind}`)).toMatchInlineSnapshot(`
+      [
+        "Property / Street address / text",
+        "Property / Conditioned floor area (sq ft) / text",
+        "Property / Application number / text",
+        "Property / Comments / textarea",
+        "C1. Before work / Date of test / date",
+        "C1. Before work / CFM at 50 Pa / number",
+        "C1. Before work / Range / select",
+        "C2. After work / Date of test / text",
+        "C2. After work / CFM at 50 Pa / text",
+        "C2. After work / Result / radio",
+        "C2. After work / Mechanical ventilation present / checkbox",
+        "C2. After work / Attic sealed / checkbox",
+        " / Indoor temperature / text",
+        "Weather / Outdoor temperature (°F) / text",
+      ]
+    `)
+    expect(clues.find(({ kind }) => kind === 'radio')?.options).toEqual(['Pass', 'Fail'])
+    await bench.page.close()
+  })
+
+  test('leaves out everything else, with the reason', async () => {
+    const bench = await Bench.open(browser, form, await page('plain'))
+    const left = await bench.call<{ name: string; reason: string; detail: string }[]>('leftOut')
+    expect(
+      left.map(({ name, reason, detail }) => `${name}: ${[reason, detail].filter(Boolean).join(', ')}`),
+    ).toMatchInlineSnapshot(`
+      [
+        "Password: password",
+        "Card number: payment",
+        "Report: file",
+        "Locked: readonly",
+        "Closed: disabled",
+        "Website: hidden, transparent",
+        "Fax: hidden, off the page",
+        "Nickname: hidden, in a collapsed part",
+        "Gone: hidden, not displayed",
+        "Unseen: hidden, not displayed",
+        "Weight: not supported, input of type range",
+        "Several: not supported, takes several choices",
+        "I certify that the above is true: left to you",
+        "Signature: left to you",
+      ]
+    `)
+    await bench.page.close()
+  })
+})
+
+describe('writing', () => {
+  test('a plain page hears what it hears when a person types', async () => {
+    const bench = await Bench.open(browser, form, await page('plain'))
+    const result = await fillIn(bench, {
+      'Street address': '14 Tannery Row',
+      'CFM at 50 Pa | C1. Before work': '1445',
+      'Date of test | C1. Before work': '2026-01-12',
+      Comments: 'two\nlines',
+      'Range | C1. Before work': 'B',
+      Result: 'Pass',
+      'Mechanical ventilation present': 'checked',
+    })
+    expect(result).toMatchInlineSnapshot(`
+      {
+        "CFM at 50 Pa | C1. Before work": "entered: 1445",
+        "Comments": "entered: two
+      lines",
+        "Date of test | C1. Before work": "entered: 2026-01-12",
+        "Mechanical ventilation present": "entered: checked",
+        "Range | C1. Before work": "entered: B",
+        "Result": "entered: Pass",
+        "Street address": "entered: 14 Tannery Row",
+      }
+    `)
+    expect(await bench.page.evaluate('seen')).toMatchInlineSnapshot(`
+      [
+        "street focusin: ",
+        "street input: 14 Tannery Row",
+        "street keyup (sent): 14 Tannery Row",
+        "street change: 14 Tannery Row",
+        "street focusout: 14 Tannery Row",
+        "cfm-before focusin: ",
+        "cfm-before input: 1445",
+        "cfm-before keyup (sent): 1445",
+        "cfm-before change: 1445",
+        "cfm-before focusout: 1445",
+        "date-before focusin: ",
+        "date-before input (sent): 2026-01-12",
+        "date-before change (sent): 2026-01-12",
+        "date-before focusout: 2026-01-12",
+        "comments focusin: ",
+        "comments input: two
+      lines",
+        "comments input: two
+      lines",
+        "comments input: two
+      lines",
+        "comments keyup (sent): two
+      lines",
+        "comments change: two
+      lines",
+        "comments focusout: two
+      lines",
+        "range-before focusin: ",
+        "range-before input (sent): 1",
+        "range-before change (sent): 1",
+        "range-before focusout: 1",
+        "pass focusin: false",
+        "pass click (sent): true",
+        "pass input: true",
+        "pass change: true",
+        "pass focusout: true",
+        "ventilation focusin: false",
+        "ventilation click (sent): true",
+        "ventilation input: true",
+        "ventilation change: true",
+        "ventilation focusout: true",
+      ]
+    `)
+    expect(await bench.page.evaluate('submitted')).toBe(0)
+    await bench.page.close()
+  })
+
+  test('a page whose framework tracks values takes them into its own state', async () => {
+    const bench = await Bench.open(browser, form, '<!doctype html><body></body>', react)
+    const result = await fillIn(bench, {
+      'Street address': '14 Tannery Row',
+      CFM50: '754',
+      'Test date': '2026-02-11',
+      Comments: 'attic hatch weatherstripped',
+      Range: 'B',
+      Result: 'Fail',
+      'Attic sealed': 'checked',
+      'Digits only': 'T-0442',
+      Fixed: 'something else',
+    })
+    expect(await bench.page.evaluate('state')).toEqual({
+      street: '14 Tannery Row',
+      flow: '754',
+      date: '2026-02-11',
+      comments: 'attic hatch weatherstripped',
+      range: 'b',
+      result: 'Fail',
+      sealed: true,
+      digits: '0442',
+      fixed: 'kept',
+    })
+    expect(result).toMatchInlineSnapshot(`
+      {
+        "Attic sealed": "entered: checked",
+        "CFM50": "entered: 754",
+        "Comments": "entered: attic hatch weatherstripped",
+        "Digits only": "differs: 0442 (the page changed it)",
+        "Fixed": "refused: kept (the page kept what was there)",
+        "Range": "entered: B",
+        "Result": "entered: Fail",
+        "Street address": "entered: 14 Tannery Row",
+        "Test date": "entered: 2026-02-11",
+      }
+    `)
+    await bench.page.close()
+  })
+
+  test('says what a page did to the text', async () => {
+    const bench = await Bench.open(browser, form, await page('masks'))
+    const result = await fillIn(bench, {
+      Separated: '1445',
+      Clamped: '754',
+      Emptied: '1',
+      Restored: 'new',
+      Late: '12',
+      Summed: '21',
+      Licence: '442',
+      Short: '754321',
+      Throwing: '5',
+      Vanishing: '6',
+      Counted: '12',
+      Plain: '7',
+      Stubborn: 'checked',
+    })
+    expect(result).toMatchInlineSnapshot(`
+      {
+        "Clamped": "differs: 500 (the page changed it)",
+        "Counted": "entered: 12 (the page says: Value must be less than or equal to 10.)",
+        "Emptied": "refused:  (the page emptied it)",
+        "Late": "differs: 12 checked (the page changed it; changed by the page after it was entered)",
+        "Licence": "entered: 442 (the page says: Use the form T-0000.)",
+        "Plain": "entered: 7",
+        "Restored": "refused: old (the page kept what was there)",
+        "Separated": "differs: 1,445 (same number; the page put in a separator)",
+        "Short": "refused:  (The control takes 5 characters at most: shorten the text.)",
+        "Stubborn": "refused: not checked (the page kept what was there)",
+        "Summed": "entered: 21",
+        "Throwing": "entered: 5",
+        "Vanishing": "not found: ",
+      }
+    `)
+    expect(await bench.page.$eval('#sum', (node) => node.textContent)).toBe('42')
+    await bench.page.close()
+  })
+})

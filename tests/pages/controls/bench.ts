@@ -1,0 +1,86 @@
+/** What the tests call in the isolated world: lib/form with plain data in and out. */
+import { cluesOf } from '../../../lib/form/clues.ts'
+import { listControls, survey, type Control } from '../../../lib/form/controls.ts'
+import { fill } from '../../../lib/form/fill.ts'
+import { find } from '../../../lib/form/find.ts'
+import type { Material } from '../../../lib/form/material.ts'
+import { pick, plan, type Plan } from '../../../lib/form/plan.ts'
+import type { Binding, Clues, ReceiptLine } from '../../../lib/form/schema.ts'
+import { suggest } from '../../../lib/form/suggest.ts'
+import { undo } from '../../../lib/form/undo.ts'
+
+let current: Plan | undefined
+let receipts: ReceiptLine[] = []
+const heard: ReceiptLine[] = []
+
+function kept(): Plan {
+  if (!current) throw new Error('No plan was made yet.')
+  return current
+}
+
+export function clues(): Clues[] {
+  return listControls(document).map(cluesOf)
+}
+
+export function leftOut(): { name: string; reason: string; detail: string }[] {
+  return survey(document).leftOut.map(({ name, reason, detail }) => ({ name, reason, detail }))
+}
+
+export function found(wanted: Clues): string {
+  const where = ({ element }: Control) => element.id || element.getAttribute('name') || ''
+  const answer = find(wanted, listControls(document))
+  if ('found' in answer) return `found ${where(answer.found)}`
+  if ('ambiguous' in answer) return `ambiguous ${answer.ambiguous.map(where).join(' ')}`
+  return answer.nearest ? `not found, nearest ${where(answer.nearest)}` : 'not found'
+}
+
+export function suggestions(material: Material): { control: string; item: string; reason: string; clear: boolean }[] {
+  return listControls(document).map((control) => {
+    const [best] = suggest(control, material)
+    return { control: control.name, item: best?.item ?? '', reason: best?.reason ?? '', clear: best?.clear ?? false }
+  })
+}
+
+export function makePlan(
+  bindings: Binding[],
+  material: Material,
+): Omit<Plan, 'document' | 'bindings' | 'targets' | 'candidates'> {
+  current = plan({ bindings }, material, document)
+  return { lines: current.lines, leftToYou: current.leftToYou }
+}
+
+export function pickCandidate(binding: string, index: number, material: Material): void {
+  const control = kept().candidates.get(binding)?.[index]
+  if (control) current = pick(kept(), binding, control, material)
+}
+
+export async function runFill(chosen?: string[]): Promise<ReceiptLine[]> {
+  heard.length = 0
+  receipts = await fill(kept(), {
+    chosen: new Set(chosen ?? kept().lines.map(({ binding }) => binding)),
+    onLine: (line) => heard.push(line),
+  })
+  return receipts
+}
+
+/** Every line that was reported on the way, in order. */
+export function reported(): ReceiptLine[] {
+  return heard
+}
+
+export function stoppedFill(after: number): Promise<ReceiptLine[]> {
+  const stop = new AbortController()
+  let count = 0
+  return fill(kept(), {
+    chosen: new Set(kept().lines.map(({ binding }) => binding)),
+    signal: stop.signal,
+    onLine: () => {
+      count++
+      if (count === after) stop.abort()
+    },
+  })
+}
+
+export function runUndo(): Promise<ReceiptLine[]> {
+  return undo(receipts, kept())
+}
