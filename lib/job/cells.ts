@@ -316,3 +316,14 @@ function allowed(cell: Cell, unit: string): string {
   const span = `${kind} from ${say(to(cell.low ?? 0), unit)} to ${most}`
   return cell.nonzero === true ? `${span}, not zero` : span
 }
+
+/** How many decimals a number was typed with; nothing when the text does not show it (an exponent). */
+export function typedDecimals(text: string, value: number): number | undefined {
+  if (/e/i.test(text)) return undefined
+  const digits = text.replaceAll(/\D/g, '')
+  if (value === 0) return Math.max(0, digits.length - 1)
+  for (let decimals = 0; decimals <= digits.length; decimals++) {
+    if (Math.abs(Math.abs(value) - Number(`${digits}e-${decimals}`)) <= Math.abs(value) * 1e-12) return decimals
+  }
+  return undefined
+}

@@ -1,7 +1,7 @@
 /** Switches the units of typed cells and back, so that nothing typed is lost. */
 import { convert } from '../units/convert.ts'
 import { write } from '../units/write.ts'
-import { cellAt, readCell, unitOf } from './cells.ts'
+import { cellAt, readCell, typedDecimals, unitOf } from './cells.ts'
 import { ownLimitUnit } from './own-limit.ts'
 import type { Building, Job, Test, TypedUnits } from './schema.ts'
 
@@ -96,7 +96,7 @@ class Switch {
 export function inOtherUnit(text: string, from: string, to: string): string | undefined {
   const reading = readCell(text, from)
   if ('fault' in reading || reading.own) return undefined
-  const digits = decimalsOf(text, reading.value)
+  const digits = typedDecimals(text, reading.value)
   const step = Math.abs(convert(1, from, to) - convert(0, from, to))
   // A last digit worth no more than the typed one's keeps the error within half of it.
   const needed = digits === undefined ? MOST_DECIMALS : Math.ceil(digits - Math.log10(step) - 1e-9)
@@ -106,15 +106,4 @@ export function inOtherUnit(text: string, from: string, to: string): string | un
   const plain = digits === undefined ? written.replace(/\.?0+$/, '') : written
   const minus = /^\s*[−–]/.test(text) ? plain.replace('-', '−') : plain
   return /,\d*\s*$/.test(text) && !text.includes('.') && (digits ?? 0) > 0 ? minus.replace('.', ',') : minus
-}
-
-/** How many decimals a number was typed with; nothing when the text does not show it (an exponent). */
-function decimalsOf(text: string, value: number): number | undefined {
-  if (/e/i.test(text)) return undefined
-  const digits = text.replaceAll(/\D/g, '')
-  if (value === 0) return Math.max(0, digits.length - 1)
-  for (let decimals = 0; decimals <= digits.length; decimals++) {
-    if (Math.abs(Math.abs(value) - Number(`${digits}e-${decimals}`)) <= Math.abs(value) * 1e-12) return decimals
-  }
-  return undefined
 }

@@ -1,0 +1,134 @@
+/** The figures and fields of a test that a form can be filled with. */
+import type { Item } from '../form/material.ts'
+import { baselineOf } from '../reduce/baseline.ts'
+import { decimalsOf, labelOf } from '../reduce/figures/index.ts'
+import { convert } from '../units/convert.ts'
+import { cellAt, unitOf } from './cells.ts'
+import { choiceItem, dateItem, known, quantityItem, textItem } from './material-job.ts'
+import { choices } from './options.ts'
+import type { ReducedTest } from './reduce.ts'
+import type { Device, Test } from './schema.ts'
+import { verdictOf } from './verdict.ts'
+
+type Items = Record<string, Item>
+
+/** By id, without the role before it. */
+export function testItems(test: Test, role: string, reduced: ReducedTest, devices: Device[]): Items {
+  const { sheet: typed, units } = test
+  const typedNumber = (label: string, path: string, text: string) =>
+    quantityItem(label, role, path, text, unitOf(cellAt(path)?.dimension ?? 'ratio', units))
+  return {
+    ...figureItems(test, role, reduced),
+    ...known({
+      date: dateItem('date of test', role, test.date),
+      direction: choiceItem('direction', role, typed.direction, choices.direction),
+      procedure: choiceItem('procedure', role, typed.procedure, choices.procedure),
+      stage: choiceItem('stage', role, test.stage, choices.stage),
+      wind: choiceItem('wind', role, test.wind, choices.wind),
+      leakage: typed.subject === 'ducts' ? choiceItem('leakage', role, typed.ductLeakage, choices.leakage) : undefined,
+      indoor: typedNumber('indoor temperature', 'indoor', typed.indoor),
+      outdoor: typedNumber('outdoor temperature', 'outdoor', typed.outdoor),
+      'air-handler-flow':
+        typed.subject === 'ducts' ? typedNumber('air handler flow', 'airHandlerFlow', typed.airHandlerFlow) : undefined,
+      'instrument-figure': typedNumber('instrument’s own figure', 'instrumentFigure', test.instrumentFigure),
+      notes: textItem('notes', role, test.notes),
+      ...deviceItems(test, role, devices),
+    }),
+    ...readingItems(test, role, reduced, devices),
+  }
+}
+
+function figureItems(test: Test, role: string, { report }: ReducedTest): Items {
+  const items: Items = {}
+  if (report === undefined) return items
+  const { limit, verdict } = verdictOf(test, report.figures)
+  for (const [id, { value, unit }] of Object.entries(report.figures)) {
+    const item: Item = {
+      kind: 'quantity',
+      label: labelOf(id, unit),
+      group: role,
+      value,
+      unit,
+      decimals: decimalsOf(id, unit),
+    }
+    items[id] = limit?.figure === id ? { ...item, limit: convert(limit.value, limit.unit, unit) } : item
+  }
+  if (limit === undefined || verdict === undefined) return items
+  return {
+    ...items,
+    limit: {
+      kind: 'quantity',
+      label: `limit of ${labelOf(limit.figure, limit.unit)}`,
+      group: role,
+      value: limit.value,
+      unit: limit.unit,
+      decimals: decimalsOf(limit.figure, limit.unit),
+    },
+    verdict: {
+      kind: 'choice',
+      label: 'verdict',
+      group: role,
+      value: verdict.meets ? 'pass' : 'fail',
+      options: [...choices.verdict],
+    },
+  }
+}
+
+function deviceItems(test: Test, role: string, devices: Device[]): Record<string, Item | undefined> {
+  const device = devices.find(({ id }) => id === test.sheet.device)
+  return {
+    device: textItem('device', role, device?.name ?? ''),
+    'device-serial': textItem('device serial number', role, device?.serial ?? ''),
+    'device-calibrated': dateItem('device calibrated on', role, device?.calibrated ?? ''),
+  }
+}
+
+/** What the figures stand on: baseline, range, and after a one-point test the reading that was used. */
+function readingItems(test: Test, role: string, { sheet, points }: ReducedTest, devices: Device[]): Items {
+  if (sheet === undefined || points === undefined) return {}
+  const { before, after } = sheet.baseline
+  const used = points.filter((point) => point.used)
+  const [only] = used
+  const typed = only === undefined ? undefined : test.sheet.points[only.row]
+  const names = [...new Set(used.map(({ row }) => test.sheet.points[row]?.range.trim() ?? ''))].filter(
+    (name) => name !== '',
+  )
+  const number = (label: string, field: 'pressure' | 'flow' | 'devicePressure') =>
+    typed !== undefined && used.length === 1
+      ? quantityItem(
+          label,
+          role,
+          `points.${only?.row}.${field}`,
+          typed[field],
+          field === 'flow' ? test.units.flow : 'Pa',
+        )
+      : undefined
+  return known({
+    'baseline-mean':
+      before.length + after.length === 0
+        ? undefined
+        : {
+            kind: 'quantity',
+            label: 'baseline, mean',
+            group: role,
+            value: baselineOf(sheet.baseline).mean,
+            unit: 'Pa',
+            decimals: 1,
+          },
+    range: rangeItem(test, role, names, devices),
+    pressure: number('pressure as read', 'pressure'),
+    'flow-as-shown': test.sheet.reading === 'flow' ? number('flow as shown', 'flow') : undefined,
+    'device-pressure': test.sheet.reading === 'device' ? number('device pressure', 'devicePressure') : undefined,
+  })
+}
+
+/** One range is a choice among those of the device; several stand in a line. */
+function rangeItem(test: Test, role: string, names: string[], devices: Device[]): Item | undefined {
+  const [name] = names
+  if (name === undefined) return undefined
+  if (names.length > 1) return textItem('ranges', role, names.join(', '))
+  const device = devices.find(({ id }) => id === test.sheet.device)
+  const named = (device?.ranges ?? []).map((range) => range.name.trim()).filter((one) => one !== '')
+  const options = [...new Set([...named, name])].map((one) => ({ value: one, label: one }))
+  return choiceItem('range', role, name, options)
+}

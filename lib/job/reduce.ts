@@ -1,0 +1,111 @@
+/** From the typed cells of a test to its report, with every problem said of the cell it is about. */
+import { cellName, SheetError, type SheetIssue } from '../reduce/errors.ts'
+import { type PointResult, points } from '../reduce/points.ts'
+import { reduce } from '../reduce/reduce.ts'
+import type { Report } from '../reduce/report.ts'
+import type { Sheet } from '../sheet/schema.ts'
+import { nameOf } from './cells.ts'
+import type { Problem } from './problem.ts'
+import { readTest } from './read.ts'
+import type { Device, Job, Test } from './schema.ts'
+
+/** What a point came to, and the index of its row among the typed ones. */
+export type ReducedPoint = PointResult & { row: number }
+
+export interface ReducedTest {
+  sheet?: Sheet
+  report?: Report
+  points?: ReducedPoint[]
+  problems: Problem[]
+}
+
+/**
+ * The report of a test. Rows that cannot be used are left out and named, so that the others still give their figures;
+ * without a usable row there is no report.
+ */
+export function reduceTest(job: Pick<Job, 'units' | 'building'>, test: Test, devices: Device[]): ReducedTest {
+  const { sheet, rows, problems } = readTest(job, test, devices)
+  if (sheet === undefined) return { problems }
+  try {
+    return { ...compute(sheet, rows, test), problems }
+  } catch (error) {
+    if (!(error instanceof SheetError)) throw error
+    const found = [...problems, ...error.issues.map((issue) => problemOf(issue, sheet, rows))]
+    const left = withoutRows(sheet, rows, error.issues)
+    if (left === undefined) return { sheet, problems: found }
+    try {
+      return { ...compute(left.sheet, left.rows, test), problems: found }
+    } catch (second) {
+      if (!(second instanceof SheetError)) throw second
+      return { sheet, problems: [...found, ...second.issues.map((issue) => problemOf(issue, left.sheet, left.rows))] }
+    }
+  }
+}
+
+function compute(sheet: Sheet, rows: number[], test: Test): Required<Omit<ReducedTest, 'problems'>> {
+  const options = { onePointFactor: test.onePointFactor }
+  const report = reduce(sheet, options)
+  const found = points(sheet, options).map((point, at) => Object.assign(point, { row: rows[at] ?? at }))
+  return { sheet, report, points: found }
+}
+
+/** The sheet without the rows at fault, when the fault lies in single rows only and others are left. */
+function withoutRows(sheet: Sheet, rows: number[], issues: SheetIssue[]): { sheet: Sheet; rows: number[] } | undefined {
+  const bad = new Set<number>()
+  for (const { path } of issues) {
+    const [first, at] = path
+    if (first !== 'points' || typeof at !== 'number') return undefined
+    bad.add(at)
+  }
+  const kept = <T>(list: T[]) => list.filter((_, at) => !bad.has(at))
+  return bad.size < rows.length ? { sheet: { ...sheet, points: kept(sheet.points) }, rows: kept(rows) } : undefined
+}
+
+/** Codes of what is still to be typed, rather than typed wrongly. */
+const MISSING = new Set<SheetIssue['code']>(['too few'])
+
+function problemOf(issue: SheetIssue, sheet: Sheet, rows: number[]): Problem {
+  if (issue.code === 'mixed signs') return mixedSigns(sheet, rows)
+  const path = typedPath(issue.path, rows)
+  const named = cellName(issue.path)
+  const start = named.charAt(0).toUpperCase() + named.slice(1)
+  const rest = issue.message.startsWith(start) ? issue.message.slice(start.length) : undefined
+  const left = path.startsWith('points.') ? ' The row is left out until then.' : ''
+  return {
+    path,
+    code: issue.code.replaceAll(' ', '-'),
+    severity: MISSING.has(issue.code) ? 'missing' : 'bad',
+    message: rest === undefined || path === 'points' ? issue.message : `${nameOf(path)}${rest}${left}`,
+  }
+}
+
+/** The typed cell that a path of the sheet points at. */
+function typedPath(path: SheetIssue['path'], rows: number[]): string {
+  const [first, second, third] = path
+  if (first === 'points' && typeof second === 'number') {
+    const point = `points.${rows[second] ?? second}`
+    return third === undefined ? point : `${point}.${third}`
+  }
+  if (first === 'baseline') return second === 'after' ? 'baselineAfter' : 'baselineBefore'
+  if (first === 'weatherShieldingFactor' || second === 'elevation') return `building.${second ?? first}`
+  if (first === 'building' || first === 'units') return path.join('.')
+  if (first === 'air' || first === 'instrument' || first === 'duct') return String(second ?? first)
+  return String(first ?? 'points')
+}
+
+/** Names the first of the fewer pressures that bear the other sign. */
+function mixedSigns(sheet: Sheet, rows: number[]): Problem {
+  const minus = sheet.points.map(({ pressure }) => pressure < 0)
+  const most = minus.filter(Boolean).length * 2 > minus.length
+  const odd = minus.flatMap((negative, at) => (negative === most ? [] : at))
+  const [first = 0] = odd
+  const path = `points.${rows[first] ?? first}.pressure`
+  const others = odd.length > 1 ? ` So have ${odd.length - 1} more.` : ''
+  const sign = most ? 'no minus sign where most readings have one.' : 'a minus sign where most readings have none.'
+  return {
+    path,
+    code: 'mixed-signs',
+    severity: 'bad',
+    message: `${nameOf(path)}: it has ${sign}${others} Give all pressures of a test the same sign.`,
+  }
+}
