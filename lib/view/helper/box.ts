@@ -26,15 +26,19 @@ function parentOf(element: Element): Element | null {
   return root instanceof ShadowRoot ? root.host : null
 }
 
-/** The element itself, or what stands for it on the screen: pages hide the native control and draw its label. */
+const isTick = (element: Element) =>
+  element instanceof HTMLInputElement && (element.type === 'radio' || element.type === 'checkbox')
+
+/**
+ * The element itself. A tick or radio is seen with its label, and when the page hides the native control, the label
+ * or what is around it stands for it.
+ */
 function drawnBox(element: Element): Box | undefined {
   const labels = element instanceof HTMLInputElement ? [...(element.labels ?? [])] : []
-  for (const candidate of [element, ...labels, element.parentElement]) {
-    if (!candidate) continue
-    const box = candidate.getBoundingClientRect()
-    if (hasArea(box)) return box
-  }
-  return undefined
+  const own: Box = element.getBoundingClientRect()
+  const parts = [own, ...labels.map((label): Box => label.getBoundingClientRect())].filter(hasArea)
+  if (isTick(element) && parts.length > 0) return parts.reduce(around)
+  return parts[0] ?? [element.parentElement?.getBoundingClientRect()].find((box) => box && hasArea(box))
 }
 
 /** Cuts off what scrolling ancestors hide. */
