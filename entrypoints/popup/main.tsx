@@ -1,3 +1,9 @@
 import { render } from 'preact'
+import '../../lib/view/tokens.css'
+import '../../lib/view/base.css'
+import '../../lib/view/figure/figure.css'
+import '../../lib/view/calculator/calculator.css'
+import { Calculator } from '../../lib/view/calculator/calculator.tsx'
+import './popup.css'
 
-render(<p>Gapsum</p>, document.getElementById('root')!)
+render(<Calculator onSent={() => close()} />, document.getElementById('root')!)

@@ -1,7 +1,7 @@
 import { Icon } from '../icons.tsx'
 import { IntervalDrawing } from './interval-drawing.tsx'
 
-interface Props {
+export interface VerdictProps {
   /** `2.86` */
   value: string
   margin: string
@@ -23,7 +23,7 @@ interface Props {
 }
 
 /** The code's verdict first, then how likely, then where the interval reaches, then the clause. */
-export function VerdictBlock({ value, margin, unit, interval, drawn, verdict, likely, reach, notes, source }: Props) {
+export function VerdictBlock({ value, margin, unit, interval, drawn, verdict, likely, reach, notes, source }: VerdictProps) {
   return (
     <section class="ver" aria-label="Verdict">
       <div class="l1">

@@ -1,0 +1,241 @@
+import { useEffect, useMemo, useState } from 'preact/hooks'
+import browser from 'webextension-polyfill'
+import { deleteJob, getDevice, getJob, restoreJob, saveDevice, saveJob, subscribe } from '../../book/store.ts'
+import type { FormMap } from '../../form/schema.ts'
+import { demoDevice, demoJob } from '../../job/demo.ts'
+import { material } from '../../job/material.ts'
+import type { Job, Test } from '../../job/schema.ts'
+import { BenchContext, DeskContext, ViewContext, type Bench, type Desk } from './context.ts'
+import { duplicateJob, editSheet, editTest, neighbour } from './edits.ts'
+import { FirstRun } from './first-run.tsx'
+import { firstJob } from './first-job.ts'
+import { Foot } from './foot.tsx'
+import { JobBar } from './job-bar.tsx'
+import { JobList } from './job-list.tsx'
+import { JobPanel } from './job-panel.tsx'
+import { jobTitle } from './job-title.ts'
+import { NewTest } from './new-test.tsx'
+import { activePage, sendHelper, type ActivePage } from './page.ts'
+import { readingOf } from './reading.ts'
+import { Readings } from './readings.tsx'
+import { Results } from './results.tsx'
+import { Setup } from './setup.tsx'
+import { TestEditor } from './test-editor.tsx'
+import { TestRow } from './test-row.tsx'
+import { putBack, putInTrash, takeFromTrash } from './trash.ts'
+import { UndoBar } from './undo-bar.tsx'
+import { useDesk } from './use-desk.ts'
+import { useView } from './use-view.ts'
+
+type Panel = '' | 'job' | 'test' | 'new test' | 'list'
+
+interface Props {
+  /** Called once the helper has its task: a popup closes then, a sidebar stays. */
+  onSent: () => void
+}
+
+/** The calculator: a job, its tests, their readings and what they come to, and the page they go into. */
+export function Calculator({ onSent }: Props) {
+  const held = useDesk()
+  const view = useView(held.ready)
+  const [panel, setPanel] = useState<Panel>('')
+  const [page, setPage] = useState<ActivePage>()
+  const [sending, setSending] = useState('')
+  const { job, devices, settings } = held
+  const test = job?.tests.find(({ id }) => id === held.test)
+
+  useEffect(() => {
+    document.documentElement.dataset.theme = settings?.theme ?? 'system'
+    if (settings?.theme === 'system' || !settings) delete document.documentElement.dataset.theme
+  }, [settings?.theme])
+
+  useEffect(() => {
+    const leaving = new AbortController()
+    const look = () => void activePage().then(setPage, () => setPage(undefined))
+    look()
+    subscribe((notice) => notice.what === 'maps' && look(), leaving.signal)
+    return () => leaving.abort()
+  }, [])
+
+  const reading = useMemo(() => (job && test ? readingOf(job, test, devices) : undefined), [job, test, devices])
+
+  const open = (next: Job | undefined, id?: string) => {
+    held.dropUndo()
+    held.show(next, id)
+    setPanel('')
+  }
+  const begin = async (make: () => Job | Promise<Job>) => open(await saveJob(await make()))
+  const start = () => void begin(firstJob)
+  const demo = () =>
+    void begin(async () => {
+      const fresh = demoJob()
+      const device = demoDevice()
+      // What was changed in it since stays changed.
+      if (!(await getDevice(device.id))) await saveDevice(device)
+      await restoreJob(fresh.id)
+      return (await getJob(fresh.id)) ?? fresh
+    })
+
+  const dropJob = async () => {
+    if (!job) return
+    await deleteJob(job.id)
+    open(undefined)
+    held.offerUndo(`${jobTitle(job)} deleted.`, () => {
+      void restoreJob(job.id).then(() => held.show(job, held.test))
+    })
+  }
+  const dropTest = (gone: Test) => {
+    if (!job) return
+    const place = job.tests.findIndex(({ id }) => id === gone.id)
+    putInTrash(localStorage, { job: job.id, place, test: gone })
+    const next = { ...job, tests: job.tests.filter(({ id }) => id !== gone.id) }
+    held.editJob(() => next)
+    open(next, neighbour(job.tests, gone.id))
+    held.offerUndo(`Test “${gone.role}” deleted.`, () => {
+      takeFromTrash(localStorage, gone.id)
+      const back = putBack(next, gone, place)
+      held.editJob((now) => putBack(now, gone, place))
+      held.show(back, gone.id)
+    })
+  }
+  const send = async (type: 'plan' | 'map', map: FormMap | undefined) => {
+    if (!job || !page) return
+    setSending('')
+    try {
+      const filled = material(job, [...devices])
+      if (type === 'plan' && map) await sendHelper(page.tab, { type, material: filled, map })
+      else await sendHelper(page.tab, { type: 'map', material: filled, ...(map && { map }) })
+      onSent()
+    } catch (error) {
+      setSending(error instanceof Error ? error.message : String(error))
+    }
+  }
+  const openBook = () => void browser.tabs.create({ url: browser.runtime.getURL('/book.html') }).then(onSent)
+
+  if (!held.ready || !settings) return held.trouble ? <p role="alert">{held.trouble}</p> : null
+
+  const desk: Desk | undefined = job && {
+    job,
+    settings,
+    devices,
+    editJob: held.editJob,
+    editBuilding: (patch) => held.editJob((now) => ({ ...now, building: { ...now.building, ...patch } })),
+    offerUndo: held.offerUndo,
+  }
+  const bench: Bench | undefined = test &&
+    reading && {
+      test,
+      found: reading.found,
+      editTest: (patch) => held.editJob((now) => editTest(now, test.id, (one) => ({ ...one, ...patch }))),
+      editSheet: (patch) => held.editJob((now) => editSheet(now, test.id, patch)),
+    }
+  const toggle = (which: Panel) => setPanel(panel === which ? '' : which)
+
+  return (
+    <ViewContext.Provider value={view}>
+      <DeskContext.Provider value={desk}>
+        <BenchContext.Provider value={bench}>
+          <div class="calc">
+            {job && (
+              <header class="bar-top">
+                <JobBar
+                  name={jobTitle(job)}
+                  number={job.building.program}
+                  open={panel === 'job'}
+                  onToggle={() => toggle('job')}
+                />
+                <TestRow
+                  job={job}
+                  open={held.test}
+                  editing={panel === 'test'}
+                  adding={panel === 'new test'}
+                  kept={held.kept}
+                  onOpen={(id) => open(job, id)}
+                  onEdit={() => toggle('test')}
+                  onAdd={() => toggle('new test')}
+                />
+              </header>
+            )}
+            {held.trouble && (
+              <p class="finding trouble" role="alert">
+                {held.trouble}
+              </p>
+            )}
+            {held.undo && (
+              <UndoBar
+                text={held.undo.text}
+                onUndo={() => {
+                  held.undo?.undo()
+                  held.dropUndo()
+                }}
+                onDismiss={held.dropUndo}
+              />
+            )}
+            {job && desk ? (
+              <main>
+                {panel === 'job' && (
+                  <JobPanel
+                    onOpen={(next) => open(next)}
+                    onNew={start}
+                    onDuplicate={() => void begin(() => duplicateJob(job))}
+                    onDelete={() => void dropJob()}
+                    onDemo={demo}
+                  />
+                )}
+                {panel === 'test' && bench && (
+                  <TestEditor onDelete={() => dropTest(bench.test)} onClose={() => setPanel('')} />
+                )}
+                {(panel === 'new test' || !test) && (
+                  <NewTest
+                    job={job}
+                    onClose={() => setPanel('')}
+                    onAdd={(added) => {
+                      const next = { ...job, tests: [...job.tests, added] }
+                      held.editJob(() => next)
+                      open(next, added.id)
+                    }}
+                  />
+                )}
+                {reading && bench && (
+                  <>
+                    <Setup />
+                    <Readings key={bench.test.id} brought={reading.brought} used={reading.used} mean={reading.mean} />
+                    <Results reading={reading} />
+                  </>
+                )}
+              </main>
+            ) : (
+              <>
+                <FirstRun
+                  first={!settings.onboarded}
+                  onStart={start}
+                  onDemo={demo}
+                  onList={() => toggle('list')}
+                />
+                {panel === 'list' && (
+                  <main>
+                    <JobList current="" onOpen={(next) => open(next)} />
+                  </main>
+                )}
+              </>
+            )}
+            <Foot
+              page={page}
+              doubtful={reading?.counts.doubtful ?? 0}
+              bad={reading?.counts.bad ?? 0}
+              trouble={sending}
+              ready={job !== undefined}
+              onFill={(map) => void send('plan', map)}
+              onMap={(map) => void send('map', map)}
+              onBook={openBook}
+              onChecks={() => {
+                view.setOpen('checks', true)
+                requestAnimationFrame(() => document.getElementById('checks')?.scrollIntoView({ block: 'center' }))
+              }}
+            />
+          </div>
+        </BenchContext.Provider>
+      </DeskContext.Provider>
+    </ViewContext.Provider>
+  )
+}

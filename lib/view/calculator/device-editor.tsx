@@ -1,0 +1,132 @@
+import { useState } from 'preact/hooks'
+import { saveDevice } from '../../book/store.ts'
+import { emptyRange } from '../../job/empty.ts'
+import type { Device } from '../../job/schema.ts'
+import { Icon } from '../icons.tsx'
+import { Choice } from './choice.tsx'
+import { Field } from './field.tsx'
+import { Finding } from './finding.tsx'
+import { flowWords } from './unit-words.ts'
+
+const flowUnits = Object.entries(flowWords) as [Device['flowUnit'], string][]
+type Range = Device['ranges'][number]
+const columns: [keyof Range, string][] = [
+  ['name', 'Range'],
+  ['coefficient', 'K'],
+  ['exponent', 'm'],
+  ['minPressure', 'from Pa'],
+  ['maxPressure', 'to Pa'],
+]
+
+/** A flow device with the ranges of its calibration certificate. Kept at each keystroke once it has a name. */
+export function DeviceEditor({ device, onClose }: { device: Device; onClose: (saved: Device | undefined) => void }) {
+  const [draft, setDraft] = useState(device)
+  const [trouble, setTrouble] = useState('')
+
+  const edit = (patch: Partial<Device>) => {
+    const next = { ...draft, ...patch }
+    setDraft(next)
+    if (next.name.trim()) saveDevice(next).then(() => setTrouble(''), (error: Error) => setTrouble(error.message))
+  }
+  const setRange = (row: number, patch: Partial<Range>) =>
+    edit({ ranges: draft.ranges.map((range, index) => (index === row ? { ...range, ...patch } : range)) })
+
+  return (
+    <div class="panel wide" role="group" aria-label="Flow device">
+      <div class="fields">
+        <Field label="Name" value={draft.name} onInput={(name) => edit({ name })} />
+        <Field label="Serial number" value={draft.serial} onInput={(serial) => edit({ serial })} />
+        <Field
+          label="Calibrated on"
+          type="date"
+          value={draft.calibrated}
+          onInput={(calibrated) => edit({ calibrated })}
+        />
+        <Field
+          label="Valid for"
+          unit="months"
+          numeric
+          value={draft.intervalMonths}
+          onInput={(intervalMonths) => edit({ intervalMonths })}
+        />
+        <Choice
+          label="Certificate gives flow in"
+          value={draft.flowUnit}
+          options={flowUnits}
+          onPick={(flowUnit) => edit({ flowUnit })}
+        />
+        <Field
+          label="Calibration density"
+          unit="kg/m³"
+          numeric
+          hint="1.2041"
+          value={draft.calibrationDensity}
+          onInput={(calibrationDensity) => edit({ calibrationDensity })}
+        />
+      </div>
+      <p class="q">
+        Flow = <i>K</i> × (device pressure)<sup>m</sup>, in Pa: take both from your certificate.
+      </p>
+      <table class="t dv">
+        <thead>
+          <tr>
+            {columns.map(([key, words]) => (
+              <th key={key} class="num" scope="col">
+                {words}
+              </th>
+            ))}
+            <th scope="col">
+              <span class="vh">Delete</span>
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {draft.ranges.map((range, row) => (
+            // oxlint-disable-next-line react/no-array-index-key: a range has no id of its own and keeps its place
+            <tr key={row}>
+              {columns.map(([key, words]) => (
+                <td key={key}>
+                  <input
+                    class="in"
+                    inputMode={key === 'name' ? 'text' : 'decimal'}
+                    maxLength={100}
+                    aria-label={`${words}, range ${row + 1}`}
+                    value={range[key]}
+                    onInput={(event) => setRange(row, { [key]: event.currentTarget.value })}
+                  />
+                </td>
+              ))}
+              <td>
+                <button
+                  type="button"
+                  class="ib"
+                  aria-label={`Delete range ${range.name || row + 1}`}
+                  onClick={() => edit({ ranges: draft.ranges.filter((_, index) => index !== row) })}
+                >
+                  <Icon name="x" />
+                </button>
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      {trouble && <Finding id="device-found" text={trouble} />}
+      <div class="row">
+        <button type="button" class="b low" onClick={() => edit({ ranges: [...draft.ranges, emptyRange()] })}>
+          Add a range
+        </button>
+        <button
+          type="button"
+          class="b low first"
+          disabled={draft.name.trim() === ''}
+          onClick={() => onClose(draft)}
+        >
+          Done
+        </button>
+        <button type="button" class="b low bare" onClick={() => onClose(undefined)}>
+          Close
+        </button>
+      </div>
+    </div>
+  )
+}

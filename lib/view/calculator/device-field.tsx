@@ -1,0 +1,52 @@
+import { useState } from 'preact/hooks'
+import { emptyDevice } from '../../job/empty.ts'
+import type { Device } from '../../job/schema.ts'
+import { Choice } from './choice.tsx'
+import { DeviceEditor } from './device-editor.tsx'
+import { useBench, useDeskContext, useFound } from './use-context.ts'
+
+/** Which device of the owner's was used; opens the editor to add one or to look at its ranges. */
+export function DeviceField() {
+  const { devices } = useDeskContext()
+  const { test, editSheet } = useBench()
+  const found = useFound()
+  const [draft, setDraft] = useState<Device>()
+  const chosen = devices.find(({ id }) => id === test.sheet.device)
+  const options: [string, string][] = [
+    ['', 'none'],
+    ...devices.map(({ id, name, serial }): [string, string] => [id, [name || 'no name', serial].filter(Boolean).join(', ')]),
+  ]
+  if (test.sheet.device && !chosen) options.push([test.sheet.device, 'deleted device'])
+  return (
+    <>
+      <Choice
+        label="Flow device"
+        wide
+        value={test.sheet.device}
+        options={options}
+        problem={found('device')}
+        onPick={(device) => editSheet({ device })}
+      />
+      {draft ? (
+        <DeviceEditor
+          device={draft}
+          onClose={(saved) => {
+            if (saved) editSheet({ device: saved.id })
+            setDraft(undefined)
+          }}
+        />
+      ) : (
+        <p class="wide">
+          {chosen && (
+            <button type="button" class="link" onClick={() => setDraft(chosen)}>
+              Edit {chosen.name || 'this device'}
+            </button>
+          )}{' '}
+          <button type="button" class="link" onClick={() => setDraft(emptyDevice(test.units.flow))}>
+            Add a device
+          </button>
+        </p>
+      )}
+    </>
+  )
+}

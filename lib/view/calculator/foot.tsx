@@ -1,0 +1,96 @@
+import { useState } from 'preact/hooks'
+import type { FormMap } from '../../form/schema.ts'
+import { Icon } from '../icons.tsx'
+import type { ActivePage } from './page.ts'
+
+interface Props {
+  page: ActivePage | undefined
+  doubtful: number
+  bad: number
+  /** Why the last action did not work, or empty. */
+  trouble: string
+  /** False while no job is open: there is nothing to fill in. */
+  ready: boolean
+  onFill: (map: FormMap) => void
+  onMap: (map: FormMap | undefined) => void
+  onBook: () => void
+  onChecks: () => void
+}
+
+/** What to do with the figures, and what needs a look first. Stays on screen. */
+export function Foot({ page, doubtful, bad, trouble, ready, onFill, onMap, onBook, onChecks }: Props) {
+  const [picked, setPicked] = useState('')
+  const maps = page?.maps ?? []
+  const map = maps.find((one) => one.id === picked) ?? (maps.length === 1 ? maps[0] : undefined)
+  const count = map?.bindings.length ?? 0
+  const said = [bad > 0 && `${bad} bad`, doubtful > 0 && `${doubtful} doubtful`].filter(Boolean).join(', ')
+  const able = ready && page !== undefined && page.barred === ''
+
+  return (
+    <footer class="act">
+      <div class="pg">
+        {map && (
+          <>
+            <b>{map.name}</b>
+            <span>
+              {count} {count === 1 ? 'binding' : 'bindings'}
+            </span>
+          </>
+        )}
+        {page && maps.length === 0 && <span>{page.barred || 'No form map for this page yet.'}</span>}
+        {said && (
+          <a
+            class={bad > 0 ? 'st bad' : 'st doubt'}
+            href="#checks"
+            onClick={(event) => {
+              event.preventDefault()
+              onChecks()
+            }}
+          >
+            <Icon name={bad > 0 ? 'bad' : 'doubtful'} />
+            {said} {bad + doubtful === 1 ? 'check' : 'checks'}
+          </a>
+        )}
+      </div>
+      {maps.length > 1 && (
+        <label class="which">
+          Several form maps fit this page. Which one?
+          <select class="in" value={map?.id ?? ''} onChange={(event) => setPicked(event.currentTarget.value)}>
+            <option value="">choose a form map</option>
+            {maps.map((one) => (
+              <option key={one.id} value={one.id}>
+                {one.name}, {one.bindings.length} bindings
+              </option>
+            ))}
+          </select>
+        </label>
+      )}
+      {trouble && (
+        <p class="finding" role="alert">
+          <Icon name="doubtful" /> {trouble}
+        </p>
+      )}
+      <div class="row">
+        <button
+          type="button"
+          class={map ? 'b first' : 'b'}
+          disabled={!able || !map}
+          onClick={() => map && onFill(map)}
+        >
+          Fill this page
+        </button>
+        <button
+          type="button"
+          class={able && maps.length === 0 ? 'b first' : 'b'}
+          disabled={!able}
+          onClick={() => onMap(map)}
+        >
+          Map this page
+        </button>
+        <button type="button" class="b" onClick={onBook}>
+          Open book
+        </button>
+      </div>
+    </footer>
+  )
+}

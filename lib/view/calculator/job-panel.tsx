@@ -1,0 +1,47 @@
+import type { Job } from '../../job/schema.ts'
+import { BuildingFields } from './building-fields.tsx'
+import { JobList } from './job-list.tsx'
+import { Section } from './section.tsx'
+import { TesterFields } from './tester-fields.tsx'
+import { useDeskContext } from './use-context.ts'
+
+interface Props {
+  onOpen: (job: Job) => void
+  onNew: () => void
+  onDuplicate: () => void
+  onDelete: () => void
+  onDemo: () => void
+}
+
+/** The job in hand and the others. */
+export function JobPanel({ onOpen, onNew, onDuplicate, onDelete, onDemo }: Props) {
+  const { job } = useDeskContext()
+  const { volume, floorArea } = job.building
+  return (
+    <div class="panel job-panel">
+      <div class="row">
+        <button type="button" class="b low" onClick={onNew}>
+          New job
+        </button>
+        <button type="button" class="b low" onClick={onDuplicate}>
+          Duplicate
+        </button>
+        <button type="button" class="b low bare" onClick={onDelete}>
+          Delete this job
+        </button>
+        <button type="button" class="b low bare" onClick={onDemo}>
+          Demo job
+        </button>
+      </div>
+      <Section id="building" title="Building" summary={volume || floorArea ? '' : 'address, volume, areas'}>
+        <BuildingFields />
+      </Section>
+      <Section id="tester" title="Tester" summary={job.tester.name}>
+        <TesterFields />
+      </Section>
+      <Section id="jobs" title="Jobs">
+        <JobList current={job.id} onOpen={onOpen} />
+      </Section>
+    </div>
+  )
+}

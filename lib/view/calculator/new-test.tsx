@@ -1,0 +1,42 @@
+import { useState } from 'preact/hooks'
+import { emptyTest, nextRole } from '../../job/empty.ts'
+import type { Job, Test } from '../../job/schema.ts'
+import { Choice } from './choice.tsx'
+import { roleProblem } from './edits.ts'
+import { Field } from './field.tsx'
+
+const subjects = [
+  ['enclosure', 'enclosure'],
+  ['ducts', 'ducts'],
+] as const
+
+/** Asks what a new test is about and what it is called. */
+export function NewTest({ job, onAdd, onClose }: { job: Job; onAdd: (test: Test) => void; onClose: () => void }) {
+  const [subject, setSubject] = useState<Test['sheet']['subject']>('enclosure')
+  const [role, setRole] = useState<string>()
+  const named = role ?? nextRole(job, subject)
+  const problem = roleProblem(job, '', named)
+  return (
+    <form
+      class="panel"
+      aria-label="New test"
+      onSubmit={(event) => {
+        event.preventDefault()
+        if (!problem) onAdd(emptyTest(named.trim(), subject, job.units))
+      }}
+    >
+      <div class="fields">
+        <Choice label="Test of" value={subject} options={subjects} onPick={setSubject} />
+        <Field label="Role" value={named} onInput={setRole} problem={problem || undefined} />
+      </div>
+      <div class="row">
+        <button type="submit" class="b low first" disabled={problem !== ''}>
+          Add test
+        </button>
+        <button type="button" class="b low bare" onClick={onClose}>
+          Cancel
+        </button>
+      </div>
+    </form>
+  )
+}

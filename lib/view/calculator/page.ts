@@ -1,0 +1,76 @@
+/** The page in the active tab: which form maps fit it, and how the helper gets there. */
+import browser from 'webextension-polyfill'
+import { mapsFor } from '../../book/store.ts'
+import type { FormMap } from '../../form/schema.ts'
+import type { ToHelper } from '../../messages.ts'
+
+export interface ActivePage {
+  tab: number
+  /** Empty when the browser does not tell the address. */
+  url: string
+  maps: FormMap[]
+  /** Why the helper cannot work there; empty when it can. */
+  barred: string
+}
+
+const stores = ['chromewebstore.google.com', 'chrome.google.com', 'addons.mozilla.org', 'microsoftedge.microsoft.com']
+
+/** Why a browser lets no extension into a page of this address; empty when it does. */
+export function whyBarred(url: string): string {
+  if (url === '') return ''
+  let address: URL
+  try {
+    address = new URL(url)
+  } catch {
+    return 'This tab has no page that can be filled. Open the form in it first.'
+  }
+  if (address.protocol === 'file:') {
+    return 'The browser lets an extension into a file only when you allow it: extension settings, access to file addresses.'
+  }
+  if (address.protocol !== 'http:' && address.protocol !== 'https:') {
+    return 'This is a page of the browser itself, which no extension may fill. Open the form in this tab first.'
+  }
+  if (stores.includes(address.hostname)) {
+    return 'Browsers let no extension into extension stores. Open the form in this tab first.'
+  }
+  return ''
+}
+
+/** The page of the active tab and the form maps that were made for it. */
+export async function activePage(): Promise<ActivePage | undefined> {
+  const [tab] = await browser.tabs.query({ active: true, currentWindow: true })
+  if (tab?.id === undefined) return undefined
+  const url = tab.url ?? ''
+  const barred = whyBarred(url)
+  return { tab: tab.id, url, barred, maps: url && !barred ? await mapsFor(url) : [] }
+}
+
+const pause = (ms: number) => new Promise((resolve) => setTimeout(resolve, ms))
+
+/**
+ * Puts the helper into a tab and hands it its task.
+ * @throws Error that says what the person can do, when the page cannot be reached.
+ */
+export async function sendHelper(tab: number, message: ToHelper): Promise<void> {
+  try {
+    await browser.scripting.executeScript({ target: { tabId: tab }, files: ['/content-scripts/helper.js'] })
+  } catch (error) {
+    throw new Error(
+      `The browser did not let the helper into this page (${error instanceof Error ? error.message : String(error)}). ` +
+        'Open the form in this tab, then open this window again from the toolbar.',
+      { cause: error },
+    )
+  }
+  // The helper listens as soon as its script has run; on a busy page that may take a moment.
+  for (let attempt = 1; ; attempt++) {
+    try {
+      await browser.tabs.sendMessage(tab, message, { frameId: 0 })
+      return
+    } catch (error) {
+      if (attempt === 20) {
+        throw new Error('The page did not answer. Reload it and try again.', { cause: error })
+      }
+      await pause(50)
+    }
+  }
+}

@@ -1,0 +1,98 @@
+import type { TypedPoint } from '../../job/schema.ts'
+import { Icon } from '../icons.tsx'
+import { longest } from './field.tsx'
+import { Finding } from './finding.tsx'
+
+export type ReadingColumn = 'pressure' | 'flow' | 'devicePressure' | 'range'
+
+export interface ColumnHead {
+  key: ReadingColumn
+  title: string
+  unit: string
+}
+
+interface Props {
+  row: number
+  point: TypedPoint
+  columns: readonly ColumnHead[]
+  /** Names of the ranges of the chosen device; empty: the range is typed. */
+  ranges: readonly string[]
+  /** The reading brought to the reference pressure, as written, or empty. */
+  brought: string
+  used: boolean
+  found: ReadonlyMap<string, string>
+  /** Whether the row can be deleted: the blank one at the end cannot. */
+  deletable: boolean
+  onType: (row: number, column: ReadingColumn, text: string) => void
+  onDelete: (row: number) => void
+}
+
+/** One reading. What was found about a cell opens under the row. */
+export function ReadingRow({ row, point, columns, ranges, brought, used, found, deletable, onType, onDelete }: Props) {
+  const number = row + 1
+  const findings = [...columns.map(({ key }) => key), ''].flatMap((key) => {
+    const text = found.get(key ? `points.${row}.${key}` : `points.${row}`)
+    return text ? [{ key, text, id: `found-${row}-${key || 'row'}` }] : []
+  })
+  return (
+    <>
+      <tr>
+        <th scope="row" class="no">
+          <span>{number}</span>
+          {deletable && (
+            <button type="button" class="ib" aria-label={`Delete point ${number}`} onClick={() => onDelete(row)}>
+              <Icon name="x" />
+            </button>
+          )}
+        </th>
+        {columns.map(({ key, title, unit }) => {
+          const finding = findings.find((one) => one.key === key)
+          const cell = {
+            class: 'in',
+            value: point[key],
+            'data-row': row,
+            'data-column': key,
+            'aria-label': `${title}, point ${number}${unit && `, ${unit}`}`,
+            'aria-invalid': finding ? true : undefined,
+            'aria-describedby': finding?.id,
+          } as const
+          return (
+            <td key={key} class={`c-${key}`}>
+              {key === 'range' && ranges.length > 0 ? (
+                <select {...cell} onChange={(event) => onType(row, key, event.currentTarget.value)}>
+                  <option value="">–</option>
+                  {point.range && !ranges.includes(point.range) && <option value={point.range}>{point.range}</option>}
+                  {ranges.map((name) => (
+                    <option key={name} value={name}>
+                      {name}
+                    </option>
+                  ))}
+                </select>
+              ) : (
+                <input
+                  {...cell}
+                  autocomplete="off"
+                  maxLength={longest}
+                  onInput={(event) => onType(row, key, event.currentTarget.value)}
+                />
+              )}
+            </td>
+          )
+        })}
+        <td class="num cp">
+          {used && <span class="used">used</span>}
+          {brought || <span class="q">–</span>}
+        </td>
+      </tr>
+      {findings.length > 0 && (
+        <tr class="fnd">
+          <td colSpan={columns.length + 2}>
+            {findings.map(({ id, text }) => (
+              <Finding key={id} id={id} text={text} />
+            ))}
+          </td>
+        </tr>
+      )}
+    </>
+  )
+}

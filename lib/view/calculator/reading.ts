@@ -1,0 +1,125 @@
+/** What a test comes to, written for the screen. Everything is computed elsewhere; here it is worded and sorted. */
+import type { Problem } from '../../job/problem.ts'
+import { reduceTest, type ReducedTest } from '../../job/reduce.ts'
+import type { Device, Job, Test } from '../../job/schema.ts'
+import { verdictOf } from '../../job/verdict.ts'
+import { baselineOf } from '../../reduce/baseline.ts'
+import { decimalsOf } from '../../reduce/figures/index.ts'
+import type { CheckLine } from '../figure/check-list.tsx'
+import type { FigureGroup } from '../figure/figure-table.tsx'
+import { figureGroups, halfUp, lacking, minus } from '../figure/lines.ts'
+import type { VerdictProps } from '../figure/verdict-block.tsx'
+import { isBlank } from './edits.ts'
+import { verdictLines } from './verdict-lines.ts'
+
+export interface Reading {
+  /** By path: what was found about a typed cell. */
+  found: ReadonlyMap<string, string>
+  /** By row: the reading brought to the reference pressure, as written. */
+  brought: string[]
+  /** The row that a one-point result is from. */
+  used: number | undefined
+  /** Mean baseline as written, or empty. */
+  mean: string
+  verdict: VerdictProps | undefined
+  groups: FigureGroup[]
+  lacking: string[]
+  checks: CheckLine[]
+  counts: { good: number; doubtful: number; bad: number; not: number }
+  /** Which readings the figures stand on. */
+  basis: string
+  /** Whether the one-point factor is on, for procedures that know it. */
+  factor: string
+  /** What is still to be typed, while there is nothing to show. */
+  waiting: string
+}
+
+/** A message as it stands beside its cell, which need not be named again. */
+export function besideCell(message: string): string {
+  const rest = message.replace(/^(?:Point \d+, )?[\p{L}’ ,]{3,40}: /u, '')
+  return rest.charAt(0).toUpperCase() + rest.slice(1)
+}
+
+function findings(test: Test, problems: readonly Problem[]): Map<string, string> {
+  const blank = test.sheet.points.every(isBlank)
+  const found = new Map<string, string>()
+  for (const { path, message, severity } of problems) {
+    // An untouched table needs no remark: the place of the verdict says what to type.
+    if (blank && severity === 'missing' && path.startsWith('points')) continue
+    const words = besideCell(message)
+    const before = found.get(path)
+    found.set(path, before ? `${before} ${words}` : words)
+  }
+  return found
+}
+
+const headline = {
+  enclosure: ['air-changes-50', 'flow-50'],
+  ducts: ['duct-flow-25-per-floor-area', 'duct-flow-25'],
+} as const
+
+function verdictFor(test: Test, { report }: ReducedTest, problems: readonly Problem[]): VerdictProps | undefined {
+  if (!report) return undefined
+  const { limit, verdict } = verdictOf(test, report.figures)
+  const id = verdict
+    ? verdict.limit.figure
+    : headline[test.sheet.subject].find((one) => report.figures[one] !== undefined)
+  const found = id === undefined ? undefined : report.figures[id]
+  if (id === undefined || !found) return undefined
+  const notes: string[] = []
+  if (test.onePointFactor && test.sheet.procedure === 'one-point') {
+    notes.push('The one-point result is multiplied by 1.1, in every figure and in what is entered.')
+  }
+  if (test.limit !== '' && !verdict) {
+    notes.push(...problems.map(({ message }) => message))
+    if (limit) return { ...verdictLines(id, found, undefined, notes), source: '' }
+  }
+  return verdictLines(id, found, verdict, notes)
+}
+
+const emptyHint = (test: Test): string => {
+  const place = test.sheet.subject === 'ducts' ? 'duct' : 'house'
+  const second = test.sheet.reading === 'flow' ? 'the flow' : 'the device pressure and its range'
+  return `Type the ${place} pressure and ${second} of a point; the figures follow at once.`
+}
+
+export function readingOf(job: Job, test: Test, devices: readonly Device[]): Reading {
+  const reduced = reduceTest(job, test, [...devices])
+  const { sheet, report, points = [] } = reduced
+  const { limit, problems: limitProblems } = verdictOf(test, report?.figures)
+  const problems = [...reduced.problems, ...limitProblems]
+  const flowDecimals = decimalsOf(test.sheet.subject === 'ducts' ? 'duct-flow-25' : 'flow-50', test.units.flow)
+
+  const brought: string[] = []
+  for (const { row, atReference } of points) brought[row] = halfUp(atReference, flowDecimals)
+  const onePoint = test.sheet.procedure === 'one-point'
+  const used = onePoint ? points.find((point) => point.used)?.row : undefined
+  const { before, after } = sheet?.baseline ?? { before: [], after: [] }
+  const typed = sheet && before.length + after.length > 0
+  const checks = report?.checks ?? []
+  const count = (outcome: CheckLine['outcome']) => checks.filter((check) => check.outcome === outcome).length
+  const target = test.sheet.subject === 'ducts' ? 25 : 50
+  const bad = problems.find(({ severity }) => severity === 'bad')
+
+  return {
+    found: findings(test, problems),
+    brought,
+    used,
+    mean: typed ? minus(halfUp(baselineOf(sheet.baseline).mean, 1)) : '',
+    verdict: verdictFor(test, reduced, limitProblems),
+    groups: report ? figureGroups(report, limit) : [],
+    lacking: sheet && report ? lacking(sheet, report) : [],
+    checks: [...checks].sort((a, b) => order.indexOf(a.outcome) - order.indexOf(b.outcome)),
+    counts: { good: count('good'), doubtful: count('doubtful'), bad: count('bad'), not: count('not checked') },
+    basis:
+      used === undefined
+        ? report?.fit
+          ? `fit of ${report.fit.points} points`
+          : ''
+        : `from point ${used + 1}, nearest ${target} Pa`,
+    factor: onePoint ? `× 1.1: ${test.onePointFactor ? 'on' : 'off'}` : '',
+    waiting: bad?.message ?? problems.find(({ path }) => path === 'points')?.message ?? emptyHint(test),
+  }
+}
+
+const order: readonly CheckLine['outcome'][] = ['bad', 'doubtful', 'good', 'not checked']

@@ -1,0 +1,58 @@
+import { useEffect, useState } from 'preact/hooks'
+import { CheckList } from '../figure/check-list.tsx'
+import { FigureTable } from '../figure/figure-table.tsx'
+import { OutcomeMark } from '../figure/outcome-mark.tsx'
+import { VerdictBlock } from '../figure/verdict-block.tsx'
+import { Section } from './section.tsx'
+import type { Reading } from './reading.ts'
+
+/** How long the verdict rests before it is read out, so that typing is not talked over. */
+const rest = 1200
+
+/** What the readings come to: verdict, figures, checks. */
+export function Results({ reading }: { reading: Reading }) {
+  const { verdict, groups, lacking, checks, counts, basis, factor, waiting } = reading
+  const spoken = verdict ? [verdict.value, verdict.unit, verdict.verdict?.text].filter(Boolean).join(' ') : ''
+  const [said, setSaid] = useState('')
+  useEffect(() => {
+    const timer = setTimeout(() => setSaid(spoken), rest)
+    return () => clearTimeout(timer)
+  }, [spoken])
+
+  return (
+    <>
+      <p class="vh" role="status">
+        {said}
+      </p>
+      {verdict ? <VerdictBlock {...verdict} /> : <p class="empty">{waiting}</p>}
+      {groups.length > 0 && (
+        <Section id="figures" title="Figures" summary={basis} end={factor}>
+          <FigureTable groups={groups} />
+          {lacking.length > 0 && (
+            <ul class="lack">
+              {lacking.map((line) => (
+                <li key={line}>{line}</li>
+              ))}
+            </ul>
+          )}
+        </Section>
+      )}
+      {checks.length > 0 && (
+        <Section
+          id="checks"
+          title="Checks"
+          summary={
+            <>
+              {counts.bad > 0 && <OutcomeMark outcome="bad" words={`${counts.bad} bad`} />}{' '}
+              {counts.doubtful > 0 && <OutcomeMark outcome="doubtful" words={`${counts.doubtful} doubtful`} />}{' '}
+              {counts.good > 0 && <OutcomeMark outcome="good" words={`${counts.good} good`} />}
+            </>
+          }
+          end={counts.not > 0 && <OutcomeMark outcome="not checked" words={`${counts.not} not checked`} />}
+        >
+          <CheckList checks={checks} />
+        </Section>
+      )}
+    </>
+  )
+}

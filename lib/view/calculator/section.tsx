@@ -1,0 +1,41 @@
+import type { ComponentChildren } from 'preact'
+import { useContext } from 'preact/hooks'
+import { Icon } from '../icons.tsx'
+import { ViewContext } from './context.ts'
+
+interface Props {
+  /** Its id in the page and in the kept state of the view. */
+  id: string
+  title: string
+  /** What is inside, in a line. */
+  summary?: ComponentChildren
+  end?: ComponentChildren
+  /** A set-up line carries no heading of its own. */
+  plain?: boolean
+  children: ComponentChildren
+}
+
+/** A section that opens in place and summarises itself. What is closed is not rendered. */
+export function Section({ id, title, summary, end, plain, children }: Props) {
+  const view = useContext(ViewContext)
+  const open = view.isOpen(id)
+  return (
+    <details
+      class={plain ? 'sec plain' : 'sec'}
+      id={id}
+      open={open}
+      onToggle={(event) => {
+        const now = event.currentTarget.open
+        if (now !== open) view.setOpen(id, now)
+      }}
+    >
+      <summary>
+        <Icon name="tw" />
+        {plain ? <span class="vh">{title}: </span> : <h2>{title}</h2>}
+        {summary && <span class="q">{summary}</span>}
+        {end && <span class="end">{end}</span>}
+      </summary>
+      {open && children}
+    </details>
+  )
+}

@@ -1,0 +1,24 @@
+import type { Test } from '../../job/schema.ts'
+import { temperatureWords } from './unit-words.ts'
+
+export const subjectWords = { enclosure: 'Enclosure', ducts: 'Ducts' } as const
+
+export const procedureWords = {
+  'one-point': 'one-point',
+  'astm-e779': 'ASTM E779',
+  'iso-9972': 'ISO 9972',
+} as const
+
+/** The set-up of a test in a line: `Enclosure, one-point, depressurize, 68 °F in, 41 °F out`. */
+export function setupSummary({ sheet, units }: Pick<Test, 'sheet' | 'units'>): string {
+  const degrees = temperatureWords[units.temperature]
+  const parts = [
+    subjectWords[sheet.subject],
+    sheet.subject === 'ducts' && (sheet.ductLeakage === 'total' ? 'total leakage' : 'leakage to outside'),
+    procedureWords[sheet.procedure],
+    sheet.direction,
+    sheet.indoor.trim() && `${sheet.indoor.trim()} ${degrees} in`,
+    sheet.outdoor.trim() && `${sheet.outdoor.trim()} ${degrees} out`,
+  ]
+  return parts.filter(Boolean).join(', ')
+}

@@ -1,0 +1,37 @@
+import { Field } from './field.tsx'
+import { roleProblem } from './edits.ts'
+import { useBench, useDeskContext } from './use-context.ts'
+
+/** Renames the open test or deletes it. */
+export function TestEditor({ onDelete, onClose }: { onDelete: () => void; onClose: () => void }) {
+  const { job } = useDeskContext()
+  const { test, editTest } = useBench()
+  return (
+    <form
+      class="panel"
+      aria-label={`Test ${test.role}`}
+      onSubmit={(event) => {
+        event.preventDefault()
+        onClose()
+      }}
+    >
+      <div class="fields">
+        <Field
+          label="Role of this test"
+          wide
+          value={test.role}
+          problem={roleProblem(job, test.id, test.role) || undefined}
+          onInput={(role) => editTest({ role })}
+        />
+      </div>
+      <div class="row">
+        <button type="submit" class="b low">
+          Done
+        </button>
+        <button type="button" class="b low bare" onClick={onDelete}>
+          Delete this test
+        </button>
+      </div>
+    </form>
+  )
+}

@@ -1,0 +1,52 @@
+import { saveSettings } from '../../book/store.ts'
+import type { Tester } from '../../job/schema.ts'
+import { Field } from './field.tsx'
+import { useDeskContext } from './use-context.ts'
+
+const keys = ['name', 'company', 'licence', 'licenceExpiry', 'phone', 'email'] as const
+const same = (a: Tester, b: Tester): boolean => keys.every((key) => a[key] === b[key])
+
+/** Who tests. A profile is kept once and copied into each new job; while a job agrees with it, both change together. */
+export function TesterFields() {
+  const { job, settings, editJob } = useDeskContext()
+  const { tester } = job
+  const agrees = same(tester, settings.tester)
+
+  const edit = (key: keyof Tester, value: string) => {
+    const changed = { ...tester, [key]: value }
+    editJob((old) => ({ ...old, tester: { ...old.tester, [key]: value } }))
+    if (agrees) void saveSettings({ tester: changed })
+  }
+  const field = (key: keyof Tester, label: string, type: 'text' | 'date' | 'tel' | 'email' = 'text') => (
+    <Field label={label} type={type} value={tester[key]} onInput={(value) => edit(key, value)} />
+  )
+  return (
+    <div class="fields">
+      {field('name', 'Name')}
+      {field('company', 'Company')}
+      {field('licence', 'Licence or rater id')}
+      {field('licenceExpiry', 'It expires on', 'date')}
+      {field('phone', 'Phone', 'tel')}
+      {field('email', 'Email', 'email')}
+      <p class="wide q">
+        {agrees ? (
+          'Your profile: copied into each new job.'
+        ) : (
+          <>
+            This job differs from your profile.{' '}
+            <button type="button" class="link" onClick={() => void saveSettings({ tester })}>
+              Keep as profile
+            </button>{' '}
+            <button
+              type="button"
+              class="link"
+              onClick={() => editJob((old) => ({ ...old, tester: { ...settings.tester } }))}
+            >
+              Take the profile
+            </button>
+          </>
+        )}
+      </p>
+    </div>
+  )
+}

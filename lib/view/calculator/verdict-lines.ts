@@ -1,0 +1,86 @@
+/** Words for the verdict of a test. */
+import type { Limit, Verdict } from '../../limits/index.ts'
+import { roundingFlips } from '../../limits/index.ts'
+import { decimalsOf, labelOf } from '../../reduce/figures/index.ts'
+import type { FigureValue } from '../../reduce/report.ts'
+import { symbol } from '../../units/symbol.ts'
+import { halfUp, marginOf, rangeOf } from '../figure/lines.ts'
+import type { VerdictProps } from '../figure/verdict-block.tsx'
+
+/** `ACH50`, or a unit where the figure has no word that stands for one. */
+const unitOf = (id: string, unit: string): string =>
+  unit === '1/h' || id === 'flow-50' || id === 'duct-flow-25' ? labelOf(id, unit) : symbol(unit)
+
+/** A limit as it is said: at least one decimal, as codes print it. */
+export const limitText = ({ value }: Pick<Limit, 'value'>): string =>
+  Number.isInteger(value) && value < 100 ? value.toFixed(1) : String(value)
+
+/** `95 % likely below 3.0`: never more certain than the numbers are. */
+export function likelihood(probability: number, limit: Pick<Limit, 'value'>): string {
+  const percent = Math.min(99, Math.max(1, Math.round(100 * probability)))
+  const more = probability > 0.99 ? 'More than ' : probability < 0.01 ? 'Less than ' : ''
+  return `${more}${percent} % likely below ${limitText(limit)}.`
+}
+
+function reachOf(range: string, verdict: Verdict): string {
+  if (!range) return ''
+  if (verdict.guarded === 'below') return `The whole interval, ${range}, lies within it.`
+  if (verdict.guarded === 'above') return `The whole interval, ${range}, lies beyond it.`
+  return verdict.meets ? `The interval, ${range}, reaches past it.` : `The interval, ${range}, reaches below it.`
+}
+
+const clauseOf = (limit: Limit): string => {
+  const zones = limit.climateZones
+  const where = zones && `zones ${zones.length > 1 ? `${zones[0]} to ${zones.at(-1)}` : zones[0]}`
+  const place = [[limit.edition, limit.clause].filter(Boolean).join(' '), where, limit.condition].filter(Boolean)
+  const memory = limit.confidence === 'from memory' ? ' Number or clause from memory: look it up.' : ''
+  return `${place.join(', ')}. ${limit.caution}${memory}`
+}
+
+/** The verdict block of a figure with or without a limit; `notes` are said below it. */
+export function verdictLines(
+  id: string,
+  found: FigureValue,
+  verdict: Verdict | undefined,
+  notes: readonly string[],
+): VerdictProps {
+  // The drawing and the words are in the unit of the limit, when there is one.
+  const decimals = decimalsOf(id, found.unit)
+  const range = rangeOf(found, decimals)
+  const base = {
+    value: halfUp(found.value, decimals),
+    margin: marginOf(found, decimals),
+    unit: unitOf(id, found.unit),
+  }
+  const span =
+    found.low === undefined || found.high === undefined
+      ? undefined
+      : { value: found.value, low: found.low, high: found.high }
+  if (!verdict) {
+    return {
+      ...base,
+      interval: span,
+      drawn: range && `${base.value}, interval ${range} ${base.unit}`,
+      likely: '',
+      reach: range && `95 % interval ${range}.`,
+      notes,
+      source: 'No limit is chosen. Pick one in the set-up, or type your own, to get a verdict.',
+    }
+  }
+  const { limit, probability } = verdict
+  const flip = roundingFlips(found.value, limit, decimals, 'half-up', found.unit)
+  const sameUnit = limit.unit === found.unit
+  return {
+    ...base,
+    interval: span && { ...span, limit: sameUnit ? limit.value : undefined },
+    drawn: `${base.value}, interval ${range}, limit ${limitText(limit)} ${base.unit}`,
+    verdict: {
+      meets: verdict.meets,
+      text: `${verdict.meets ? 'Meets the limit' : 'Does not meet the limit'}, ${limitText(limit)}${sameUnit ? '' : ` ${symbol(limit.unit)}`}`,
+    },
+    likely: probability === undefined ? '' : likelihood(probability, limit),
+    reach: reachOf(range, verdict),
+    notes: flip ? [flip.sentence, ...notes] : notes,
+    source: clauseOf(limit),
+  }
+}

@@ -1,0 +1,102 @@
+/** Writes a report for reading: rounds, names and sorts, and computes nothing. */
+import type { Limit } from '../../limits/index.ts'
+import { decimalsOf, figureById, figures, labelOf } from '../../reduce/figures/index.ts'
+import type { Need } from '../../reduce/figures/figure.ts'
+import type { FigureValue, Report } from '../../reduce/report.ts'
+import type { Sheet } from '../../sheet/schema.ts'
+import { symbol } from '../../units/symbol.ts'
+import { write } from '../../units/write.ts'
+import type { FigureLine } from './figure-row.tsx'
+import type { FigureGroup } from './figure-table.tsx'
+
+/** Minus as a typographer sets it, for reading only: what is copied keeps the hyphen. */
+export const minus = (text: string): string => text.replace(/^-/, '−')
+
+export const halfUp = (value: number, decimals: number): string => write(value, { decimals, rounding: 'half-up' })
+
+/** The interval beside a written value: `0.17`, or `−61 +68` when the two sides differ as written. Empty without one. */
+export function marginOf({ value, low, high }: FigureValue, decimals: number): string {
+  if (low === undefined || high === undefined) return ''
+  const below = halfUp(value - low, decimals)
+  const above = halfUp(high - value, decimals)
+  return below === above ? above : `−${below} +${above}`
+}
+
+/** `2.69 to 3.03` */
+export function rangeOf({ low, high }: FigureValue, decimals: number): string {
+  return low === undefined || high === undefined ? '' : `${minus(halfUp(low, decimals))} to ${minus(halfUp(high, decimals))}`
+}
+
+/** A label in the word of the trade and what tells it from others: `CFM50`, `as read`. */
+function named(id: string, unit: string): { name: string; detail: string } {
+  const [, name, detail] = /^(\S+) ((?:as|of|per) .*)$/.exec(labelOf(id, unit)) ?? []
+  if (name && detail) return { name, detail }
+  const [, ...rest] = (figureById(id)?.name ?? '').split(', ')
+  return { name: labelOf(id, unit), detail: rest.join(', ') }
+}
+
+export function figureLine(id: string, found: FigureValue, report: Report, limit?: Limit): FigureLine {
+  const decimals = decimalsOf(id, found.unit)
+  const { value, low, high } = found
+  const interval = rangeOf(found, decimals)
+  const compared = limit?.figure === id && limit.unit === found.unit && low !== undefined && high !== undefined
+  return {
+    id,
+    ...named(id, found.unit),
+    value: halfUp(value, decimals),
+    margin: marginOf(found, decimals),
+    interval: interval && `95 % interval ${interval}${compared ? `, limit ${limit.value}` : ''}`,
+    unit: symbol(found.unit),
+    note: found.note ?? '',
+    steps: report.working.filter((step) => step.for.includes(id)),
+    ...(compared && { span: { value, low, high, limit: limit.value } }),
+  }
+}
+
+/** The figures of a report under their headings, in the order the registry lists them. */
+export function figureGroups(report: Report, limit?: Limit): FigureGroup[] {
+  const groups = new Map<string, FigureLine[]>()
+  for (const { id, group } of figures) {
+    const found = report.figures[id]
+    if (!found) continue
+    const lines = groups.get(group) ?? []
+    lines.push(figureLine(id, found, report, limit))
+    groups.set(group, lines)
+  }
+  return [...groups].map(([title, lines]) => ({ title, lines }))
+}
+
+const needWords: Record<Need, string> = {
+  volume: 'the volume',
+  floorArea: 'the floor area',
+  enclosureArea: 'the enclosure area',
+  height: 'the height',
+  bedrooms: 'the bedrooms',
+  weatherShieldingFactor: 'the weather and shielding factor',
+  airHandlerFlow: 'the air-handler flow',
+  fit: 'a procedure with five points or more',
+}
+
+function has(sheet: Sheet, report: Report, need: Need): boolean {
+  if (need === 'fit') return report.fit !== undefined
+  if (need === 'weatherShieldingFactor') return sheet.weatherShieldingFactor !== undefined
+  if (need === 'airHandlerFlow') return sheet.duct?.airHandlerFlow !== undefined
+  return sheet.building?.[need] !== undefined
+}
+
+const listed = (words: readonly string[]): string =>
+  words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`
+
+/** What the figures that are not there want: `ACH50 needs the volume`. Figures with the same want share a line. */
+export function lacking(sheet: Sheet, report: Report): string[] {
+  const wants = new Map<string, string[]>()
+  for (const figure of figures) {
+    if (report.figures[figure.id] || (figure.subject && figure.subject !== sheet.subject)) continue
+    const needs = figure.needs.filter((need) => !has(sheet, report, need)).map((need) => needWords[need])
+    if (needs.length === 0) continue
+    const want = listed(needs)
+    const [flowUnit] = Object.keys(figure.labels ?? {}).filter((unit) => unit.startsWith(sheet.units.flow))
+    wants.set(want, [...(wants.get(want) ?? []), labelOf(figure.id, flowUnit ?? '')])
+  }
+  return [...wants].map(([want, names]) => `${listed([...new Set(names)])} ${names.length > 1 ? 'need' : 'needs'} ${want}.`)
+}
