@@ -144,7 +144,7 @@ derived <- function(sheet, flow) {
     return(out)
   }
   out[["air-changes-50"]] <- hourly("50") / (b$volume * side^3)
-  out[["natural-air-changes"]] <- out[["air-changes-50"]] / 20
+  out[["natural-air-changes"]] <- out[["air-changes-50"]][1] / 20           # a rule of thumb has no limits
   out[["flow-50-per-enclosure-area"]] <- per_area("50", b$enclosureArea)
   out[["flow-75-per-enclosure-area"]] <- per_area("75", b$enclosureArea)
   out[["flow-50-per-floor-area"]] <- per_area("50", b$floorArea)
@@ -154,6 +154,16 @@ derived <- function(sheet, flow) {
   out[["specific-leakage-area"]] <- ela / (b$floorArea * side^2)
   out[["normalized-leakage"]] <- 1000 * out[["specific-leakage-area"]] * (b$height * side / foot / 8.202)^0.4
   out
+}
+
+# The pressure that a result is given at.
+target <- function(sheet) if (sheet$subject == "ducts") "25" else "50"
+
+named_target <- function(sheet, value) setNames(list(value), if (sheet$subject == "ducts") "duct-flow-25" else "flow-50")
+
+named_figures <- function(sheet, flow, as_read) {
+  if (sheet$subject == "ducts") return(derived(sheet, flow))
+  c(setNames(flow, paste0("flow-", pressures)), list("flow-50-as-read" = as_read), derived(sheet, flow))
 }
 
 answer <- function(sheet) {
@@ -169,13 +179,8 @@ answer <- function(sheet) {
   flow <- lapply(seq_along(pressures), function(i) unname(k * exp(at[i, c("fit", "lwr", "upr")])))
   names(flow) <- pressures
   as_read <- lm(log(r$read) ~ x)
-  figures <- c(
-    setNames(flow, paste0("flow-", pressures)),
-    list("flow-50-as-read" = exp(predict(as_read, data.frame(x = log(50))))[[1]]),
-    derived(sheet, flow)
-  )
-  if (sheet$subject == "ducts") figures[["flow-50-as-read"]] <- NULL
-  half <- sqrt(log(flow[["50"]][3] / flow[["50"]][1])^2 + instrument_half(n, 50)^2)
+  at_target <- flow[[target(sheet)]]
+  half <- sqrt(log(at_target[3] / at_target[1])^2 + instrument_half(n, as.numeric(target(sheet)))^2)
   list(
     fit = list(
       coefficient = k * exp(coef(line)[[1]]),
@@ -183,8 +188,8 @@ answer <- function(sheet) {
       exponent = n, exponentLow = bounds[2, 1], exponentHigh = bounds[2, 2],
       correlation = summary(line)$r.squared
     ),
-    figures = figures,
-    withInstrument = list("flow-50" = flow[["50"]][1] * exp(c(0, -1, 1) * half))
+    figures = named_figures(sheet, flow, exp(predict(as_read, data.frame(x = log(50))))[[1]]),
+    withInstrument = named_target(sheet, at_target[1] * exp(c(0, -1, 1) * half))
   )
 }
 
@@ -198,14 +203,12 @@ one_point <- function(sheet, r) {
   carried <- function(p) 2 * abs(log(p / r$dp)) * u_n                       # JCGM 100, coverage factor 2
   flow <- lapply(pressures, function(p) r$factor(n) * r$leak * (p / r$dp)^n * (1 + c(0, -1, 1) * carried(p)))
   names(flow) <- pressures
-  figures <- c(
-    setNames(flow, paste0("flow-", pressures)),
-    list("flow-50-as-read" = r$read * (50 / r$dp)^n),
-    derived(sheet, flow)
+  at <- as.numeric(target(sheet))
+  half <- sqrt(instrument_half(n, r$dp)^2 + carried(at)^2)
+  list(
+    figures = named_figures(sheet, flow, r$read * (50 / r$dp)^n),
+    withInstrument = named_target(sheet, flow[[target(sheet)]][1] * (1 + c(0, -1, 1) * half))
   )
-  if (sheet$subject == "ducts") figures[["flow-50-as-read"]] <- NULL
-  half <- sqrt(instrument_half(n, r$dp)^2 + carried(50)^2)
-  list(figures = figures, withInstrument = list("flow-50" = flow[["50"]][1] * (1 + c(0, -1, 1) * half)))
 }
 
 sheets <- read_json(file.path(folder, "sheets.json"))
