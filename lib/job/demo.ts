@@ -52,7 +52,7 @@ function enclosure(role: string, date: string, stage: Test['stage'], points: Typ
 
 export function demoJob(): Job {
   const job = emptyJob(unitSets.IP, demoTester())
-  const before = enclosure('before', '2026-01-12', 'existing', [point('-50.8', '1516', 'A')])
+  const before = enclosure('before', '2026-01-12', 'existing', [point('-50.8', '1501', 'A')])
   const after = enclosure('after', '2026-02-11', 'final', [
     point('-51.3', '790', 'B'),
     point('-38.7', '658', 'B'),
@@ -99,13 +99,14 @@ export function demoJob(): Job {
         id: 'demo-duct system 1',
         date: '2026-02-11',
         stage: 'existing',
+        limit: 'iecc-2021-ducts-total',
         sheet: {
           ...ducts.sheet,
           points: [point('25.4', '71', 'C')],
           baselineBefore: '0.1',
           baselineAfter: '0.1',
           indoor: '68',
-          outdoor: '41',
+          outdoor: '66',
           airHandlerFlow: '1,050',
           device: DEVICE,
         },

@@ -5,6 +5,7 @@ import { reduce } from '../reduce/reduce.ts'
 import type { Report } from '../reduce/report.ts'
 import type { Sheet } from '../sheet/schema.ts'
 import { nameOf } from './cells.ts'
+import { testChecks } from './checks.ts'
 import type { Problem } from './problem.ts'
 import { readTest } from './read.ts'
 import type { Device, Job, Test } from './schema.ts'
@@ -27,14 +28,14 @@ export function reduceTest(job: Pick<Job, 'units' | 'building'>, test: Test, dev
   const { sheet, rows, problems } = readTest(job, test, devices)
   if (sheet === undefined) return { problems }
   try {
-    return { ...compute(sheet, rows, test), problems }
+    return { ...compute(sheet, rows, test, devices), problems }
   } catch (error) {
     if (!(error instanceof SheetError)) throw error
     const found = [...problems, ...error.issues.map((issue) => problemOf(issue, sheet, rows))]
     const left = withoutRows(sheet, rows, error.issues)
     if (left === undefined) return { sheet, problems: found }
     try {
-      return { ...compute(left.sheet, left.rows, test), problems: found }
+      return { ...compute(left.sheet, left.rows, test, devices), problems: found }
     } catch (second) {
       if (!(second instanceof SheetError)) throw second
       return { sheet, problems: [...found, ...second.issues.map((issue) => problemOf(issue, left.sheet, left.rows))] }
@@ -42,11 +43,23 @@ export function reduceTest(job: Pick<Job, 'units' | 'building'>, test: Test, dev
   }
 }
 
-function compute(sheet: Sheet, rows: number[], test: Test): Required<Omit<ReducedTest, 'problems'>> {
+function compute(sheet: Sheet, rows: number[], test: Test, devices: Device[]): Required<Omit<ReducedTest, 'problems'>> {
   const options = { onePointFactor: test.onePointFactor }
-  const report = reduce(sheet, options)
+  const report = withTypedRows(reduce(sheet, options), rows)
+  report.checks.push(...testChecks(test, devices, report.figures))
   const found = points(sheet, options).map((point, at) => Object.assign(point, { row: rows[at] ?? at }))
   return { sheet, report, points: found }
+}
+
+/** The report with its points numbered as the rows were typed, when rows before them were left out. */
+function withTypedRows(report: Report, rows: number[]): Report {
+  if (rows.every((row, at) => row === at)) return report
+  const number = (text: string) =>
+    text.replaceAll(/\b([Pp]oint) (\d+)\b/g, (whole, word: string, at: string) => {
+      const row = rows[Number(at) - 1]
+      return row === undefined ? whole : `${word} ${row + 1}`
+    })
+  return JSON.parse(JSON.stringify(report), (_, value: unknown) => (typeof value === 'string' ? number(value) : value))
 }
 
 /** The sheet without the rows at fault, when the fault lies in single rows only and others are left. */
