@@ -1,5 +1,5 @@
 /** The engine: from readings to figures, anywhere JavaScript runs. No DOM, no network. */
-export { version as ENGINE_VERSION } from '../../package.json'
+export { ENGINE_VERSION } from './version.ts'
 export { reduce, workingOf } from '../reduce/reduce.ts'
 export { points, type PointResult } from '../reduce/points.ts'
 export { figures, labelOf, decimalsOf } from '../reduce/figures/index.ts'

@@ -37,6 +37,11 @@ const words: Record<string, string> = {
   volumePercent: 'volume uncertainty',
 }
 
+function name(key: string | number): string {
+  const text = String(key)
+  return words[text] ?? text.replaceAll(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`)
+}
+
 /**
  * The name of a cell as a message uses it.
  *
@@ -44,14 +49,13 @@ const words: Record<string, string> = {
  */
 export function cellName(path: readonly (string | number)[]): string {
   if (path.length === 0) return 'the sheet'
-  const name = (key: string) => words[key] ?? key.replaceAll(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`)
   const [first = '', second, ...rest] = path
   if (first === 'points' && typeof second === 'number') {
-    return [`point ${second + 1}`, ...rest.map((key) => name(String(key)))].join(', ')
+    return [`point ${second + 1}`, ...rest.map(name)].join(', ')
   }
   if (first === 'baseline' && typeof rest[0] === 'number') return `baseline ${second}, reading ${rest[0] + 1}`
   if (first === 'device' && second === 'ranges' && rest.length > 0) {
-    return [`range ${rest[0]}`, ...rest.slice(1).map((key) => name(String(key)))].join(', ')
+    return [`range ${rest[0]}`, ...rest.slice(1).map(name)].join(', ')
   }
-  return (second === undefined ? [first] : [first, second, ...rest]).map((key) => name(String(key))).join(', ')
+  return (second === undefined ? [first] : [first, second, ...rest]).map(name).join(', ')
 }

@@ -93,9 +93,11 @@ function valueOf(figure: Figure, computed: Computed, leak: Leak, notes: Notes): 
   return { value, unit, ...limits, ...(parts.length > 0 && { note: parts.join(' ') }) }
 }
 
+function restsOn({ rests }: Figure, step: ChainStep): boolean {
+  return rests === undefined || (rests === 'on the fit' && !step.air)
+}
+
 function workingOfAll(list: Figure[], all: Figures, chain: ChainStep[]): Step[] {
-  const restsOn = (figure: Figure, step: ChainStep) =>
-    figure.rests === undefined || (figure.rests === 'on the fit' && !step.air)
   const steps: Step[] = chain.map((step) => {
     const { air: _, ...rest } = step
     return { ...rest, for: list.filter((figure) => restsOn(figure, step)).map(({ id }) => id) }

@@ -16,14 +16,14 @@ function formIssues(issues: readonly $ZodIssue[], above: Path = []): SheetIssue[
     const path = [...above, ...(issue.path as Path)]
     if (issue.code === 'invalid_union' && issue.errors.length > 0) {
       const [shown, device] = issue.errors as [$ZodIssue[], $ZodIssue[]]
-      return formIssues(device.length < shown.length ? device : shown, path)
+      return formIssues(device.length <= shown.length ? device : shown, path)
     }
     const want =
       issue.code === 'invalid_value'
-        ? `choose ${issue.values.join(', ')}`
+        ? `choose ${issue.values.join(' or ')}`
         : issue.code === 'invalid_type' && issue.expected === 'number'
           ? 'type a number'
-          : `give ${'expected' in issue ? `one ${issue.expected}` : 'it'}`
+          : `give ${'expected' in issue ? `its ${issue.expected}` : 'another'}`
     return [{ path, code: 'invalid', message: `${sentence(cellName(path))} is missing or not usable: ${want}.` }]
   })
 }

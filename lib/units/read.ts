@@ -29,7 +29,7 @@ export function readNumber(text: string): number | NumberProblem {
   const body = trimmed.replace(/^[-−–+]\s*/, '')
   let digits: string | undefined
   if (plain.test(body)) digits = body
-  else if (pointMark.test(body) && !/^0,/.test(body)) digits = body.replaceAll(/[^\d.]/g, '')
+  else if (pointMark.test(body) && !body.startsWith('0,')) digits = body.replaceAll(/[^\d.]/g, '')
   else if (commaMark.test(body)) digits = body.replaceAll(/[^\d,]/g, '').replace(',', '.')
   else if (manyPoints.test(body)) digits = body.replaceAll('.', '')
   else if (decimalComma.test(body)) digits = body.replace(',', '.')
