@@ -7,6 +7,7 @@ import { complaint, settle, shown, type Patience } from './read.ts'
 import { sameness } from './same.ts'
 import type { Outcome, PlanLine, ReceiptLine } from './schema.ts'
 import { write } from './write/index.ts'
+import { noOption } from './write/reasons.ts'
 
 export interface FillOptions {
   /** Ids of the bindings to write; the others are left alone and get no line. */
@@ -17,10 +18,14 @@ export interface FillOptions {
   /** How long to wait for the page after each control, and once at the end. */
   each?: Patience
   last?: Patience
+  /** Milliseconds to go on looking for controls and options that are not there yet. */
+  late?: number
 }
 
 const eachPatience: Patience = { quiet: 50, limit: 700 }
 const lastPatience: Patience = { quiet: 250, limit: 2500 }
+
+const changed = 'the page changed it'
 
 type Place = { control: Control } | { ambiguous: Control[] } | undefined
 
@@ -75,7 +80,7 @@ export function judge(
     )
   }
   if (readBack === before) return result('refused', page || 'the page kept what was there')
-  return result('differs', 'the page changed it', page)
+  return result('differs', changed, page)
 }
 
 function receiptOf(line: PlanLine, rest: Partial<ReceiptLine>): ReceiptLine {
@@ -93,89 +98,95 @@ function receiptOf(line: PlanLine, rest: Partial<ReceiptLine>): ReceiptLine {
   }
 }
 
+interface Attempt {
+  receipt: ReceiptLine
+  /** Whether a later attempt may do better: the control has not mounted, or its options have not arrived. */
+  again: boolean
+}
+
+async function enter(plan: Plan, line: PlanLine, patience: Patience, signal?: AbortSignal): Promise<Attempt> {
+  const end = (rest: Partial<ReceiptLine>, again = false): Attempt => ({ receipt: receiptOf(line, rest), again })
+  const place = locate(plan, line.binding)
+  const readNow = place && 'control' in place ? shown(place.control) : ''
+  if (line.state === 'refused') return end({ note: line.note, readBack: readNow })
+  if (!place) return end({ outcome: 'not found', note: 'no control of the page fits' }, true)
+  if ('ambiguous' in place)
+    return end({ outcome: 'ambiguous', note: `${place.ambiguous.length} controls fit equally well` })
+  const { control } = place
+  const named = { control: control.name, section: control.section, before: readNow }
+  if (line.state === 'already there' && readNow === line.now)
+    return end({ ...named, outcome: 'entered', readBack: readNow, note: 'was already there, left as it is' })
+  const reason = write(control, line.text)
+  if (reason) return end({ ...named, readBack: shown(control), note: reason }, reason.startsWith(noOption))
+  await settle([plan.document, control.element], patience, signal)
+  const after = locate(plan, line.binding)
+  if (!after || 'ambiguous' in after) {
+    const note = 'the page took the control away while it was filled: look there'
+    return end({ ...named, outcome: after ? 'ambiguous' : 'not found', note })
+  }
+  const readBack = shown(after.control)
+  return end({ ...named, readBack, ...judge(line.text, readNow, readBack, complaint(after.control)) })
+}
+
+/** Reads a control once more: pages check and change entries after the person has gone on to the next. */
+function readAgain(plan: Plan, receipt: ReceiptLine): ReceiptLine {
+  const place = locate(plan, receipt.binding)
+  if (!place || 'ambiguous' in place) {
+    const note = 'the page took the control away after it was filled: look there'
+    return { ...receipt, readBack: '', outcome: place ? 'ambiguous' : 'not found', note }
+  }
+  const readBack = shown(place.control)
+  if (readBack === receipt.readBack) return receipt
+  const { outcome, note } = judge(receipt.intended, receipt.before, readBack, complaint(place.control))
+  const later = note.replace(changed, '').replace(/^; /, '')
+  return {
+    ...receipt,
+    readBack,
+    outcome,
+    note: ['changed by the page after it was entered', later].filter(Boolean).join('; '),
+  }
+}
+
 /** Writes the chosen lines of a plan; each ends with an outcome, whatever the page does meanwhile. */
 export async function fill(plan: Plan, options: FillOptions): Promise<ReceiptLine[]> {
-  const { chosen, signal, onLine } = options
+  const { chosen, signal, onLine, each = eachPatience, last = lastPatience, late = 2000 } = options
   const lines = plan.lines.filter(({ binding }) => chosen.has(binding))
   const receipts = new Map<string, ReceiptLine>()
   const keep = (receipt: ReceiptLine) => {
     receipts.set(receipt.binding, receipt)
     onLine?.(receipt)
   }
-  const enter = async (line: PlanLine): Promise<ReceiptLine> => {
-    const place = locate(plan, line.binding)
-    if (line.state === 'refused')
-      return receiptOf(line, { note: line.note, readBack: place && 'control' in place ? shown(place.control) : '' })
-    if (!place) return receiptOf(line, { outcome: 'not found', note: line.note.includes('nearest') ? line.note : '' })
-    if ('ambiguous' in place) return receiptOf(line, { outcome: 'ambiguous', note: line.note })
-    const { control } = place
-    const named = { control: control.name, section: control.section, before: shown(control) }
-    if (line.state === 'already there' && named.before === line.now)
-      return receiptOf(line, {
-        ...named,
-        outcome: 'entered',
-        readBack: named.before,
-        note: 'was already there, left as it is',
-      })
-    const reason = write(control, line.text)
-    if (reason) return receiptOf(line, { ...named, outcome: 'refused', readBack: shown(control), note: reason })
-    await settle([plan.document, control.element], options.each ?? eachPatience, signal)
-    const after = locate(plan, line.binding)
-    if (!after || 'ambiguous' in after)
-      return receiptOf(line, {
-        ...named,
-        outcome: after ? 'ambiguous' : 'not found',
-        note: 'the page replaced the control after the text was written: look there',
-      })
-    const readBack = shown(after.control)
-    return receiptOf(line, {
-      ...named,
-      readBack,
-      ...judge(line.text, named.before, readBack, complaint(after.control)),
-    })
-  }
 
-  const later: PlanLine[] = []
-  for (const line of lines) {
+  // A control may mount, and options may arrive, only after another control was set: what failed for that reason is
+  // tried again as long as something new succeeds, and then for a while longer.
+  let waiting: Attempt[] = []
+  let next = lines
+  let deadline = Date.now() + late
+  while (next.length > 0) {
     if (signal?.aborted) break
-    const receipt = await enter(line)
-    // A control may mount, and options may arrive, only after another control was set.
-    if (receipt.outcome === 'not found' || (receipt.outcome === 'refused' && receipt.note.startsWith('has no option')))
-      later.push(line)
-    else keep(receipt)
+    waiting = []
+    for (const line of next) {
+      if (signal?.aborted) break
+      const attempt = await enter(plan, line, each, signal)
+      if (attempt.again) waiting.push(attempt)
+      else keep(attempt.receipt)
+    }
+    if (waiting.length < next.length) deadline = Date.now() + late
+    else if (Date.now() > deadline) break
+    const open = new Set(waiting.map(({ receipt }) => receipt.binding))
+    next = lines.filter(({ binding }) => open.has(binding))
+    if (next.length > 0) await settle([plan.document], { quiet: 200, limit: 700 }, signal)
   }
-  await settle([plan.document], options.last ?? lastPatience, signal)
-  for (const line of later) {
-    if (!signal?.aborted) keep(await enter(line))
-  }
-  if (later.length > 0) await settle([plan.document], options.last ?? lastPatience, signal)
+  for (const { receipt } of waiting) keep(receipt)
 
+  await settle([plan.document, ...[...plan.targets.values()].map(({ element }) => element)], last, signal)
   for (const line of lines) {
     const receipt = receipts.get(line.binding)
-    if (!receipt) {
-      keep(receiptOf(line, { outcome: 'refused', note: 'stopped before this control', readBack: line.now }))
-      continue
+    if (!receipt) keep(receiptOf(line, { note: 'stopped before this control', readBack: line.now }))
+    else if (receipt.outcome === 'entered' || receipt.outcome === 'differs') {
+      const again = readAgain(plan, receipt)
+      if (again !== receipt) keep(again)
     }
-    if (receipt.outcome !== 'entered' && receipt.outcome !== 'differs') continue
-    const place = locate(plan, line.binding)
-    if (!place || 'ambiguous' in place) {
-      keep({
-        ...receipt,
-        readBack: '',
-        outcome: place ? 'ambiguous' : 'not found',
-        note: 'the page took the control away after it was filled',
-      })
-      continue
-    }
-    const readBack = shown(place.control)
-    if (readBack === receipt.readBack) continue
-    const { outcome, note } = judge(receipt.intended, receipt.before, readBack, complaint(place.control))
-    keep({
-      ...receipt,
-      readBack,
-      outcome,
-      note: [note, 'changed by the page after it was entered'].filter(Boolean).join('; '),
-    })
   }
   return lines.flatMap(({ binding }) => receipts.get(binding) ?? [])
 }

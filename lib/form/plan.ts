@@ -23,7 +23,10 @@ export interface Plan {
 
 function fill(line: PlanLine, binding: Binding, material: Material, control: Control): PlanLine {
   const { source } = binding
-  const text = textOf(source, material, cluesOf(control))
+  const clues = cluesOf(control)
+  // A list that holds nothing but its prompt gets its options later: the ones seen when mapping stand for them.
+  const awaited = control.kind === 'select' && clues.options.length < 2 && binding.control.options.length > 1
+  const text = textOf(source, material, awaited ? { ...clues, options: binding.control.options } : clues)
   const now = shown(control)
   const placed = { ...line, control: control.name, section: control.section, now }
   if ('refused' in text) return { ...placed, state: 'refused', note: text.refused }
@@ -32,7 +35,13 @@ function fill(line: PlanLine, binding: Binding, material: Material, control: Con
   if ((control.kind === 'text' || control.kind === 'textarea') && limit >= 0 && text.text.length > limit)
     return { ...base, state: 'refused', note: `The control takes ${limit} characters at most: shorten the text.` }
   if (sameEntry(now, text.text, binding, material)) return { ...base, state: 'already there' }
-  const notes = [base.note, warning(control, text.text)].filter(Boolean).join('; ')
+  const notes = [
+    base.note,
+    warning(control, text.text),
+    awaited && 'the list is still empty; looked for again during the fill',
+  ]
+    .filter(Boolean)
+    .join('; ')
   return { ...base, state: empty(control) ? 'to enter' : 'will replace', note: notes }
 }
 
@@ -72,10 +81,10 @@ function lineOf(binding: Binding, material: Material, found: Found): PlanLine {
   }
   if ('found' in found) return fill(line, binding, material, found.found)
   const text = textOf(binding.source, material, binding.control)
-  if ('text' in text) {
-    line.text = text.text
-    line.note = text.note ?? ''
-  }
+  // What cannot be written is never looked for again, whether or not its control turns up.
+  if ('refused' in text) return { ...line, state: 'refused', note: text.refused }
+  line.text = text.text
+  line.note = text.note ?? ''
   if ('ambiguous' in found) {
     const count = found.ambiguous.length
     const first = found.ambiguous[0]
@@ -86,13 +95,8 @@ function lineOf(binding: Binding, material: Material, found: Found): PlanLine {
       note: count > 1 ? `${count} controls fit equally well: say which` : 'another binding claims the same control',
     }
   }
-  const near = found.nearest
-  const note =
-    'refused' in text
-      ? text.refused
-      : near
-        ? `looked for again during the fill; the nearest is “${near.name}”`
-        : 'looked for again during the fill'
+  const near = found.nearest && `; the nearest is “${found.nearest.name}”`
+  const note = `looked for again during the fill${near ?? ''}`
   return { ...line, note: [line.note, note].filter(Boolean).join('; ') }
 }
 

@@ -1,13 +1,14 @@
 import { optionsOf } from '../clues.ts'
 import type { Control } from '../controls.ts'
 import { inFocus, send } from './events.ts'
+import { noOption } from './reasons.ts'
 
 export function writeSelect(control: Control, text: string): string | undefined {
   const select = control.element as HTMLSelectElement
   const options = optionsOf(control)
   const at = options.indexOf(text)
   const option = select.options[at]
-  if (!option) return `has no option “${text}”`
+  if (!option) return `${noOption} “${text}”`
   if (options.lastIndexOf(text) !== at) return `has several options “${text}”`
   if (option.disabled || option.closest('optgroup')?.disabled) return `the option “${text}” is disabled`
   if (select.selectedIndex === at) return undefined

@@ -26,8 +26,11 @@ export function leftOut(): { name: string; reason: string; detail: string }[] {
   return survey(document).leftOut.map(({ name, reason, detail }) => ({ name, reason, detail }))
 }
 
+function where({ element }: Control): string {
+  return element.id || element.getAttribute('name') || ''
+}
+
 export function found(wanted: Clues): string {
-  const where = ({ element }: Control) => element.id || element.getAttribute('name') || ''
   const answer = find(wanted, listControls(document))
   if ('found' in answer) return `found ${where(answer.found)}`
   if ('ambiguous' in answer) return `ambiguous ${answer.ambiguous.map(where).join(' ')}`
