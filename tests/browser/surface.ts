@@ -97,13 +97,24 @@ export class Surface {
     return (await this.all(role, name)).length > 0
   }
 
+  /** Brings an element to the middle of its scroller and clicks its own middle, unless something covers it there. */
   async #press(found: Found): Promise<void> {
     const { backendNodeId } = found
-    await this.#session.send('DOM.scrollIntoViewIfNeeded', { backendNodeId })
+    await this.#call(backendNodeId, `function () { this.scrollIntoView({ block: 'center', behavior: 'instant' }) }`)
     const { quads } = await this.#session.send('DOM.getContentQuads', { backendNodeId })
     const quad = quads[0]
     if (quad === undefined) throw new Error(`${found.role} "${found.name}" of ${this.#called} has no place on screen.`)
     const at = (axis: 0 | 1): number => [0, 2, 4, 6].reduce((sum, corner) => sum + (quad[corner + axis] ?? 0), 0) / 4
+    const covering = await this.#call<string>(
+      backendNodeId,
+      `function (x, y) {
+        const top = this.getRootNode().elementFromPoint(x, y)
+        if (top && (this.contains(top) || top.contains(this) || top.control === this)) return ''
+        return top ? top.outerHTML.slice(0, 200) : 'nothing: it is outside the window'
+      }`,
+      [at(0), at(1)],
+    )
+    if (covering) throw new Error(`${found.role} "${found.name}" of ${this.#called} is covered by ${covering}.`)
     await this.page.mouse.click(at(0), at(1))
   }
 
@@ -131,14 +142,19 @@ export class Surface {
   }
 
   /** Chooses an option of a native select by its words, as the browser's own list would. */
-  async choose(name: Name, option: Name): Promise<void> {
+  async choose(name: Name, option: Name, group = ''): Promise<void> {
     const found = await this.get('combobox', name)
-    const options = await this.#call<string[]>(
+    const options = await this.#call<{ label: string; group: string }[]>(
       found.backendNodeId,
-      'function () { return [...this.options].map((option) => option.label) }',
+      `function () {
+        return [...this.options].map(({ label, parentElement }) => ({ label, group: parentElement.label ?? '' }))
+      }`,
     )
-    const index = options.findIndex((label) => fits(label, option))
-    if (index < 0) throw new Error(`${found.name} has no option ${String(option)}. It has: ${options.join(', ')}.`)
+    const index = options.findIndex((one) => fits(one.label, option) && one.group === group)
+    if (index < 0) {
+      const there = options.map((one) => `${one.group}: ${one.label}`).join(', ')
+      throw new Error(`${found.name} has no option ${String(option)}. It has: ${there}.`)
+    }
     await this.#call(
       found.backendNodeId,
       `function (index) {
@@ -153,6 +169,11 @@ export class Surface {
 
   async value(role: string, name: Name): Promise<string> {
     return this.#call((await this.get(role, name)).backendNodeId, 'function () { return this.value }')
+  }
+
+  /** Whether a tab or link is the one that is shown. */
+  async isCurrent(found: Found): Promise<boolean> {
+    return this.#call(found.backendNodeId, `function () { return this.ariaCurrent === 'true' }`)
   }
 
   async textOf(found: Found): Promise<string> {

@@ -1,0 +1,44 @@
+import { expect, it } from 'vitest'
+import { startSite } from '../pages/site/server.ts'
+import { launch, type Logged } from './harness.ts'
+import { forms, round } from './round.ts'
+
+/** Hosts that Chromium itself turns to; no page and no extension stands behind these. */
+const browsersOwn = /^https?:\/\/([\w-]+\.)*(google|googleapis|gstatic|gvt1)\.com\//
+
+function byExtension(log: Logged[]): Logged[] {
+  return log.filter(({ url, by }) => by.startsWith('chrome-extension://') || url.startsWith('chrome-extension://'))
+}
+
+it('would see a request of the popup or of the background, if there were one', async () => {
+  const site = await startSite()
+  const session = await launch()
+  const page = await session.open(site.plain)
+  const popup = await session.openPopup(page)
+  const ask = (url: string) => fetch(url).catch(() => undefined)
+  await popup.page.evaluate(ask, `${site.origin}/from-popup`)
+  const [worker] = await session.extension.workers()
+  await worker!.evaluate(ask, `${site.origin}/from-background`)
+  const seen = byExtension(await session.closeAndReadNetwork()).map(({ url }) => new URL(url).pathname)
+  await site.close()
+  expect(seen).toEqual(['/from-popup', '/from-background'])
+})
+
+it('makes no request in a whole job: neither popup, helper, book nor background', async () => {
+  const site = await startSite()
+  const session = await launch()
+  for (const form of forms(site)) await round(session, site, form)
+  const log = await session.closeAndReadNetwork()
+  const paths = new Set(site.requests.map(({ method, path }) => `${method} ${path}`))
+  await site.close()
+
+  expect(byExtension(log)).toEqual([])
+  // A request of the helper would carry the page's origin; these are the ones the pages make by themselves.
+  const plain = new URL(site.plain).pathname
+  const react = new URL(site.react).pathname
+  expect([...paths].toSorted()).toEqual(
+    ['/part-c/check.js', '/sheet-4/main.js', '/style.css', plain, react].map((path) => `GET ${path}`).toSorted(),
+  )
+  const elsewhere = log.filter(({ url }) => !url.startsWith(site.origin))
+  expect(elsewhere.filter(({ url, by }) => by !== '' || !browsersOwn.test(url))).toEqual([])
+})
