@@ -1,3 +1,20 @@
 import { render } from 'preact'
+import { subscribe } from '../../lib/book/notice.ts'
+import { askPersistence } from '../../lib/book/persist.ts'
+import '../../lib/view/tokens.css'
+import '../../lib/view/base.css'
+import '../../lib/view/book/book.css'
+import '../../lib/view/book/entries.css'
+import '../../lib/view/book/forms.css'
+import { Book } from '../../lib/view/book/book.tsx'
+import { closeAbandoned } from '../../lib/view/book/open.ts'
 
-render(<p>Gapsum</p>, document.getElementById('root')!)
+render(<Book />, document.getElementById('root')!)
+
+closeAbandoned().catch((error: unknown) => console.error('Open fills could not be ended.', error))
+// Asked once there is something to lose; a browser that asks the person then has a reason.
+const stop = subscribe(({ what }) => {
+  if (what !== 'entries' && what !== 'jobs') return
+  stop()
+  askPersistence().catch((error: unknown) => console.error('Persistent storage could not be asked for.', error))
+})

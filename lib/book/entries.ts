@@ -123,9 +123,10 @@ export async function listEntries(listing: Listing = {}): Promise<Entry[]> {
 /** The same as `listEntries` in the short form that a list needs. Stops reading when `signal` aborts. */
 export async function listRows(listing: Listing = {}, signal?: AbortSignal): Promise<Row[]> {
   const limit = listing.limit ?? 50
+  const fits = passes(listing)
   const rows: Row[] = []
   for await (const row of rowsBackwards(listing.before, Math.max(limit, batch), signal)) {
-    if (passes(listing)(row)) rows.push(row)
+    if (fits(row)) rows.push(row)
     if (rows.length >= limit) break
   }
   return rows
@@ -143,6 +144,15 @@ async function* rowsBackwards(before: number | undefined, size: number, signal?:
     const rows = await db.getAll('rows', IDBKeyRange.bound(bottom, top.primaryKey))
     yield* rows.toReversed()
     next = bottom
+  }
+}
+
+/** All entries that pass the filter, newest first, one after another. */
+export async function* entriesShown(filter: Filter): AsyncGenerator<Entry> {
+  const fits = passes(filter)
+  for await (const row of rowsBackwards(undefined, batch)) {
+    const entry = fits(row) ? await getEntry(row.number) : undefined
+    if (entry) yield entry
   }
 }
 

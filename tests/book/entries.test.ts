@@ -134,6 +134,7 @@ test('nothing that the store offers changes or deletes an entry', async () => {
     'countEntries',
     'countEntries',
     'entriesForwards',
+    'entriesShown',
     'entryOfFill',
     'getEntry',
     'getEntry',

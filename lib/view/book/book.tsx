@@ -1,0 +1,83 @@
+import { useEffect } from 'preact/hooks'
+import { getSettings } from '../../book/settings.ts'
+import { Icon } from '../icons.tsx'
+import { ChainStatus } from './chain-status.tsx'
+import { DevicesSection } from './devices-section.tsx'
+import { EntriesSection } from './entries-section.tsx'
+import { JobsSection } from './jobs-section.tsx'
+import { LimitsSection } from './limits-section.tsx'
+import { MapsSection } from './maps-section.tsx'
+import { hashOf, sections, type Route, type SectionName } from './route.ts'
+import { SettingsSection } from './settings-section.tsx'
+import { useLive } from './use-live.ts'
+import { useRoute } from './use-route.ts'
+
+const words: Record<SectionName, string> = {
+  jobs: 'Jobs',
+  entries: 'Entries',
+  maps: 'Form maps',
+  devices: 'Devices',
+  limits: 'Limits',
+  settings: 'Settings',
+}
+
+export function Book() {
+  const [route, go] = useRoute()
+  useTheme()
+  useEffect(() => {
+    document.title = `${words[route.section]}: Gapsum book`
+  }, [route.section])
+
+  return (
+    <div class="wrap">
+      <header class="top">
+        <h1>
+          <Icon name="mark" />
+          Book
+        </h1>
+        <nav aria-label="Book">
+          {sections.map((section) => (
+            <a
+              key={section}
+              href={hashOf({ section })}
+              {...(section === route.section && { 'aria-current': 'page' as const })}
+            >
+              {words[section]}
+            </a>
+          ))}
+        </nav>
+        <ChainStatus />
+      </header>
+      <main aria-label={words[route.section]}>
+        <Section route={route} go={go} />
+      </main>
+    </div>
+  )
+}
+
+function Section({ route, go }: { route: Route; go: (route: Route) => void }) {
+  switch (route.section) {
+    case 'jobs':
+      return <JobsSection />
+    case 'entries':
+      return <EntriesSection route={route} go={go} />
+    case 'maps':
+      return <MapsSection open={route.map} go={go} />
+    case 'devices':
+      return <DevicesSection />
+    case 'limits':
+      return <LimitsSection />
+    case 'settings':
+      return <SettingsSection />
+  }
+}
+
+function useTheme() {
+  const settings = useLive(getSettings, ['settings'])
+  const theme = settings.value?.theme
+  useEffect(() => {
+    if (theme === undefined) return
+    if (theme === 'system') delete document.documentElement.dataset.theme
+    else document.documentElement.dataset.theme = theme
+  }, [theme])
+}

@@ -1,0 +1,122 @@
+import { useState } from 'preact/hooks'
+import { saveDevice } from '../../book/devices.ts'
+import { emptyRange } from '../../job/empty.ts'
+import type { Device } from '../../job/schema.ts'
+import { symbol } from '../../units/symbol.ts'
+import { Icon } from '../icons.tsx'
+import { ChoiceField, TextField, Trouble } from './field.tsx'
+import { wording } from './wording.ts'
+
+type Range = Device['ranges'][number]
+
+const flowUnits = (['cfm', 'm3/h', 'L/s'] as const).map((unit) => [unit, symbol(unit)] as const)
+const columns: readonly (readonly [keyof Range, string])[] = [
+  ['name', 'Range'],
+  ['coefficient', 'Coefficient'],
+  ['exponent', 'Exponent'],
+  ['minPressure', 'From, Pa'],
+  ['maxPressure', 'To, Pa'],
+]
+
+/** A device; every keystroke is kept. */
+export function DeviceForm({ device, onDelete }: { device: Device; onDelete: () => void }) {
+  const [draft, setDraft] = useState(device)
+  const [trouble, setTrouble] = useState('')
+
+  const edit = (patch: Partial<Device>) => {
+    const next = { ...draft, ...patch }
+    setDraft(next)
+    saveDevice(next).then(
+      () => setTrouble(''),
+      (error: unknown) => setTrouble(wording(error)),
+    )
+  }
+  const editRange = (row: number, patch: Partial<Range>) =>
+    edit({ ranges: draft.ranges.map((range, index) => (index === row ? { ...range, ...patch } : range)) })
+
+  return (
+    <div class="body">
+      <div class="fields">
+        <TextField label="Name" value={draft.name} onInput={(name) => edit({ name })} />
+        <TextField label="Serial number" value={draft.serial} onInput={(serial) => edit({ serial })} />
+        <TextField
+          label="Calibrated on"
+          type="date"
+          value={draft.calibrated}
+          onInput={(calibrated) => edit({ calibrated })}
+        />
+        <TextField
+          label="Valid for, months"
+          mode="numeric"
+          value={draft.intervalMonths}
+          onInput={(intervalMonths) => edit({ intervalMonths })}
+        />
+        <ChoiceField
+          label="Flow unit of the certificate"
+          value={draft.flowUnit}
+          options={flowUnits}
+          onPick={(flowUnit) => edit({ flowUnit })}
+        />
+        <TextField
+          label="Air density at calibration, kg/m³"
+          mode="decimal"
+          placeholder="1.2041"
+          value={draft.calibrationDensity}
+          onInput={(calibrationDensity) => edit({ calibrationDensity })}
+        />
+      </div>
+      <table class="t rg">
+        <caption class="vh">Ranges of {draft.name}</caption>
+        <thead>
+          <tr>
+            {columns.map(([key, words]) => (
+              <th key={key} scope="col">
+                {words}
+              </th>
+            ))}
+            <th scope="col">
+              <span class="vh">Remove</span>
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {draft.ranges.map((range, row) => (
+            // oxlint-disable-next-line react/no-array-index-key -- a range has no id of its own and keeps its place
+            <tr key={row}>
+              {columns.map(([key, words]) => (
+                <td key={key}>
+                  <input
+                    class="in"
+                    inputMode={key === 'name' ? 'text' : 'decimal'}
+                    aria-label={`${words}, range ${row + 1}`}
+                    value={range[key]}
+                    onInput={(event) => editRange(row, { [key]: event.currentTarget.value })}
+                  />
+                </td>
+              ))}
+              <td>
+                <button
+                  type="button"
+                  class="ib"
+                  aria-label={`Remove range ${range.name || row + 1}`}
+                  onClick={() => edit({ ranges: draft.ranges.filter((_, index) => index !== row) })}
+                >
+                  <Icon name="x" />
+                </button>
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <Trouble text={trouble} />
+      <div class="acts">
+        <button type="button" class="b low" onClick={() => edit({ ranges: [...draft.ranges, emptyRange()] })}>
+          Add a range
+        </button>
+        <button type="button" class="b low bare" onClick={onDelete}>
+          Delete the device
+        </button>
+      </div>
+    </div>
+  )
+}

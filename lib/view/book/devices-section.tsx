@@ -1,0 +1,73 @@
+import { useState } from 'preact/hooks'
+import { deleteDevice, listDevices, restoreDevice, saveDevice } from '../../book/devices.ts'
+import { getSettings } from '../../book/settings.ts'
+import { emptyDevice } from '../../job/empty.ts'
+import type { Device } from '../../job/schema.ts'
+import { calibration } from './calibration.ts'
+import { DeviceForm } from './device-form.tsx'
+import { Empty, Trouble } from './field.tsx'
+import { Said, useSaid } from './said.tsx'
+import { useLive } from './use-live.ts'
+
+/** The owner's flow devices, with the ranges of their calibration certificates. */
+export function DevicesSection() {
+  const devices = useLive(listDevices, ['devices'])
+  const [open, setOpen] = useState('')
+  const { said, say, run } = useSaid()
+
+  const add = () =>
+    run(async () => {
+      const { units } = await getSettings()
+      const device = await saveDevice({ ...emptyDevice(units.flow), name: 'New device' })
+      setOpen(device.id)
+    })
+  const remove = (device: Device) =>
+    run(
+      () => deleteDevice(device.id),
+      () => say(`${device.name} was deleted.`, 'Put it back', () => restoreDevice(device.id)),
+    )
+
+  return (
+    <>
+      <div class="head">
+        <p class="q lead">
+          Coefficients come from your own calibration certificate: flow = coefficient × (pressure at the device)
+          <sup>exponent</sup>, with the pressure in Pa. No device is built in.
+        </p>
+        <button type="button" class="b" onClick={add}>
+          Add a device
+        </button>
+      </div>
+      <Trouble text={devices.trouble} />
+      <Said said={said} />
+      {devices.value?.length === 0 && (
+        <Empty title="No devices yet">
+          <p>
+            You need one only when you write down the pressure at the device instead of a flow. Add it with the ranges
+            of its certificate.
+          </p>
+        </Empty>
+      )}
+      {devices.value?.map((device) => {
+        const state = calibration(device)
+        return (
+          <details
+            key={device.id}
+            class="sec"
+            open={device.id === open}
+            onToggle={(event) => {
+              if (event.currentTarget.open) setOpen(device.id)
+              else if (open === device.id) setOpen('')
+            }}
+          >
+            <summary>
+              <h2>{device.name || 'Device without a name'}</h2>
+              <span class={state.overdue ? 'st doubt' : 'q'}>{state.words}</span>
+            </summary>
+            <DeviceForm device={device} onDelete={() => remove(device)} />
+          </details>
+        )
+      })}
+    </>
+  )
+}

@@ -1,0 +1,30 @@
+/** Hands a file to the person. */
+export async function download(name: string, type: string, parts: AsyncIterable<string>): Promise<void> {
+  const blobs: Blob[] = []
+  let texts: string[] = []
+  for await (const part of parts) {
+    texts.push(part)
+    // Many small texts are merged now and then, so that a long book does not stay in memory as texts.
+    if (texts.length === 1000) {
+      blobs.push(new Blob(texts))
+      texts = []
+    }
+  }
+  const url = URL.createObjectURL(new Blob([...blobs, ...texts], { type }))
+  const link = Object.assign(document.createElement('a'), { href: url, download: name })
+  link.click()
+  setTimeout(() => URL.revokeObjectURL(url), 60_000)
+}
+
+export const csvType = 'text/csv;charset=utf-8'
+export const jsonType = 'application/json'
+
+/** `gapsum-<what>-<today>.<extension>`, without what file systems refuse. */
+export function fileName(what: string, extension: string): string {
+  const safe = what
+    .normalize('NFKD')
+    .replace(/[^\p{L}\p{N}]+/gu, '-')
+    .replace(/^-+|-+$/g, '')
+    .toLowerCase()
+  return `gapsum-${safe.slice(0, 60)}-${new Date().toISOString().slice(0, 10)}.${extension}`
+}

@@ -1,0 +1,147 @@
+import { Fragment } from 'preact'
+import { useEffect, useState } from 'preact/hooks'
+import { countEntries, getEntry, listRows } from '../../book/entries.ts'
+import { listMaps } from '../../book/maps.ts'
+import type { Filter } from '../../book/rows.ts'
+import { EntryDetail } from './entry-detail.tsx'
+import { EntryFilter } from './entry-filter.tsx'
+import { EntryRow } from './entry-row.tsx'
+import { ExportButtons } from './export-buttons.tsx'
+import { Empty, Trouble } from './field.tsx'
+import type { Route } from './route.ts'
+import { useLive } from './use-live.ts'
+import { count } from './wording.ts'
+
+const page = 50
+
+/** The entries, newest first, a page at a time; one opens in place. */
+export function EntriesSection({ route, go }: { route: Route; go: (route: Route) => void }) {
+  const [filter, setFilter] = useState<Filter>({})
+  const [limit, setLimit] = useState(page)
+  const asked: Filter = { ...filter, ...(route.job && { job: route.job }) }
+  const key = JSON.stringify(asked)
+  useEffect(() => setLimit(page), [key])
+
+  const total = useLive(countEntries, ['entries'])
+  const maps = useLive(listMaps, ['maps'])
+  const rows = useLive(
+    async (signal) => {
+      const listed = await listRows({ ...asked, limit: limit + 1 }, signal)
+      return { rows: listed.slice(0, limit), more: listed.length > limit }
+    },
+    ['entries'],
+    `${key}${limit}`,
+  )
+
+  if (total.value === 0 && rows.value) {
+    return (
+      <Empty title="No entries yet">
+        <p>
+          Open a form that asks for your figures, open Gapsum from the toolbar and choose to fill the page. Every fill
+          becomes an entry here, with what was to be typed and what the page then held.
+        </p>
+      </Empty>
+    )
+  }
+  const shown = rows.value?.rows ?? []
+  const open = route.entry
+  const openIsListed = open !== undefined && shown.some(({ number }) => number === open)
+  const close = () => go({ section: 'entries', ...(route.job && { job: route.job }) })
+
+  return (
+    <>
+      <div class="flt">
+        <EntryFilter filter={filter} onChange={setFilter} maps={maps.value ?? []} />
+        <ExportButtons filter={asked} />
+      </div>
+      {route.job && (
+        <p class="only">
+          Only entries of one job. <a href="#entries">Show those of every job</a>
+        </p>
+      )}
+      <Trouble text={rows.trouble || total.trouble} />
+      {open !== undefined && rows.value && !openIsListed && <Apart number={open} />}
+      {rows.value && shown.length === 0 ? (
+        <Empty title="Nothing fits">
+          <p>No entry fits what you look for. Use fewer words, or take away a filter.</p>
+        </Empty>
+      ) : (
+        <div class="scroll">
+          <table class="t lg">
+            <thead>
+              <tr>
+                <th class="nohead" scope="col">
+                  Entry
+                </th>
+                <th class="num" scope="col">
+                  Date
+                </th>
+                <th class="num" scope="col">
+                  Time
+                </th>
+                <th scope="col">Job</th>
+                <th scope="col">Form map</th>
+                <th scope="col">Outcome</th>
+                <th class="num" scope="col">
+                  Fingerprint
+                </th>
+              </tr>
+            </thead>
+            <tbody>
+              {shown.map((row) => (
+                <Fragment key={row.number}>
+                  <EntryRow
+                    row={row}
+                    open={row.number === open}
+                    onToggle={() => (row.number === open ? close() : go({ section: 'entries', entry: row.number }))}
+                  />
+                  {row.number === open && (
+                    <tr class="bx">
+                      <td class="no" />
+                      <td colSpan={6}>
+                        <EntryDetail number={row.number} />
+                      </td>
+                    </tr>
+                  )}
+                </Fragment>
+              ))}
+            </tbody>
+          </table>
+        </div>
+      )}
+      <div class="foot">
+        <span role="status">
+          {rows.value && total.value !== undefined
+            ? `${shown.length.toLocaleString()} of ${count(total.value, 'entry', 'entries')} shown${rows.value.more ? '; more below' : ''}`
+            : 'reading the book'}
+        </span>
+        <span>An entry is never changed; a correction is a new entry that names the old one.</span>
+      </div>
+      {rows.value?.more && (
+        <button type="button" class="b more" onClick={() => setLimit(limit + page)}>
+          Show {page} more
+        </button>
+      )}
+    </>
+  )
+}
+
+/** An entry that the address names but the list does not show. */
+function Apart({ number }: { number: number }) {
+  const entry = useLive(() => getEntry(number).then((found) => found ?? null), ['entries'], String(number))
+  if (entry.value === undefined) return null
+  return (
+    <section class="apart" aria-label={`Entry ${number}`}>
+      {entry.value === null ? (
+        <p>The book has no entry {number}.</p>
+      ) : (
+        <>
+          <h2>
+            Entry {number}, {entry.value.job.name}
+          </h2>
+          <EntryDetail number={number} />
+        </>
+      )}
+    </section>
+  )
+}

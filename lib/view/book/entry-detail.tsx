@@ -1,0 +1,64 @@
+import { getEntry } from '../../book/entries.ts'
+import type { Entry } from '../../book/schema.ts'
+import { EntrySide } from './entry-side.tsx'
+import { Trouble } from './field.tsx'
+import { linesShown } from './lines-shown.ts'
+import { ground, OutcomeWords } from './outcome.tsx'
+import { useLive } from './use-live.ts'
+
+/** Every binding of an entry, and beside them what wants a look. */
+export function EntryDetail({ number }: { number: number }) {
+  const entry = useLive(() => getEntry(number).then((found) => found ?? null), [], String(number))
+  if (entry.trouble) return <Trouble text={entry.trouble} />
+  if (!entry.value) return <p class="q bd">reading the entry</p>
+  return (
+    <div class="bd">
+      <EntrySide entry={entry.value} />
+      <Bindings entry={entry.value} />
+    </div>
+  )
+}
+
+function Bindings({ entry }: { entry: Entry }) {
+  const lines = linesShown(entry)
+  return (
+    <table class="t rc">
+      <caption class="vh">Bindings of entry {entry.number}</caption>
+      <thead>
+        <tr>
+          <th scope="col">
+            <span class="vh">Number</span>
+          </th>
+          <th scope="col">Control</th>
+          <th scope="col">Binding</th>
+          <th scope="col">Intended</th>
+          <th scope="col">Read back</th>
+          <th scope="col">Outcome</th>
+          <th scope="col">Note</th>
+        </tr>
+      </thead>
+      <tbody>
+        {lines.map((line, index) => (
+          <tr key={line.binding} class={ground(line.outcome)}>
+            <td class="q ix">{index + 1}</td>
+            <th scope="row">
+              {line.control}
+              {line.section && line.section !== lines[index - 1]?.section && <small class="q">{line.section}</small>}
+            </th>
+            <td class="bi">{line.source}</td>
+            <td class="m" data-head="intended">
+              {line.intended}
+            </td>
+            <td class={line.readBack === line.intended ? 'm sm' : 'm'} data-head="read back">
+              {line.readBack || <span class="q">empty</span>}
+            </td>
+            <td>
+              <OutcomeWords of={line.outcome} />
+            </td>
+            <td class="q">{line.note || (line.before && line.before !== line.readBack && `was ${line.before}`)}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  )
+}

@@ -1,0 +1,158 @@
+import { entryOfFill } from '../../book/entries.ts'
+import { fileParts } from '../../book/json.ts'
+import type { Entry } from '../../book/schema.ts'
+import { download, fileName, jsonType } from './download.ts'
+import { linesShown, type LineShown } from './lines-shown.ts'
+import { openCalculator } from './open.ts'
+import { OutcomeWords } from './outcome.tsx'
+import { hashOf } from './route.ts'
+import { useLive } from './use-live.ts'
+import { count, dayAndYear, numeral, time } from './wording.ts'
+
+/** Beside the bindings of an entry: what wants a look, what stood behind it, its place in the chain. */
+export function EntrySide({ entry }: { entry: Entry }) {
+  const look = linesShown(entry).filter(({ outcome }) => outcome !== 'entered')
+  return (
+    <div class="side">
+      {look.length > 0 ? (
+        <section>
+          <h3>{numeral(look.length)} to look at</h3>
+          {!entry.complete && <p>The fill did not go through to its end.</p>}
+          {look.slice(0, 12).map((line) => (
+            <Look key={line.binding} line={line} />
+          ))}
+          {look.length > 12 && <p class="q">and {look.length - 12} more in the table</p>}
+        </section>
+      ) : (
+        <section>
+          <h3>Nothing to look at</h3>
+          <p class="q">Every control held what was to be entered.</p>
+        </section>
+      )}
+      <Readings entry={entry} />
+      <Place entry={entry} />
+      <div class="acts">
+        <button type="button" class="b low" onClick={() => void openCalculator(entry.job.id)}>
+          Open the job
+        </button>
+        <button
+          type="button"
+          class="b low"
+          onClick={() => void download(fileName(`entry ${entry.number}`, 'json'), jsonType, fileParts({}, [entry]))}
+        >
+          Export this entry
+        </button>
+      </div>
+    </div>
+  )
+}
+
+function Look({ line }: { line: LineShown }) {
+  return (
+    <div class="look">
+      <OutcomeWords of={line.outcome} words={line.control} />
+      <p>
+        {line.outcome === 'not reached' ? (
+          <>
+            not reached; intended <code>{line.intended}</code>
+          </>
+        ) : (
+          <>
+            {line.outcome}: intended <code>{line.intended}</code>, read back <code>{line.readBack || 'empty'}</code>
+          </>
+        )}
+        {line.note && line.outcome !== 'not reached' && <span class="q"> {line.note}</span>}
+      </p>
+    </div>
+  )
+}
+
+/** The readings that were typed when the fill began; they stay in the entry even when the job changes. */
+function Readings({ entry }: { entry: Entry }) {
+  const tests = entry.readings?.tests ?? []
+  if (tests.length === 0) return null
+  return (
+    <section>
+      <h3>Readings kept with it</h3>
+      <dl>
+        {tests.map((test) => (
+          <div key={test.id}>
+            <dt>{test.role}</dt>
+            <dd>
+              {count(test.sheet.points.length, 'point')}
+              {test.date && `, ${dayAndYear(`${test.date}T12:00`)}`}
+            </dd>
+          </div>
+        ))}
+      </dl>
+    </section>
+  )
+}
+
+function Place({ entry }: { entry: Entry }) {
+  const { of } = entry
+  const undone = useLive(async () => (of ? ((await entryOfFill(of))?.number ?? null) : null), [], entry.id)
+  return (
+    <section>
+      <h3>Place in the chain</h3>
+      <dl>
+        <div>
+          <dt>added</dt>
+          <dd>
+            {dayAndYear(entry.at)}, {time(entry.at)}
+          </dd>
+        </div>
+        <div>
+          <dt>form map</dt>
+          <dd>
+            <a href={hashOf({ section: 'maps', map: entry.map.id })}>{entry.map.name}</a>, version {entry.map.version}
+          </dd>
+        </div>
+        <div>
+          <dt>page</dt>
+          <dd>
+            {entry.page.title && `${entry.page.title}, `}
+            {entry.page.origin.replace(/^https?:\/\//, '')}
+            {entry.page.path}
+          </dd>
+        </div>
+        <div>
+          <dt>program</dt>
+          <dd>Gapsum {entry.engine}</dd>
+        </div>
+        {entry.earlier !== undefined && (
+          <div>
+            <dt>corrects or repeats</dt>
+            <dd>
+              <EntryLink number={entry.earlier} />
+            </dd>
+          </div>
+        )}
+        {typeof undone.value === 'number' && (
+          <div>
+            <dt>puts back what changed in</dt>
+            <dd>
+              <EntryLink number={undone.value} />
+            </dd>
+          </div>
+        )}
+        <div>
+          <dt>before it</dt>
+          <dd>
+            {entry.previous ? <code title={entry.previous}>{entry.previous.slice(0, 16)}</code> : 'the first entry'}
+          </dd>
+        </div>
+        <div>
+          <dt>fingerprint</dt>
+          <dd>
+            <code title={entry.hash}>{entry.hash.slice(0, 16)}</code>
+          </dd>
+        </div>
+      </dl>
+    </section>
+  )
+}
+
+function EntryLink({ number }: { number: number }) {
+  return <a href={hashOf({ section: 'entries', entry: number })}>{number}</a>
+}

@@ -1,0 +1,67 @@
+import { useRef, useState } from 'preact/hooks'
+import { csvParts } from '../../book/csv.ts'
+import { entriesShown, entriesForwards } from '../../book/entries.ts'
+import { fileParts, wholeBook } from '../../book/json.ts'
+import type { Filter } from '../../book/rows.ts'
+import { csvType, download, fileName, jsonType } from './download.ts'
+import { wording } from './wording.ts'
+
+/** Files of what is shown, or of everything. */
+export function ExportButtons({ filter }: { filter: Filter }) {
+  const menu = useRef<HTMLDetailsElement>(null)
+  const [said, setSaid] = useState('')
+  const filtered = Object.values(filter).some(Boolean)
+
+  const save = (name: string, extension: 'csv' | 'json', parts: () => AsyncIterable<string>) => async () => {
+    setSaid('writing the file')
+    try {
+      await download(fileName(name, extension), extension === 'csv' ? csvType : jsonType, parts())
+      setSaid('')
+    } catch (error) {
+      setSaid(`No file was written: ${wording(error)}`)
+    }
+    menu.current?.removeAttribute('open')
+  }
+
+  return (
+    <details
+      class="menu"
+      ref={menu}
+      onKeyDown={(event) => {
+        if (event.key !== 'Escape' || !menu.current?.open) return
+        menu.current.open = false
+        menu.current.querySelector('summary')?.focus()
+      }}
+    >
+      <summary class="b">Export</summary>
+      <div class="items">
+        {filtered && (
+          <>
+            <p class="q">What is found, on every page</p>
+            <button type="button" class="b low" onClick={save('entries', 'csv', () => csvParts(entriesShown(filter)))}>
+              Table (CSV)
+            </button>
+            <button
+              type="button"
+              class="b low"
+              onClick={save('entries', 'json', () => fileParts({}, entriesShown(filter)))}
+            >
+              Entries (JSON)
+            </button>
+          </>
+        )}
+        <p class="q">Everything</p>
+        <button type="button" class="b low" onClick={save('all entries', 'csv', () => csvParts(entriesForwards()))}>
+          Table of all entries (CSV)
+        </button>
+        <button type="button" class="b low" onClick={save('book', 'json', wholeBook)}>
+          Whole book (JSON)
+        </button>
+        <p class="q">
+          A file holds addresses, names and readings as they are, not encrypted. Keep it where only you can read it.
+        </p>
+        <p role="status">{said}</p>
+      </div>
+    </details>
+  )
+}

@@ -1,0 +1,149 @@
+import { useState } from 'preact/hooks'
+import { deleteJob, listDeletedJobs, listJobs, restoreJob } from '../../book/jobs.ts'
+import { fileParts } from '../../book/json.ts'
+import type { Job } from '../../job/schema.ts'
+import { jobTitle } from '../calculator/job-title.ts'
+import { download, fileName, jsonType } from './download.ts'
+import { Empty, TextField, Trouble } from './field.tsx'
+import { openCalculator } from './open.ts'
+import { hashOf } from './route.ts'
+import { Said, useSaid } from './said.tsx'
+import { useLive } from './use-live.ts'
+import { count, day } from './wording.ts'
+
+const page = 100
+
+/** The jobs: open in the calculator, export, delete, put back. */
+export function JobsSection() {
+  const [text, setText] = useState('')
+  const [limit, setLimit] = useState(page)
+  const jobs = useLive(listJobs, ['jobs'])
+  const deleted = useLive(listDeletedJobs, ['jobs'])
+  const { said, say, run } = useSaid()
+
+  const words = text.toLowerCase().split(/\s+/).filter(Boolean)
+  const found = (jobs.value ?? []).filter((job) => {
+    const searched = `${jobTitle(job)} ${job.building.permit} ${job.building.program}`.toLowerCase()
+    return words.every((word) => searched.includes(word))
+  })
+  const remove = (job: Job) =>
+    run(
+      () => deleteJob(job.id),
+      () => say(`${jobTitle(job)} was deleted.`, 'Put it back', () => restoreJob(job.id)),
+    )
+
+  return (
+    <>
+      <Trouble text={jobs.trouble} />
+      <Said said={said} />
+      {jobs.value?.length === 0 ? (
+        <Empty title="No jobs yet">
+          <p>
+            Open Gapsum from the toolbar and start a job: type the address, the volume and the readings. What you type
+            is kept here at every keystroke.
+          </p>
+          <button type="button" class="b first" onClick={() => run(() => openCalculator(''))}>
+            Open the calculator
+          </button>
+        </Empty>
+      ) : (
+        <>
+          <div class="flt">
+            <TextField
+              label="Find"
+              type="search"
+              wide
+              value={text}
+              onInput={setText}
+              placeholder="address, permit or program number"
+            />
+            <button
+              type="button"
+              class="b"
+              onClick={() => run(() => download(fileName('jobs', 'json'), jsonType, fileParts({ jobs: found })))}
+            >
+              Export {text ? 'what is found' : 'all jobs'}
+            </button>
+          </div>
+          <div class="scroll">
+            <table class="t ls">
+              <thead>
+                <tr>
+                  <th scope="col">Job</th>
+                  <th scope="col">Permit</th>
+                  <th scope="col">Tests</th>
+                  <th scope="col" class="num">
+                    Last typed in
+                  </th>
+                  <th scope="col">
+                    <span class="vh">Actions</span>
+                  </th>
+                </tr>
+              </thead>
+              <tbody>
+                {found.slice(0, limit).map((job) => (
+                  <tr key={job.id}>
+                    <th scope="row">
+                      <b>{jobTitle(job)}</b>
+                      {job.demo && <small class="q"> example, invented</small>}
+                    </th>
+                    <td>{job.building.permit}</td>
+                    <td>{job.tests.map(({ role }) => role).join(', ') || <span class="q">none yet</span>}</td>
+                    <td class="num">{day(job.updated)}</td>
+                    <td class="acts">
+                      <button type="button" class="b low" onClick={() => run(() => openCalculator(job.id))}>
+                        Open<span class="vh"> {jobTitle(job)}</span>
+                      </button>
+                      <a class="b low" href={hashOf({ section: 'entries', job: job.id })}>
+                        Entries<span class="vh"> of {jobTitle(job)}</span>
+                      </a>
+                      <button
+                        type="button"
+                        class="b low"
+                        onClick={() =>
+                          run(() => download(fileName(jobTitle(job), 'json'), jsonType, fileParts({ jobs: [job] })))
+                        }
+                      >
+                        Export<span class="vh"> {jobTitle(job)}</span>
+                      </button>
+                      <button type="button" class="b low bare" onClick={() => remove(job)}>
+                        Delete<span class="vh"> {jobTitle(job)}</span>
+                      </button>
+                    </td>
+                  </tr>
+                ))}
+              </tbody>
+            </table>
+          </div>
+          <div class="foot">
+            <span role="status">{`${Math.min(limit, found.length)} of ${count(found.length, 'job')} shown`}</span>
+          </div>
+          {found.length > limit && (
+            <button type="button" class="b more" onClick={() => setLimit(limit + page)}>
+              Show {page} more
+            </button>
+          )}
+        </>
+      )}
+      {deleted.value && deleted.value.length > 0 && (
+        <details class="sec">
+          <summary>
+            <h2>Deleted</h2> <span class="q">{count(deleted.value.length, 'job')}; entries keep their readings</span>
+          </summary>
+          <ul class="plain">
+            {deleted.value.map(({ job, at }) => (
+              <li key={job.id}>
+                <span>
+                  {jobTitle(job)} <span class="q">deleted {day(at)}</span>
+                </span>
+                <button type="button" class="b low" onClick={() => run(() => restoreJob(job.id))}>
+                  Put back<span class="vh"> {jobTitle(job)}</span>
+                </button>
+              </li>
+            ))}
+          </ul>
+        </details>
+      )}
+    </>
+  )
+}

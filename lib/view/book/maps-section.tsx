@@ -1,0 +1,86 @@
+import { deleteMap, listMaps, restoreMap } from '../../book/maps.ts'
+import type { FormMap } from '../../form/schema.ts'
+import { fileParts } from '../../book/json.ts'
+import { download, fileName, jsonType } from './download.ts'
+import { Empty, Trouble } from './field.tsx'
+import { knownItems } from './known-items.ts'
+import { MapEditor } from './map-editor.tsx'
+import { hashOf, type Route } from './route.ts'
+import { Said, useSaid } from './said.tsx'
+import { useLive } from './use-live.ts'
+import { count, day } from './wording.ts'
+
+/** The form maps; one opens in place to be looked at and edited. */
+export function MapsSection({ open, go }: { open: string | undefined; go: (route: Route) => void }) {
+  const maps = useLive(listMaps, ['maps'])
+  const items = useLive(knownItems, ['jobs', 'devices'])
+  const { said, say, run } = useSaid()
+
+  const remove = (map: FormMap) =>
+    run(
+      () => deleteMap(map.id),
+      () => {
+        go({ section: 'maps' })
+        say(`${map.name} was deleted. Its versions stay.`, 'Put it back', () => restoreMap(map.id))
+      },
+    )
+
+  return (
+    <>
+      <div class="head">
+        <p class="q lead">
+          A form map says what goes into which control of a page. Make one on the page itself; change here what is
+          written and how. Every change makes a new version, and entries name the version they used.
+        </p>
+        <button
+          type="button"
+          class="b"
+          disabled={!maps.value?.length}
+          onClick={() =>
+            run(() => download(fileName('form maps', 'json'), jsonType, fileParts({ maps: maps.value ?? [] })))
+          }
+        >
+          Export all
+        </button>
+        <a class="b" href={hashOf({ section: 'settings' })}>
+          Take in a file
+        </a>
+      </div>
+      <Trouble text={maps.trouble} />
+      <Said said={said} />
+      {maps.value?.length === 0 && (
+        <Empty title="No form maps yet">
+          <p>
+            Open a form that asks for your figures, open Gapsum from the toolbar and choose to map the page. Or take in
+            a form map that a colleague exported, under Settings.
+          </p>
+        </Empty>
+      )}
+      {maps.value?.map((map) => (
+        <details
+          key={map.id}
+          class="sec"
+          open={map.id === open}
+          onToggle={(event) => {
+            if (event.currentTarget.open) go({ section: 'maps', map: map.id })
+            else if (map.id === open) go({ section: 'maps' })
+          }}
+        >
+          <summary>
+            <h2>{map.name}</h2>
+            <span class="q">
+              {map.address.origin.replace(/^https?:\/\//, '')}
+              {map.address.path}
+            </span>
+            <span class="end">
+              {count(map.bindings.length, 'binding')}, version {map.version}, {day(map.updated)}
+            </span>
+          </summary>
+          {map.id === open && items.value && (
+            <MapEditor key={map.version} map={map} items={items.value} onDelete={() => remove(map)} />
+          )}
+        </details>
+      ))}
+    </>
+  )
+}

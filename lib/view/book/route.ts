@@ -1,0 +1,30 @@
+/** Where one is in the book, as the hash of its address says it. */
+export const sections = ['jobs', 'entries', 'maps', 'devices', 'limits', 'settings'] as const
+export type SectionName = (typeof sections)[number]
+
+export type Route = {
+  section: SectionName
+  /** Number of the entry that stands open. */
+  entry?: number
+  /** Id of the job whose entries are asked for. */
+  job?: string
+  /** Id of the form map that stands open. */
+  map?: string
+}
+
+export function routeOf(hash: string): Route {
+  const [place = '', query = ''] = hash.replace(/^#/, '').split('?')
+  const entry = /^entry-([1-9]\d*)$/.exec(place)
+  if (entry) return { section: 'entries', entry: Number(entry[1]) }
+  const section = sections.find((name) => name === place) ?? 'entries'
+  const asked = new URLSearchParams(query)
+  const job = asked.get('job')
+  const map = asked.get('map')
+  return { section, ...(job && { job }), ...(map && { map }) }
+}
+
+export function hashOf({ section, entry, job, map }: Route): string {
+  if (entry !== undefined) return `#entry-${entry}`
+  const asked = new URLSearchParams({ ...(job && { job }), ...(map && { map }) }).toString()
+  return `#${section}${asked && `?${asked}`}`
+}

@@ -1,0 +1,106 @@
+import { themes, type Settings } from '../../book/schema.ts'
+import { getSettings, saveSettings } from '../../book/settings.ts'
+import type { Tester, TypedUnits } from '../../job/schema.ts'
+import { Cautions } from '../calculator/cautions.tsx'
+import { About } from './about.tsx'
+import { ChoiceField, TextField, Trouble } from './field.tsx'
+import { ImportPanel } from './import-panel.tsx'
+import { Said, useSaid } from './said.tsx'
+import { StorageState } from './storage-state.tsx'
+import { useLive } from './use-live.ts'
+
+const themeWords: Record<Settings['theme'], string> = {
+  system: 'as the system has it',
+  light: 'light',
+  dark: 'dark',
+  contrast: 'high contrast',
+}
+
+const flow: readonly (readonly [TypedUnits['flow'], string])[] = [
+  ['cfm', 'cfm'],
+  ['m3/h', 'm³/h'],
+  ['L/s', 'L/s'],
+]
+const temperature: readonly (readonly [TypedUnits['temperature'], string])[] = [
+  ['degF', '°F'],
+  ['degC', '°C'],
+]
+const length: readonly (readonly [TypedUnits['length'], string])[] = [
+  ['ft', 'feet, ft², ft³'],
+  ['m', 'metres, m², m³'],
+]
+
+/** Tester, units, look, storage, import, cautions, about. */
+export function SettingsSection() {
+  const settings = useLive(getSettings, ['settings'])
+  const { said, run } = useSaid()
+  const set = (patch: Partial<Settings>) => run(() => saveSettings(patch))
+  if (!settings.value) return <Trouble text={settings.trouble} />
+  const { tester, units, theme } = settings.value
+  const setTester = (patch: Partial<Tester>) => set({ tester: { ...tester, ...patch } })
+
+  return (
+    <div class="sections">
+      <Said said={said} />
+      <section class="group">
+        <h2>Tester</h2>
+        <p class="q">Copied into each new job. Jobs that exist keep what they have.</p>
+        <div class="fields">
+          <TextField label="Name" value={tester.name} onInput={(name) => setTester({ name })} />
+          <TextField label="Company" value={tester.company} onInput={(company) => setTester({ company })} />
+          <TextField label="Licence or rater id" value={tester.licence} onInput={(licence) => setTester({ licence })} />
+          <TextField
+            label="It expires on"
+            type="date"
+            value={tester.licenceExpiry}
+            onInput={(licenceExpiry) => setTester({ licenceExpiry })}
+          />
+          <TextField label="Phone" type="tel" value={tester.phone} onInput={(phone) => setTester({ phone })} />
+          <TextField label="Email" type="email" value={tester.email} onInput={(email) => setTester({ email })} />
+        </div>
+      </section>
+      <section class="group">
+        <h2>Units of a new job</h2>
+        <div class="fields">
+          <ChoiceField
+            label="Flow"
+            value={units.flow}
+            options={flow}
+            onPick={(picked) => set({ units: { ...units, flow: picked } })}
+          />
+          <ChoiceField
+            label="Temperature"
+            value={units.temperature}
+            options={temperature}
+            onPick={(picked) => set({ units: { ...units, temperature: picked } })}
+          />
+          <ChoiceField
+            label="Lengths, areas, volumes"
+            value={units.length}
+            options={length}
+            onPick={(picked) => set({ units: { ...units, length: picked } })}
+          />
+        </div>
+      </section>
+      <section class="group">
+        <h2>Look</h2>
+        <fieldset class="choices">
+          <legend class="vh">Look</legend>
+          {themes.map((name) => (
+            <label key={name}>
+              <input type="radio" name="theme" checked={theme === name} onChange={() => set({ theme: name })} />
+              {themeWords[name]}
+            </label>
+          ))}
+        </fieldset>
+      </section>
+      <StorageState />
+      <ImportPanel />
+      <section class="group">
+        <h2>Before and after a test</h2>
+        <Cautions />
+      </section>
+      <About />
+    </div>
+  )
+}

@@ -1,0 +1,41 @@
+/** Small things said in words. */
+
+export const wording = (error: unknown): string => (error instanceof Error ? error.message : String(error))
+
+const thisYear = new Intl.DateTimeFormat(undefined, { day: 'numeric', month: 'short' })
+const anyYear = new Intl.DateTimeFormat(undefined, { day: 'numeric', month: 'short', year: 'numeric' })
+const clock = new Intl.DateTimeFormat(undefined, { hour: '2-digit', minute: '2-digit', hour12: false })
+
+/** The day of a time, with its year unless it is this year. */
+export function day(iso: string, now: Date = new Date()): string {
+  const date = new Date(iso)
+  if (Number.isNaN(date.getTime())) return iso
+  return (date.getFullYear() === now.getFullYear() ? thisYear : anyYear).format(date)
+}
+
+export function dayAndYear(iso: string): string {
+  const date = new Date(iso)
+  return Number.isNaN(date.getTime()) ? iso : anyYear.format(date)
+}
+
+export function time(iso: string): string {
+  const date = new Date(iso)
+  return Number.isNaN(date.getTime()) ? '' : clock.format(date)
+}
+
+/** `1 entry`, `2 entries`. */
+export function count(number: number, one: string, many = `${one}s`): string {
+  return `${number.toLocaleString()} ${number === 1 ? one : many}`
+}
+
+const small = ['No', 'One', 'Two', 'Three', 'Four', 'Five', 'Six', 'Seven', 'Eight', 'Nine', 'Ten', 'Eleven', 'Twelve']
+
+/** A number at the head of a sentence. */
+export const numeral = (number: number): string => small[number] ?? number.toLocaleString()
+
+export function bytes(number: number): string {
+  const units = ['B', 'kB', 'MB', 'GB', 'TB']
+  const power = Math.min(units.length - 1, Math.floor(Math.log10(Math.max(1, number)) / 3))
+  const value = number / 1000 ** power
+  return `${value.toFixed(value < 10 && power > 0 ? 1 : 0)} ${units[power]}`
+}
