@@ -1,4 +1,4 @@
-import fc from 'fast-check'
+import { assert, double, option, property } from 'fast-check'
 import { expect, test } from 'vitest'
 import { axis, inLimits, onAxis } from '../../lib/view/figure/scale.ts'
 
@@ -31,9 +31,9 @@ test('an axis without a limit shows the interval', () => {
 })
 
 test('every axis contains interval and limit, between two and seven ticks', () => {
-  const positive = fc.double({ min: 1e-6, max: 1e6, noNaN: true })
-  fc.assert(
-    fc.property(positive, positive, fc.option(positive, { nil: undefined }), (a, b, limit) => {
+  const positive = double({ min: 1e-6, max: 1e6, noNaN: true })
+  assert(
+    property(positive, positive, option(positive, { nil: undefined }), (a, b, limit) => {
       const [low, high] = [Math.min(a, b), Math.max(a, b)]
       const scale = axis(low, high, limit)
       expect(scale.ticks.length).toBeGreaterThanOrEqual(2)

@@ -1,31 +1,31 @@
 import { useEffect, useMemo, useState } from 'preact/hooks'
-import browser from 'webextension-polyfill'
 import { deleteJob, getDevice, getJob, restoreJob, saveDevice, saveJob, subscribe } from '../../book/store.ts'
 import type { FormMap } from '../../form/schema.ts'
-import { demoDevice, demoJob } from '../../job/demo.ts'
-import { material } from '../../job/material.ts'
 import type { Job, Test } from '../../job/schema.ts'
+import { browser } from './browser.ts'
 import { BenchContext, DeskContext, ViewContext, type Bench, type Desk } from './context.ts'
 import { duplicateJob, editSheet, editTest, neighbour } from './edits.ts'
 import { FirstRun } from './first-run.tsx'
 import { firstJob } from './first-job.ts'
 import { Foot } from './foot.tsx'
 import { JobBar } from './job-bar.tsx'
-import { JobList } from './job-list.tsx'
-import { JobPanel } from './job-panel.tsx'
 import { jobTitle } from './job-title.ts'
-import { NewTest } from './new-test.tsx'
+import { later } from './later.tsx'
 import { activePage, sendHelper, type ActivePage } from './page.ts'
 import { readingOf } from './reading.ts'
 import { Readings } from './readings.tsx'
 import { Results } from './results.tsx'
 import { Setup } from './setup.tsx'
-import { TestEditor } from './test-editor.tsx'
 import { TestRow } from './test-row.tsx'
 import { putBack, putInTrash, takeFromTrash } from './trash.ts'
 import { UndoBar } from './undo-bar.tsx'
 import { useDesk } from './use-desk.ts'
 import { useView } from './use-view.ts'
+
+const JobList = later(async () => (await import('./job-list.tsx')).JobList)
+const JobPanel = later(async () => (await import('./job-panel.tsx')).JobPanel)
+const NewTest = later(async () => (await import('./new-test.tsx')).NewTest)
+const TestEditor = later(async () => (await import('./test-editor.tsx')).TestEditor)
 
 type Panel = '' | 'job' | 'test' | 'new test' | 'list'
 
@@ -68,6 +68,7 @@ export function Calculator({ onSent }: Props) {
   const start = () => void begin(firstJob)
   const demo = () =>
     void begin(async () => {
+      const { demoDevice, demoJob } = await import('../../job/demo.ts')
       const fresh = demoJob()
       const device = demoDevice()
       // What was changed in it since stays changed.
@@ -102,6 +103,7 @@ export function Calculator({ onSent }: Props) {
     if (!job || !page) return
     setSending('')
     try {
+      const { material } = await import('../../job/material.ts')
       const filled = material(job, [...devices])
       if (type === 'plan' && map) await sendHelper(page.tab, { type, material: filled, map })
       else await sendHelper(page.tab, { type: 'map', material: filled, ...(map && { map }) })
@@ -206,12 +208,7 @@ export function Calculator({ onSent }: Props) {
               </main>
             ) : (
               <>
-                <FirstRun
-                  first={!settings.onboarded}
-                  onStart={start}
-                  onDemo={demo}
-                  onList={() => toggle('list')}
-                />
+                <FirstRun first={!settings.onboarded} onStart={start} onDemo={demo} onList={() => toggle('list')} />
                 {panel === 'list' && (
                   <main>
                     <JobList current="" onOpen={(next) => open(next)} />

@@ -26,7 +26,11 @@ export function DeviceEditor({ device, onClose }: { device: Device; onClose: (sa
   const edit = (patch: Partial<Device>) => {
     const next = { ...draft, ...patch }
     setDraft(next)
-    if (next.name.trim()) saveDevice(next).then(() => setTrouble(''), (error: Error) => setTrouble(error.message))
+    if (next.name.trim())
+      saveDevice(next).then(
+        () => setTrouble(''),
+        (error: Error) => setTrouble(error.message),
+      )
   }
   const setRange = (row: number, patch: Partial<Range>) =>
     edit({ ranges: draft.ranges.map((range, index) => (index === row ? { ...range, ...patch } : range)) })
@@ -115,12 +119,7 @@ export function DeviceEditor({ device, onClose }: { device: Device; onClose: (sa
         <button type="button" class="b low" onClick={() => edit({ ranges: [...draft.ranges, emptyRange()] })}>
           Add a range
         </button>
-        <button
-          type="button"
-          class="b low first"
-          disabled={draft.name.trim() === ''}
-          onClick={() => onClose(draft)}
-        >
+        <button type="button" class="b low first" disabled={draft.name.trim() === ''} onClick={() => onClose(draft)}>
           Done
         </button>
         <button type="button" class="b low bare" onClick={() => onClose(undefined)}>

@@ -2,8 +2,10 @@ import { useState } from 'preact/hooks'
 import { emptyDevice } from '../../job/empty.ts'
 import type { Device } from '../../job/schema.ts'
 import { Choice } from './choice.tsx'
-import { DeviceEditor } from './device-editor.tsx'
+import { later } from './later.tsx'
 import { useBench, useDeskContext, useFound } from './use-context.ts'
+
+const DeviceEditor = later(async () => (await import('./device-editor.tsx')).DeviceEditor)
 
 /** Which device of the owner's was used; opens the editor to add one or to look at its ranges. */
 export function DeviceField() {
@@ -14,7 +16,10 @@ export function DeviceField() {
   const chosen = devices.find(({ id }) => id === test.sheet.device)
   const options: [string, string][] = [
     ['', 'none'],
-    ...devices.map(({ id, name, serial }): [string, string] => [id, [name || 'no name', serial].filter(Boolean).join(', ')]),
+    ...devices.map(({ id, name, serial }): [string, string] => [
+      id,
+      [name || 'no name', serial].filter(Boolean).join(', '),
+    ]),
   ]
   if (test.sheet.device && !chosen) options.push([test.sheet.device, 'deleted device'])
   return (

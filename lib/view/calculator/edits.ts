@@ -53,9 +53,7 @@ export function neighbour(tests: readonly Test[], id: string): string {
 /** Why a role cannot be used, or an empty string. */
 export function roleProblem(job: Job, id: string, role: string): string {
   if (role.trim() === '') return 'Give the test a role, for example before or after.'
-  const same = job.tests.some(
-    (test) => test.id !== id && test.role.trim().toLowerCase() === role.trim().toLowerCase(),
-  )
+  const same = job.tests.some((test) => test.id !== id && test.role.trim().toLowerCase() === role.trim().toLowerCase())
   return same ? `This job already has a test “${role.trim()}”. Give this one another role.` : ''
 }
 
@@ -68,6 +66,6 @@ export function duplicateJob(job: Job): Job {
     id: crypto.randomUUID(),
     created: now,
     updated: now,
-    tests: rest.tests.map((test) => ({ ...test, id: crypto.randomUUID() })),
+    tests: rest.tests.map((test) => Object.assign(test, { id: crypto.randomUUID() })),
   }
 }

@@ -71,12 +71,7 @@ export function Foot({ page, doubtful, bad, trouble, ready, onFill, onMap, onBoo
         </p>
       )}
       <div class="row">
-        <button
-          type="button"
-          class={map ? 'b first' : 'b'}
-          disabled={!able || !map}
-          onClick={() => map && onFill(map)}
-        >
+        <button type="button" class={map ? 'b first' : 'b'} disabled={!able || !map} onClick={() => map && onFill(map)}>
           Fill this page
         </button>
         <button

@@ -42,7 +42,12 @@ export function JobList({ current, onOpen }: Props) {
       {jobs.length > 8 && (
         <label class="which">
           Find a job
-          <input class="in words" type="search" value={wanted} onInput={(event) => setWanted(event.currentTarget.value)} />
+          <input
+            class="in words"
+            type="search"
+            value={wanted}
+            onInput={(event) => setWanted(event.currentTarget.value)}
+          />
         </label>
       )}
       <ul>

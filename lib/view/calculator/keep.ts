@@ -5,8 +5,6 @@ export interface Keeper<T> {
   keep: (value: T) => void
   /** Writes what waits at once, without waiting for the write under way: for a page that is about to close. */
   flush: () => void
-  /** Resolves when nothing is left to write. */
-  settled: () => Promise<void>
 }
 
 interface Options<T> {
@@ -44,9 +42,6 @@ export function createKeeper<T>({ id, save, onKept, onFailed }: Options<T>): Kee
     flush() {
       for (const value of waiting.values()) save(value).catch(onFailed)
       waiting.clear()
-    },
-    settled: async () => {
-      while (running) await running
     },
   }
 }

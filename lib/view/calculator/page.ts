@@ -1,8 +1,8 @@
 /** The page in the active tab: which form maps fit it, and how the helper gets there. */
-import browser from 'webextension-polyfill'
 import { mapsFor } from '../../book/store.ts'
 import type { FormMap } from '../../form/schema.ts'
 import type { ToHelper } from '../../messages.ts'
+import { browser } from './browser.ts'
 
 export interface ActivePage {
   tab: number
@@ -13,7 +13,12 @@ export interface ActivePage {
   barred: string
 }
 
-const stores = ['chromewebstore.google.com', 'chrome.google.com', 'addons.mozilla.org', 'microsoftedge.microsoft.com']
+const stores = new Set([
+  'chromewebstore.google.com',
+  'chrome.google.com',
+  'addons.mozilla.org',
+  'microsoftedge.microsoft.com',
+])
 
 /** Why a browser lets no extension into a page of this address; empty when it does. */
 export function whyBarred(url: string): string {
@@ -22,16 +27,16 @@ export function whyBarred(url: string): string {
   try {
     address = new URL(url)
   } catch {
-    return 'This tab has no page that can be filled. Open the form in it first.'
+    return 'This tab has no page to fill.'
   }
   if (address.protocol === 'file:') {
-    return 'The browser lets an extension into a file only when you allow it: extension settings, access to file addresses.'
+    return 'A file can be filled once you allow access to file addresses in the browser’s extension settings.'
   }
   if (address.protocol !== 'http:' && address.protocol !== 'https:') {
-    return 'This is a page of the browser itself, which no extension may fill. Open the form in this tab first.'
+    return 'No extension can fill this page of the browser.'
   }
-  if (stores.includes(address.hostname)) {
-    return 'Browsers let no extension into extension stores. Open the form in this tab first.'
+  if (stores.has(address.hostname)) {
+    return 'No extension can fill the pages of an extension store.'
   }
   return ''
 }

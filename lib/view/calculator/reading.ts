@@ -109,7 +109,7 @@ export function readingOf(job: Job, test: Test, devices: readonly Device[]): Rea
     verdict: verdictFor(test, reduced, limitProblems),
     groups: report ? figureGroups(report, limit) : [],
     lacking: sheet && report ? lacking(sheet, report) : [],
-    checks: [...checks].sort((a, b) => order.indexOf(a.outcome) - order.indexOf(b.outcome)),
+    checks: checks.toSorted((a, b) => order.indexOf(a.outcome) - order.indexOf(b.outcome)),
     counts: { good: count('good'), doubtful: count('doubtful'), bad: count('bad'), not: count('not checked') },
     basis:
       used === undefined

@@ -1,6 +1,5 @@
 import { Fragment } from 'preact'
 import { useRef, useState } from 'preact/hooks'
-import { readPaste } from '../../job/paste.ts'
 import type { TypedPoint } from '../../job/schema.ts'
 import { Baseline } from './baseline.tsx'
 import { insertPoint, isBlank, removePoint, setPoint, shownRows } from './edits.ts'
@@ -46,8 +45,7 @@ export function Readings({ brought, used, mean }: Props) {
   const { rows: drawn, hidden } = rowWindow(rows.length, shown)
   const typed = sheet.points.filter((point) => !isBlank(point)).length
 
-  const write = (change: (points: TypedPoint[]) => TypedPoint[]) =>
-    editSheet((now) => ({ points: change(now.points) }))
+  const write = (change: (points: TypedPoint[]) => TypedPoint[]) => editSheet((now) => ({ points: change(now.points) }))
 
   const onDelete = (row: number) => {
     const gone = sheet.points[row]
@@ -73,7 +71,7 @@ export function Readings({ brought, used, mean }: Props) {
     focusCell(Number(row) + (up ? -1 : 1), column)
   }
 
-  const onPaste = (event: ClipboardEvent) => {
+  const onPaste = async (event: ClipboardEvent) => {
     const cell = event.target as HTMLElement
     const { row, column } = cell.dataset
     const text = event.clipboardData?.getData('text/plain') ?? ''
@@ -81,6 +79,7 @@ export function Readings({ brought, used, mean }: Props) {
     const block = /[\t\n\r;|]/.test(text.trim().slice(0, longest))
     if (!block && text.length <= longest) return
     event.preventDefault()
+    const { readPaste } = await import('../../job/paste.ts')
     const pasted = readPaste(text)
     const before = sheet.points
     const words = [...pasted.problems.slice(0, 3).map(({ message }) => message), pasted.more].filter(Boolean)

@@ -28,7 +28,9 @@ export function UnitFields() {
         label="Flow in"
         value={units.flow}
         options={flows}
-        onPick={(flow) => editJob((job) => editTest(job, test.id, (now) => switchTestUnits(now, { ...now.units, flow })))}
+        onPick={(flow) =>
+          editJob((job) => editTest(job, test.id, (now) => switchTestUnits(now, { ...now.units, flow })))
+        }
       />
     </>
   )

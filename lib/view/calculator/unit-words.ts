@@ -1,7 +1,10 @@
 import type { TypedUnits } from '../../job/schema.ts'
 
 /** How the units of cells are written beside them. */
-export const flowWords = { cfm: 'cfm', 'm3/h': 'm³/h', 'L/s': 'L/s' } as const satisfies Record<TypedUnits['flow'], string>
+export const flowWords = { cfm: 'cfm', 'm3/h': 'm³/h', 'L/s': 'L/s' } as const satisfies Record<
+  TypedUnits['flow'],
+  string
+>
 
 export const temperatureWords = { degF: '°F', degC: '°C' } as const satisfies Record<TypedUnits['temperature'], string>
 

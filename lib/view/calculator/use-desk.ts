@@ -105,7 +105,11 @@ export function useDesk(): Held {
       setDevices(owned)
       const current = found.current.job ? await getJob(found.current.job) : undefined
       put(current)
-      setTest(current?.tests.some((one) => one.id === found.current.test) ? found.current.test : (current?.tests.at(-1)?.id ?? ''))
+      setTest(
+        current?.tests.some((one) => one.id === found.current.test)
+          ? found.current.test
+          : (current?.tests.at(-1)?.id ?? ''),
+      )
       setReady(true)
     }
     open().catch((error: unknown) => {

@@ -33,7 +33,7 @@ export function FigureRow({ line }: { line: FigureLine }) {
   const opens = line.steps.length > 0 || line.note !== ''
   const name = (
     <span>
-      {line.name} {line.detail && <small>{line.detail}</small>}
+      {line.name.length === 1 ? <i class="v">{line.name}</i> : line.name} {line.detail && <small>{line.detail}</small>}
     </span>
   )
   return (

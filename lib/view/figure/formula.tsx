@@ -33,7 +33,19 @@ export function runs(formula: string): Run[] {
 const draw = ({ as, text }: Run): ComponentChildren =>
   as === 'symbol' ? <i>{text}</i> : as === 'below' ? <sub>{text}</sub> : as === 'above' ? <sup>{text}</sup> : text
 
+/** A test of thousands of points makes lines that nobody reads to the end. */
+const longest = 600
+
+/** Typographic minus, and powers of units above the line. */
+export const typeset = (text: string): string =>
+  text
+    .replaceAll(/(^|[\s(=|:])-(?=\d)/g, '$1−')
+    .replaceAll(/(?<=(?:^|[\d\s/(·.])(?:ft|m|in|cm))([23])(?![\d\w])/g, (power) => (power === '2' ? '²' : '³'))
+
 /** A formula written in plain text, set as a paper would. */
-export function Formula({ text }: { text: string }) {
-  return <span class="f">{runs(text).map(draw)}</span>
+export function Formula({ text, class: className = 'f' }: { text: string; class?: string }) {
+  const whole = typeset(text)
+  const shown =
+    whole.length > longest ? `${whole.slice(0, longest)}… and ${whole.length - longest} characters more` : whole
+  return <span class={className}>{runs(shown).map(draw)}</span>
 }

@@ -16,13 +16,7 @@ export function IntervalBar({ label, ...span }: Span & { label: string }) {
       <line class="ax" x1="0" x2={percent(at.limit)} y1="10" y2="10" />
       {at.low < at.limit && <line class="iv" x1={percent(at.low)} x2={percent(solidEnd)} y1="10" y2="10" />}
       {at.high > at.limit && (
-        <line
-          class="ivx"
-          x1={percent(Math.max(at.low, at.limit))}
-          x2={percent(at.high)}
-          y1="10"
-          y2="10"
-        />
+        <line class="ivx" x1={percent(Math.max(at.low, at.limit))} x2={percent(at.high)} y1="10" y2="10" />
       )}
       <line class="iv" x1={percent(at.low)} x2={percent(at.low)} y1="6.5" y2="13.5" />
       {!at.beyond && <line class="iv" x1={percent(at.high)} x2={percent(at.high)} y1="6.5" y2="13.5" />}

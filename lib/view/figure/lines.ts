@@ -24,7 +24,9 @@ export function marginOf({ value, low, high }: FigureValue, decimals: number): s
 
 /** `2.69 to 3.03` */
 export function rangeOf({ low, high }: FigureValue, decimals: number): string {
-  return low === undefined || high === undefined ? '' : `${minus(halfUp(low, decimals))} to ${minus(halfUp(high, decimals))}`
+  return low === undefined || high === undefined
+    ? ''
+    : `${minus(halfUp(low, decimals))} to ${minus(halfUp(high, decimals))}`
 }
 
 /** A label in the word of the trade and what tells it from others: `CFM50`, `as read`. */
@@ -95,8 +97,10 @@ export function lacking(sheet: Sheet, report: Report): string[] {
     const needs = figure.needs.filter((need) => !has(sheet, report, need)).map((need) => needWords[need])
     if (needs.length === 0) continue
     const want = listed(needs)
-    const [flowUnit] = Object.keys(figure.labels ?? {}).filter((unit) => unit.startsWith(sheet.units.flow))
+    const flowUnit = Object.keys(figure.labels ?? {}).find((unit) => unit.startsWith(sheet.units.flow))
     wants.set(want, [...(wants.get(want) ?? []), labelOf(figure.id, flowUnit ?? '')])
   }
-  return [...wants].map(([want, names]) => `${listed([...new Set(names)])} ${names.length > 1 ? 'need' : 'needs'} ${want}.`)
+  return [...wants].map(
+    ([want, names]) => `${listed([...new Set(names)])} ${names.length > 1 ? 'need' : 'needs'} ${want}.`,
+  )
 }

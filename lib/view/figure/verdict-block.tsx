@@ -23,7 +23,18 @@ export interface VerdictProps {
 }
 
 /** The code's verdict first, then how likely, then where the interval reaches, then the clause. */
-export function VerdictBlock({ value, margin, unit, interval, drawn, verdict, likely, reach, notes, source }: VerdictProps) {
+export function VerdictBlock({
+  value,
+  margin,
+  unit,
+  interval,
+  drawn,
+  verdict,
+  likely,
+  reach,
+  notes,
+  source,
+}: VerdictProps) {
   return (
     <section class="ver" aria-label="Verdict">
       <div class="l1">

@@ -23,13 +23,21 @@ export function Working({ of, steps, note }: Props) {
         {steps.map((step, i) => (
           <li key={step.step}>
             <span class="n">{i + 1}</span>
-            <span>
-              <span class="said">{step.step}</span>
-              <Formula text={step.formula} />
-              {step.values && <Formula text={step.values} />}
-            </span>
-            <span class="r">{step.result}</span>
-            <span class="src">{step.source}</span>
+            <div>
+              <p class="top">
+                <span>{step.step}</span>
+                <Formula class="r" text={step.result} />
+              </p>
+              <p>
+                <Formula text={step.formula} />
+              </p>
+              {step.values && (
+                <p class="with">
+                  <Formula text={step.values} />
+                </p>
+              )}
+              <p class="src">{step.source}</p>
+            </div>
           </li>
         ))}
       </ol>
