@@ -5,7 +5,7 @@ import { type Line, errorAt, fitLine } from './fit.ts'
 import type { Readings } from './flow.ts'
 import { standardFactor } from './standard.ts'
 import { studentT } from './student-t.ts'
-import { exponentPart, instrumentPart, quadrature } from './uncertainty.ts'
+import { exponentPart, instrumentPart, quadrature, usualExponentUncertainty } from './uncertainty.ts'
 
 export interface ReduceOptions {
   /** Adds the instrument's part to the limits of every figure but those of the fit itself. True when left out. */
@@ -64,7 +64,7 @@ function onePoint(
   const used = nearest(readings, targetOf(sheet))
   const { pressure, asRead } = readings[used]!
   const exponent = assumedExponent(sheet)
-  const uncertainty = sheet.exponentUncertainty ?? 0.05
+  const uncertainty = sheet.exponentUncertainty ?? usualExponentUncertainty
   const standard = standardFactor('one-point', air, exponent)
   const factor = options.onePointFactor && sheet.subject === 'enclosure' ? 1.1 : 1
   const coefficientAsRead = asRead / pressure ** exponent

@@ -1,8 +1,7 @@
 /** What each point of a sheet comes to, for showing beside it. */
 import type { Sheet } from '../sheet/schema.ts'
-import { readingsOf } from './flow.ts'
-import { type ReduceOptions, leakOf, targetOf } from './leak.ts'
-import { validate } from './validate.ts'
+import { type ReduceOptions, targetOf } from './leak.ts'
+import { takeApart } from './reduce.ts'
 
 export interface PointResult {
   /** Across the leaks, baseline-corrected, positive. Pa. */
@@ -21,11 +20,10 @@ export interface PointResult {
  * @throws SheetError as reduce does
  */
 export function points(input: Sheet, options: ReduceOptions = {}): PointResult[] {
-  const sheet = validate(input)
-  const all = readingsOf(sheet)
-  const { exponent, standard, factor, used } = leakOf(sheet, all, options)
+  const { sheet, readings, leak } = takeApart(input, options)
+  const { exponent, standard, factor, used } = leak
   const target = targetOf(sheet)
-  return all.readings.map(({ pressure, flow }, index) => ({
+  return readings.readings.map(({ pressure, flow }, index) => ({
     pressure,
     flow,
     atReference: flow * standard * factor * (target / pressure) ** exponent,

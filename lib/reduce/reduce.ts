@@ -80,15 +80,21 @@ class Figures {
   }
 }
 
+/** Where the limits come from. Those of the exponent of one point are its own and stand in its note. */
+function limitsNote({ id }: Figure, { half }: Computed, { line }: Leak, { limits }: Notes): string | undefined {
+  if (!id.startsWith('leakage-')) return limits
+  if (line) return 'Limits: the fit alone.'
+  return half === undefined ? undefined : limits
+}
+
 function valueOf(figure: Figure, computed: Computed, leak: Leak, notes: Notes): FigureValue {
   const { value, unit, half, low, high, note } = computed
   const limits =
     half !== undefined ? leak.limits(value, half) : low !== undefined && high !== undefined ? { low, high } : undefined
-  const ofFit = figure.id.startsWith('leakage-')
   const parts = [
     note,
     ...(figure.rests ? [] : notes.chain),
-    limits && (ofFit ? leak.line && 'Limits: the fit alone.' : notes.limits),
+    limits && limitsNote(figure, computed, leak, notes),
   ].filter(Boolean)
   return { value, unit, ...limits, ...(parts.length > 0 && { note: parts.join(' ') }) }
 }
@@ -167,7 +173,7 @@ export function reduce(input: Sheet, options: ReduceOptions = {}): Report {
       const result = run(context)
       return result ? [{ id, ...result }] : []
     }),
-    working: workingOfAll(inOrder(list, all), all, chainSteps(sheet, readings, leak)),
+    working: workingOfAll(inOrder(list, all), all, chainSteps(sheet, readings, leak, options)),
   }
 }
 

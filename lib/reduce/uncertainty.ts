@@ -4,22 +4,35 @@ import type { Sheet } from '../sheet/schema.ts'
 /** Used where the sheet gives none: common practice, no source. */
 export const usualInstrument = { pressurePercent: 1, pressureFloor: 0.25, flowPercent: 5 }
 
+/** Standard uncertainty of an assumed exponent where the sheet gives none: common practice, no source. */
+export const usualExponentUncertainty = 0.05
+
 /** Independent parts added as JCGM 100 (the GUM), 5.1.2, adds them. */
 export function quadrature(...parts: number[]): number {
   return Math.sqrt(parts.reduce((sum, part) => sum + part * part, 0))
 }
 
 /**
- * Half-width that the instrument alone gives to a flow at `pressure`. What the certificate gives as ± is taken as a
- * 95 % figure (coverage factor 2), so the result is one too.
+ * What the certificate gives as ±, as fractions: of flow, and of `pressure`. Taken as 95 % figures (coverage factor 2).
+ *
+ * @param pressure Pa
+ * @example instrumentParts(undefined, 10) // { flow: 0.05, pressure: 0.025 }
+ */
+export function instrumentParts(instrument: Sheet['instrument'], pressure: number): { flow: number; pressure: number } {
+  const { pressurePercent, pressureFloor, flowPercent } = instrument ?? usualInstrument
+  return { flow: flowPercent / 100, pressure: Math.max(pressurePercent / 100, pressureFloor / pressure) }
+}
+
+/**
+ * Half-width that the instrument alone gives to a flow at `pressure`.
  *
  * @param exponent of the leaks
  * @param pressure Pa
  * @example instrumentPart(undefined, 0.65, 50).toFixed(4) // '0.0504'
  */
 export function instrumentPart(instrument: Sheet['instrument'], exponent: number, pressure: number): number {
-  const { pressurePercent, pressureFloor, flowPercent } = instrument ?? usualInstrument
-  return quadrature(flowPercent / 100, exponent * Math.max(pressurePercent / 100, pressureFloor / pressure))
+  const parts = instrumentParts(instrument, pressure)
+  return quadrature(parts.flow, exponent * parts.pressure)
 }
 
 /**

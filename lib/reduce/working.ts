@@ -3,10 +3,12 @@ import type { Sheet } from '../sheet/schema.ts'
 import { convert } from '../units/convert.ts'
 import { referenceDensity, referenceViscosity } from './air.ts'
 import type { Readings } from './flow.ts'
-import { type Leak, targetOf } from './leak.ts'
+import { errorAt } from './fit.ts'
+import { type Leak, type ReduceOptions, targetOf } from './leak.ts'
 import type { Step } from './report.ts'
 import { named, short } from './say.ts'
 import { studentT } from './student-t.ts'
+import { instrumentParts, usualExponentUncertainty } from './uncertainty.ts'
 
 /** `air`: only figures at standard conditions rest on this step. */
 export type ChainStep = Omit<Step, 'for'> & { air?: true }
@@ -29,7 +31,7 @@ function readingSteps(sheet: Sheet, { baseline, readings }: Readings): ChainStep
     },
     {
       step: 'Pressure across the leaks',
-      formula: 'ΔP = |P − P0|, P of the house to outdoors',
+      formula: 'ΔP = |P − P0|, P inside against outside',
       values: numbered(points.map(({ pressure }) => `P = ${short(pressure)} Pa`)),
       result: numbered(readings.map(({ pressure }) => `${short(pressure)} Pa`)),
       source: 'ASTM E779, ISO 9972 (from memory)',
@@ -137,6 +139,38 @@ function fitSteps({ units }: Sheet, { readings }: Readings, leak: Leak): ChainSt
   ]
 }
 
+/** How the half-width of a flow comes about; nothing when the fit alone gives it. */
+function limitSteps(sheet: Sheet, { readings }: Readings, leak: Leak, options: ReduceOptions): ChainStep[] {
+  const target = targetOf(sheet)
+  const alone = options.instrumentUncertainty === false
+  if (leak.line && alone) return []
+  const from = leak.line ? target : readings[leak.used!]!.pressure
+  const { flow, pressure } = instrumentParts(sheet.instrument, from)
+  const scatter = leak.line
+    ? (['t s(x)', studentT(leak.line.count - 2) * errorAt(leak.line, Math.log(target))] as const)
+    : (['u(n)', sheet.exponentUncertainty ?? usualExponentUncertainty] as const)
+  const terms = [leak.line ? '(t s(x))²' : '(2 u(n) ln(P / ΔP))²', ...(alone ? [] : ['flow²', '(n × pressure)²'])]
+  return [
+    {
+      step: `95 % half-width at P, here ${target} Pa`,
+      formula: `√(${terms.join(' + ')})`,
+      values: named(
+        scatter,
+        ...(alone
+          ? []
+          : ([
+              ['flow', flow],
+              ['pressure', pressure],
+            ] as const)),
+        ['n', leak.exponent],
+        ...(leak.line ? [] : [['ΔP', from, 'Pa'] as const]),
+      ),
+      result: `${short(100 * leak.half(target))} %${leak.line ? ', as a logarithm' : ''}`,
+      source: 'JCGM 100, 5.1.2',
+    },
+  ]
+}
+
 function standardSteps(sheet: Sheet, { air, deviceFactor, balanceFactor }: Readings, leak: Leak): ChainStep[] {
   const { units } = sheet
   const unit = `${units.flow}/Pa^n`
@@ -171,10 +205,11 @@ function standardSteps(sheet: Sheet, { air, deviceFactor, balanceFactor }: Readi
 }
 
 /** Every step from the readings to the coefficient, in order. */
-export function chainSteps(sheet: Sheet, readings: Readings, leak: Leak): ChainStep[] {
+export function chainSteps(sheet: Sheet, readings: Readings, leak: Leak, options: ReduceOptions): ChainStep[] {
   return [
     ...readingSteps(sheet, readings),
     ...fitSteps(sheet, readings, leak),
+    ...limitSteps(sheet, readings, leak, options),
     ...airSteps(sheet, readings),
     ...standardSteps(sheet, readings, leak),
   ]

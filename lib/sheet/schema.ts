@@ -37,7 +37,10 @@ export const sheetSchema = z.object({
   flowBasis: z.enum(['indicated', 'actual']),
   /** `calibrationDensity` in kg/m3, 1.2041 when left out. */
   device: z.optional(z.object({ ranges: z.record(z.string(), rangeSchema), calibrationDensity: optional })),
-  /** Temperatures, elevation and barometer (station pressure, Pa). Left out: no density correction. */
+  /**
+   * Temperatures, elevation and barometer (station pressure, Pa). Left out: no density correction. For ducts, `indoor` is
+   * the air inside the ducts and `outdoor` the air around the device.
+   */
   air: z.optional(z.object({ indoor: number, outdoor: number, elevation: optional, barometer: optional })),
   /** One-point only: assumed exponent and its standard uncertainty. */
   exponent: optional,

@@ -62,8 +62,8 @@ function grouped(whole: string, grouping: boolean | string | undefined, locale: 
  * A number as text. Rounds the decimal number as it is written, not its binary neighbour; never uses an exponent, and
  * never writes minus zero.
  *
- * @throws RangeError when the number is not finite, `decimals` is not a whole number from 0 to 100, or the thousands
- * separator and the decimal mark are the same
+ * @throws RangeError when the number is not finite, `decimals` is not a whole number from 0 to 100, or the decimal
+ * mark is empty or the same as the thousands separator
  * @example write(1.005, { decimals: 2 }) // '1.01'
  */
 export function write(value: number, options: WriteOptions = {}): string {
@@ -80,7 +80,7 @@ export function write(value: number, options: WriteOptions = {}): string {
           .find(({ type }) => type === 'decimal')?.value
       : '.') ??
     '.'
-  if (grouping === mark) throw new RangeError('Thousands separator and decimal mark must differ.')
+  if (grouping === mark || mark === '') throw new RangeError('Give a decimal mark, unlike the thousands separator.')
   const [whole, fraction] = rounded(value, decimals, rounding === 'half-even')
   const sign = value < 0 && /[1-9]/.test(whole + fraction) ? '-' : ''
   return sign + grouped(whole, grouping, locale) + (fraction && mark + fraction)

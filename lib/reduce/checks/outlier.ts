@@ -37,8 +37,8 @@ export const outlier: Check = {
       readings.map(({ pressure }) => Math.log(pressure)),
       readings.map(({ asRead }) => Math.log(asRead)),
     )
-    const found = `point ${index + 1}, ${short(Math.abs(away) * 100, 2)} % ${away < 0 ? 'below' : 'above'}`
-    const expected = 'within 5 % of the line through the others'
+    const found = `point ${index + 1}, ${short(Math.abs(away) * 100, 2)} % ${away < 0 ? 'below' : 'above'}, studentized residual ${short(studentized, 3)}`
+    const expected = 'studentized residual up to 3, or within 5 %'
     if (studentized <= 3 || Math.abs(away) <= 0.05) {
       return { outcome: 'good', text: 'No point stands far off the line through the others.', found, expected }
     }

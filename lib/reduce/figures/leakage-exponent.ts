@@ -16,7 +16,7 @@ export const leakageExponent: Figure = {
     unit: '1',
     low: exponent - exponentHalf,
     high: exponent + exponentHalf,
-    note: line ? undefined : 'Assumed, not measured.',
+    note: line ? undefined : 'Assumed, not measured; limits: twice its standard uncertainty.',
     values: line ? named(['points', line.count], ['standard error', line.slopeError]) : 'assumed for a one-point test',
   }),
 }
