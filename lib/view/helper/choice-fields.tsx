@@ -36,7 +36,8 @@ export function ChoiceFields({ item, write, control, onChange }: ChoiceFieldsPro
             <td>
               {onPage.length > 0 ? (
                 <Pick
-                  label=""
+                  hidden
+                  label={`Option for ${option.label}`}
                   value={choices[option.value] ?? ''}
                   options={[
                     { value: '', label: 'find it by its words' },

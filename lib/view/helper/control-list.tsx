@@ -1,6 +1,7 @@
-import { useRef } from 'preact/hooks'
+import { useEffect, useRef } from 'preact/hooks'
 import type { Control } from '../../form/controls.ts'
 import { titleOf } from './describe.ts'
+import { useShell } from './shell.ts'
 
 export interface ControlRow {
   key: string
@@ -13,6 +14,8 @@ export interface ControlRow {
 
 interface ControlListProps {
   rows: readonly ControlRow[]
+  /** The control that was asked about before: the keyboard goes on from there. */
+  lately: string | undefined
   onPick: (key: string) => void
   onPoint: (key: string | undefined) => void
 }
@@ -20,8 +23,14 @@ interface ControlListProps {
 const steps: Record<string, number> = { ArrowDown: 1, n: 1, ArrowUp: -1, p: -1 }
 
 /** All controls in the page's order; arrows or n and p go through them, Enter opens one. */
-export function ControlList({ rows, onPick, onPoint }: ControlListProps) {
+export function ControlList({ rows, lately, onPick, onPoint }: ControlListProps) {
   const list = useRef<HTMLUListElement>(null)
+  const { root } = useShell()
+  useEffect(() => {
+    if (lately !== undefined && !root.activeElement?.matches('button')) {
+      list.current?.querySelector<HTMLElement>(`[data-key="${lately}"]`)?.focus()
+    }
+  }, [lately, root])
   return (
     <ul
       ref={list}
@@ -44,6 +53,7 @@ export function ControlList({ rows, onPick, onPoint }: ControlListProps) {
           <button
             type="button"
             class="row"
+            data-key={key}
             onClick={() => onPick(key)}
             onFocus={() => onPoint(key)}
             onBlur={() => onPoint(undefined)}

@@ -35,19 +35,21 @@ export function CopyList({ lines }: { lines: readonly CopyLine[] }) {
           <li key={line.binding}>
             <span>
               <small class="q">{line.section ? `${line.section}, ${line.control}` : line.control}</small>
-              <code>{line.text}</code>
+              {line.text ? <code>{line.text}</code> : <span class="q small">nothing to enter</span>}
             </span>
-            <button
-              type="button"
-              class={`ib ${copied[line.binding] ? 'done' : ''}`}
-              aria-label={`Copy ${line.control}: ${line.text}`}
-              onClick={async (event) => {
-                const done = await copy(line.text, event.currentTarget)
-                setCopied((before) => ({ ...before, [line.binding]: done }))
-              }}
-            >
-              <Icon name={copied[line.binding] ? 'tick' : 'copy'} />
-            </button>
+            {line.text && (
+              <button
+                type="button"
+                class={`ib ${copied[line.binding] ? 'done' : ''}`}
+                aria-label={`Copy ${line.control}: ${line.text}`}
+                onClick={async (event) => {
+                  const done = await copy(line.text, event.currentTarget)
+                  setCopied((before) => ({ ...before, [line.binding]: done }))
+                }}
+              >
+                <Icon name={copied[line.binding] ? 'tick' : 'copy'} />
+              </button>
+            )}
           </li>
         ))}
       </ol>

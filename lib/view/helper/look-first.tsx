@@ -1,16 +1,17 @@
 import type { ReceiptLine } from '../../form/schema.ts'
 import { Status } from './status.tsx'
 
-function sentence(line: ReceiptLine): string {
-  switch (line.outcome) {
+function sentence({ outcome, intended, readBack }: ReceiptLine): string {
+  const byHand = intended ? `Enter “${intended}” by hand` : 'Empty it by hand'
+  switch (outcome) {
     case 'differs':
-      return `holds “${line.readBack}” instead of “${line.intended}”. Check it on the page, then type it by hand if the page is wrong.`
+      return `holds “${readBack}” instead of “${intended}”. Look at it on the page; if the page is wrong, type it by hand.`
     case 'not found':
-      return `was not on the page. Enter “${line.intended}” by hand, or map the control again.`
+      return `was not on the page. ${byHand}, or map the control again.`
     case 'refused':
-      return `did not take “${line.intended}”. Enter it by hand.`
+      return intended ? `did not take “${intended}”. ${byHand}.` : `could not be emptied. ${byHand}.`
     case 'ambiguous':
-      return `fits more than one control, so nothing was typed. Enter “${line.intended}” by hand, or map it again.`
+      return `fits more than one control, so nothing was typed. ${byHand}, or map it again.`
     case 'entered':
       return ''
   }

@@ -3,7 +3,7 @@ import { cluesOf } from '../../form/clues.ts'
 import type { Material } from '../../form/material.ts'
 import type { FormMap, Source } from '../../form/schema.ts'
 import { textOf } from '../../form/text.ts'
-import { boxOf } from './box.ts'
+import { bringIntoView } from './bring-into-view.ts'
 import { ControlList } from './control-list.tsx'
 import { boundTo } from './describe.ts'
 import { Dock } from './dock.tsx'
@@ -18,11 +18,13 @@ import { newId } from './new-id.ts'
 import { NotHere } from './not-here.tsx'
 import { itemRows, proposalsFor } from './proposals.ts'
 import { ProposeAll } from './propose-all.tsx'
+import { MappingFoot } from './mapping-foot.tsx'
 import { Question } from './question.tsx'
 import { useShell } from './shell.ts'
 import { useControls } from './use-controls.ts'
 import { useFormMap } from './use-form-map.ts'
 import { usePick } from './use-pick.ts'
+import { useProposals } from './use-proposals.ts'
 
 interface MappingProps {
   material: Material
@@ -39,8 +41,10 @@ export function Mapping({ material, map: given, onPlan }: MappingProps) {
   const page = useControls(map)
   const [picked, setPicked] = useState<string>()
   const [draft, setDraft] = useState<Source>()
+  const [lately, setLately] = useState<string>()
   const [pointed, setPointed] = useState<string>()
-  const [proposing, setProposing] = useState(false)
+
+  const together = useProposals(page.controls, material)
 
   const items = useMemo(() => itemRows(material), [material])
   const at = page.controls.find(({ key }) => key === picked)
@@ -49,23 +53,19 @@ export function Mapping({ material, map: given, onPlan }: MappingProps) {
     () => (at ? proposalsFor(at.control, material, page.controls) : []),
     [at?.control, material, page.controls],
   )
-  const source =
-    draft ??
-    bound?.source ??
-    (proposals[0] ? { from: 'item' as const, item: proposals[0].id, write: proposals[0].write } : undefined)
+  // Only what is clear is chosen beforehand: "Bind, then next" in a row must not bind a guess.
+  const clear = proposals.find((proposal) => proposal.clear)
+  const source = draft ?? bound?.source ?? (clear && { from: 'item' as const, item: clear.id, write: clear.write })
 
   const go = useCallback(
     (key: string | undefined) => {
       setPicked(key)
+      setLately((before) => key ?? picked ?? before)
       setDraft(undefined)
-      setProposing(false)
       const elements = page.controls.find((control) => control.key === key)?.control.elements
-      const box = elements && boxOf(elements)
-      if (elements && (!box || box.top < 40 || box.bottom > innerHeight - 40)) {
-        elements[0]?.scrollIntoView({ block: 'center', behavior: 'instant' })
-      }
+      if (elements) bringIntoView(elements)
     },
-    [page.controls],
+    [page.controls, picked],
   )
   usePick({ host, keyOf: page.keyOf, onHover: setPointed, onPick: go })
 
@@ -89,7 +89,20 @@ export function Mapping({ material, map: given, onPlan }: MappingProps) {
     bad: 'refused' in result,
   }
   const done = page.controls.filter(({ binding }) => binding).length
-  const leave = () => (picked || proposing ? go(undefined) : close())
+  const bindAll = () => {
+    const bindings = together.taken()
+    for (const { id, key } of bindings) page.remember(id, key)
+    editor.bind(
+      bindings.map(({ id, control, source: from }) => ({ id, control, source: from })),
+      page.inOrder,
+    )
+    together.show(false)
+  }
+  const leave = () => {
+    if (picked) go(undefined)
+    else if (together.open) together.show(false)
+    else close()
+  }
 
   return (
     <>
@@ -101,30 +114,19 @@ export function Mapping({ material, map: given, onPlan }: MappingProps) {
         onClose={close}
         onEscape={leave}
         footer={
-          at ? (
-            <>
-              <button type="button" class="b first" disabled={!source} onClick={bind}>
-                Bind, then next
-              </button>
-              <button type="button" class="b" onClick={next}>
-                Skip
-              </button>
-              {bound && (
-                <button type="button" class="b" onClick={() => editor.remove(bound.id)}>
-                  Remove
-                </button>
-              )}
-            </>
-          ) : (
-            <>
-              <button type="button" class="b first" disabled={map.bindings.length === 0} onClick={() => onPlan(map)}>
-                Show the plan
-              </button>
-              <button type="button" class="b" onClick={close}>
-                Close
-              </button>
-            </>
-          )
+          <MappingFoot
+            asking={at !== undefined}
+            bound={bound !== undefined}
+            canBind={source !== undefined}
+            proposals={together}
+            canPlan={map.bindings.length > 0}
+            onBind={bind}
+            onNext={next}
+            onRemove={() => bound && editor.remove(bound.id)}
+            onBindAll={bindAll}
+            onPlan={() => onPlan(map)}
+            onClose={close}
+          />
         }
       >
         <div class="asking">
@@ -147,21 +149,8 @@ export function Mapping({ material, map: given, onPlan }: MappingProps) {
             twin={at.twin ? 'Another control of this page looks the same. The plan will ask which one is meant.' : ''}
             onBack={() => go(undefined)}
           />
-        ) : proposing ? (
-          <ProposeAll
-            controls={page.controls}
-            material={material}
-            onBind={(bindings) => {
-              for (const { id, key } of bindings) page.remember(id, key)
-              editor.bind(
-                bindings.map(({ id, control, source: from }) => ({ id, control, source: from })),
-                page.inOrder,
-              )
-              setProposing(false)
-            }}
-            onPoint={setPointed}
-            onBack={() => setProposing(false)}
-          />
+        ) : together.open ? (
+          <ProposeAll proposals={together} unbound={page.controls.length - done} onPoint={setPointed} />
         ) : (
           <>
             <h2>Pick a control</h2>
@@ -173,7 +162,7 @@ export function Mapping({ material, map: given, onPlan }: MappingProps) {
               </p>
             )}
             {done < page.controls.length && (
-              <button type="button" class="b low all" onClick={() => setProposing(true)}>
+              <button type="button" class="b low all" onClick={() => together.show(true)}>
                 Propose for all
               </button>
             )}
@@ -184,6 +173,7 @@ export function Mapping({ material, map: given, onPlan }: MappingProps) {
                 bound: binding ? boundTo(binding.source, material) : '',
                 twin,
               }))}
+              lately={lately}
               onPick={go}
               onPoint={setPointed}
             />

@@ -7,12 +7,14 @@ import { Pick } from './pick.tsx'
 interface NumberFieldsProps {
   quantity: Quantity
   write: Write
+  /** The control is a number box: the browser itself writes separators and marks. */
+  plain: boolean
   onChange: (write: Write) => void
 }
 
 const places = [0, 1, 2, 3, 4, 5, 6]
 
-export function NumberFields({ quantity, write, onChange }: NumberFieldsProps) {
+export function NumberFields({ quantity, write, plain, onChange }: NumberFieldsProps) {
   const units = unitsLike(quantity.unit)
   return (
     <div class="fmt">
@@ -20,7 +22,7 @@ export function NumberFields({ quantity, write, onChange }: NumberFieldsProps) {
         <Pick
           label="Unit"
           value={write.unit ?? quantity.unit}
-          options={units.map((unit) => ({ value: unit, label: symbol(unit) || 'as a share' }))}
+          options={units.map((unit) => ({ value: unit, label: symbol(unit) || 'plain number' }))}
           onChange={(unit) => onChange({ ...write, unit })}
         />
       )}
@@ -39,34 +41,38 @@ export function NumberFields({ quantity, write, onChange }: NumberFieldsProps) {
         ]}
         onChange={(rounding) => onChange({ ...write, rounding })}
       />
-      <Pick
-        label="Thousands"
-        value={write.grouping ?? ''}
-        options={[
-          { value: '', label: '1234' },
-          { value: ',', label: '1,234' },
-          { value: '.', label: '1.234' },
-          { value: ' ', label: '1 234' },
-          { value: "'", label: "1'234" },
-        ]}
-        onChange={(grouping) =>
-          onChange({
-            ...write,
-            grouping,
-            // The same character cannot stand for both.
-            ...(grouping === (write.mark ?? '.') && { mark: grouping === '.' ? ',' : '.' }),
-          })
-        }
-      />
-      <Pick
-        label="Decimal mark"
-        value={write.mark ?? '.'}
-        options={[
-          { value: '.', label: '0.5' },
-          { value: ',', label: '0,5' },
-        ]}
-        onChange={(mark) => onChange({ ...write, mark, ...(mark === write.grouping && { grouping: '' }) })}
-      />
+      {!plain && (
+        <>
+          <Pick
+            label="Thousands"
+            value={write.grouping ?? ''}
+            options={[
+              { value: '', label: '1234' },
+              { value: ',', label: '1,234' },
+              { value: '.', label: '1.234' },
+              { value: ' ', label: '1 234' },
+              { value: "'", label: "1'234" },
+            ]}
+            onChange={(grouping) =>
+              onChange({
+                ...write,
+                grouping,
+                // The same character cannot stand for both.
+                ...(grouping === (write.mark ?? '.') && { mark: grouping === '.' ? ',' : '.' }),
+              })
+            }
+          />
+          <Pick
+            label="Decimal mark"
+            value={write.mark ?? '.'}
+            options={[
+              { value: '.', label: '0.5' },
+              { value: ',', label: '0,5' },
+            ]}
+            onChange={(mark) => onChange({ ...write, mark, ...(mark === write.grouping && { grouping: '' }) })}
+          />
+        </>
+      )}
     </div>
   )
 }

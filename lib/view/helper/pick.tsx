@@ -3,14 +3,16 @@ interface PickProps<Value extends string> {
   value: Value
   options: readonly { value: Value; label: string }[]
   wide?: boolean
+  /** The label is for those who do not see the table around it. */
+  hidden?: boolean
   onChange: (value: Value) => void
 }
 
 /** A labelled choice of a few. */
-export function Pick<Value extends string>({ label, value, options, wide, onChange }: PickProps<Value>) {
+export function Pick<Value extends string>({ label, value, options, wide, hidden, onChange }: PickProps<Value>) {
   return (
     <label class={wide ? 'wide' : ''}>
-      <span class="lab">{label}</span>
+      <span class={hidden ? 'vh' : 'lab'}>{label}</span>
       <select
         class="box"
         value={value}

@@ -1,6 +1,7 @@
 import { Fragment } from 'preact'
 import type { PlanLine } from '../../form/schema.ts'
 import { ChooseControl, type Candidate } from './choose-control.tsx'
+import { LineNumber } from './line-number.tsx'
 import { Status } from './status.tsx'
 
 interface PlanTableProps {
@@ -9,6 +10,7 @@ interface PlanTableProps {
   left: ReadonlySet<string>
   /** Controls that fit an ambiguous binding equally well. */
   candidates: (binding: string) => readonly Candidate[]
+  elementsOf: (binding: string) => readonly Element[] | undefined
   onLeave: (binding: string, leave: boolean) => void
   onChoose: (binding: string, candidate: Candidate) => void
   onPoint: (binding: string | undefined, candidate?: Candidate) => void
@@ -18,7 +20,7 @@ export const canBeFilled = (line: PlanLine) => line.state === 'to enter' || line
 
 const needsALook = (line: PlanLine) => !canBeFilled(line) && line.state !== 'already there'
 
-export function PlanTable({ lines, left, candidates, onLeave, onChoose, onPoint }: PlanTableProps) {
+export function PlanTable({ lines, left, candidates, elementsOf, onLeave, onChoose, onPoint }: PlanTableProps) {
   return (
     <table class="t plan">
       <thead>
@@ -50,7 +52,9 @@ export function PlanTable({ lines, left, candidates, onLeave, onChoose, onPoint 
               onPointerEnter={() => onPoint(line.binding)}
               onPointerLeave={() => onPoint(undefined)}
             >
-              <td class="no">{index + 1}</td>
+              <td class="no">
+                <LineNumber number={index + 1} control={line.control} elements={elementsOf(line.binding)} />
+              </td>
               <td class="ti">
                 {canBeFilled(line) && (
                   <label class="tick">

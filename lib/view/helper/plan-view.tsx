@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useState } from 'preact/hooks'
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
 import type { Control } from '../../form/controls.ts'
 import type { Plan } from '../../form/plan.ts'
 import { Icon } from '../icons.tsx'
@@ -29,13 +29,22 @@ export function PlanView({ compute, undo, job, problem, onChoose, onFill, onMap 
   const { close } = useShell()
   const survey = useSurvey()
   const [plan, setPlan] = useState(compute)
+  const shown = useRef(plan)
+  shown.current = plan
   const [left, setLeft] = useState<ReadonlySet<string>>(new Set())
   const [pointed, setPointed] = useState<Control | string>()
   const [copying, setCopying] = useState(false)
   const [changed, setChanged] = useState(false)
 
-  // A page that redraws shows its plan again; only what differs is worth a word, and only at the moment of filling.
-  useEffect(() => setPlan(compute()), [compute, survey])
+  // The person's own choice shows the plan anew without a word; a page that changed it is named.
+  const asked = useRef(compute)
+  useEffect(() => {
+    const now = compute()
+    const own = asked.current !== compute
+    asked.current = compute
+    setPlan((before) => (samePlan(before, now) ? before : now))
+    if (!own && !samePlan(shown.current, now)) setChanged(true)
+  }, [compute, survey])
 
   const marks = useMemo(() => planMarks(plan, left, pointed), [plan, left, pointed])
   const fillable = plan.lines.filter((line) => canBeFilled(line) && !left.has(line.binding))
@@ -105,6 +114,7 @@ export function PlanView({ compute, undo, job, problem, onChoose, onFill, onMap 
             lines={plan.lines}
             left={left}
             candidates={(binding) => placesOf(plan.candidates.get(binding) ?? [])}
+            elementsOf={(binding) => (plan.targets.get(binding) ?? plan.candidates.get(binding)?.[0])?.elements}
             onLeave={(binding, leave) =>
               setLeft((before) => {
                 const next = new Set(before)

@@ -1,87 +1,51 @@
-import { useMemo, useState } from 'preact/hooks'
-import { cluesOf } from '../../form/clues.ts'
-import type { Material } from '../../form/material.ts'
-import type { Binding } from '../../form/schema.ts'
 import { titleOf } from './describe.ts'
-import { newId } from './new-id.ts'
-import { clearProposals } from './proposals.ts'
-import type { PageControl } from './use-controls.ts'
+import type { Proposals } from './use-proposals.ts'
 
 interface ProposeAllProps {
-  controls: readonly PageControl[]
-  material: Material
-  onBind: (bindings: (Binding & { key: string })[]) => void
+  proposals: Proposals
+  /** How many controls are not bound yet. */
+  unbound: number
   onPoint: (key: string | undefined) => void
-  onBack: () => void
 }
 
 /** The proposals that leave no doubt, for all controls not bound yet, confirmed together. */
-export function ProposeAll({ controls, material, onBind, onPoint, onBack }: ProposeAllProps) {
-  const proposals = useMemo(() => clearProposals(controls, material), [controls, material])
-  const [left, setLeft] = useState<ReadonlySet<string>>(new Set())
-  const taken = proposals.filter(({ key }) => !left.has(key))
-  const open = controls.filter(({ binding }) => !binding).length
-
+export function ProposeAll({ proposals, unbound, onPoint }: ProposeAllProps) {
+  const { all, left, leave } = proposals
   return (
     <>
-      <p class="asking">
-        <button type="button" class="b bare low" onClick={onBack}>
-          All controls
-        </button>
-      </p>
       <h2>Clear proposals</h2>
       <p class="q small">
-        {proposals.length} of the {open} controls not bound yet have one figure or field that clearly fits. Take out
-        what is not right. The rest is asked one by one.
+        {all.length === 0
+          ? `None of the ${unbound} controls not bound yet has one figure or field that clearly fits. Pick them one by one.`
+          : `${all.length} of the ${unbound} controls not bound yet ${all.length === 1 ? 'has' : 'have'} one figure or field that clearly fits. Take out what is not right.`}
       </p>
-      {proposals.length > 0 && (
+      {all.length > 0 && (
         <ul class="list">
-          {proposals.map(({ key, control, row, reason }) => (
+          {all.map(({ key, control, row, reason }, index) => (
             <li key={key}>
+              {control.section && control.section !== all[index - 1]?.control.section && (
+                <p class="gr">{control.section}</p>
+              )}
               <label class="row" onPointerEnter={() => onPoint(key)} onPointerLeave={() => onPoint(undefined)}>
                 <input
                   type="checkbox"
                   checked={!left.has(key)}
-                  onChange={(event) => {
-                    const next = new Set(left)
-                    if (event.currentTarget.checked) next.delete(key)
-                    else next.add(key)
-                    setLeft(next)
-                  }}
+                  onFocus={() => onPoint(key)}
+                  onChange={(event) => leave(key, !event.currentTarget.checked)}
                 />
                 <span>
-                  {control.section && <small class="q">{control.section}</small>}
                   {titleOf(control)}
-                  <small class="q">{reason}</small>
+                  <small>{reason}</small>
                 </span>
                 <span class="to">
                   {row.group}: {row.label}
-                  <small class="q">{row.value}</small>
+                  <small>{row.value || 'nothing yet'}</small>
                 </span>
               </label>
             </li>
           ))}
         </ul>
       )}
-      <div class="adds">
-        <button
-          type="button"
-          class="b first"
-          disabled={taken.length === 0}
-          onClick={() =>
-            onBind(
-              taken.map(({ key, control, row, write }) => ({
-                id: newId(),
-                key,
-                control: cluesOf(control),
-                source: { from: 'item', item: row.id, write },
-              })),
-            )
-          }
-        >
-          Bind {taken.length === 1 ? 'this one' : `these ${taken.length}`}
-        </button>
-      </div>
     </>
   )
 }

@@ -1,4 +1,4 @@
-import { useMemo, useState } from 'preact/hooks'
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
 import type { Control } from '../../form/controls.ts'
 import type { Material } from '../../form/material.ts'
 import type { Source, Write } from '../../form/schema.ts'
@@ -6,6 +6,7 @@ import { writeFor } from '../../form/suggest.ts'
 import { Icon } from '../icons.tsx'
 import { howFound, titleOf } from './describe.ts'
 import { ItemList, type ItemRow } from './item-list.tsx'
+import { useShell } from './shell.ts'
 import { WordsEditor } from './words-editor.tsx'
 import { WriteFields } from './write-fields.tsx'
 
@@ -29,6 +30,12 @@ interface QuestionProps {
 export function Question(props: QuestionProps) {
   const { control, number, material, rows, proposals, source, onSource, preview, twin, onBack } = props
   const [query, setQuery] = useState('')
+  const heading = useRef<HTMLHeadingElement>(null)
+  const { root } = useShell()
+  useEffect(() => {
+    // The button "Bind, then next" keeps the focus while it can be pressed again.
+    if (!root.activeElement?.matches('button:enabled')) heading.current?.focus({ preventScroll: true })
+  }, [root])
   const chosen = source?.from === 'item' ? source.item : undefined
   const proposed = useMemo(() => new Set(proposals.map(({ id }) => id)), [proposals])
   const wanted = query.trim().toLowerCase().split(/\s+/).filter(Boolean)
@@ -55,7 +62,9 @@ export function Question(props: QuestionProps) {
         </button>
         <span class="end">control {number}</span>
       </p>
-      <h2>What goes into “{titleOf(control)}”?</h2>
+      <h2 ref={heading} tabIndex={-1}>
+        What goes into “{titleOf(control)}”?
+      </h2>
       <p class="found">{howFound(control)}</p>
       {twin && <p class="note">{twin}</p>}
       <label class="seek">

@@ -1,9 +1,15 @@
 import { Fragment } from 'preact'
 import type { ReceiptLine } from '../../form/schema.ts'
+import { LineNumber } from './line-number.tsx'
 import { Status } from './status.tsx'
 
+interface ReceiptTableProps {
+  lines: readonly ReceiptLine[]
+  elementsOf?: (binding: string) => readonly Element[] | undefined
+}
+
 /** Outcomes per binding, in the order of the plan. What matches recedes. */
-export function ReceiptTable({ lines }: { lines: readonly ReceiptLine[] }) {
+export function ReceiptTable({ lines, elementsOf }: ReceiptTableProps) {
   return (
     <table class="t plan">
       <thead>
@@ -28,7 +34,9 @@ export function ReceiptTable({ lines }: { lines: readonly ReceiptLine[] }) {
               </tr>
             )}
             <tr class={line.outcome === 'entered' ? 'settled' : 'look'}>
-              <td class="no">{index + 1}</td>
+              <td class="no">
+                <LineNumber number={index + 1} control={line.control} elements={elementsOf?.(line.binding)} />
+              </td>
               <th scope="row">{line.control}</th>
               <td class="tx">{line.intended || <span class="q sans">empty</span>}</td>
               <td class="nw">{line.readBack || <span class="q sans">empty</span>}</td>

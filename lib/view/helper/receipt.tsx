@@ -87,7 +87,7 @@ export function Receipt({ filled, onUndo, onAgain }: ReceiptProps) {
         ) : (
           <>
             <LookFirst lines={lines} />
-            <ReceiptTable lines={lines} />
+            <ReceiptTable lines={lines} elementsOf={(binding) => plan.targets.get(binding)?.elements} />
           </>
         )}
       </Dock>

@@ -16,7 +16,7 @@ interface WriteFieldsProps {
 export function WriteFields({ item, write, control, onChange }: WriteFieldsProps) {
   switch (item.kind) {
     case 'quantity':
-      return <NumberFields quantity={item} write={write} onChange={onChange} />
+      return <NumberFields quantity={item} write={write} plain={control.kind === 'number'} onChange={onChange} />
     case 'date':
       return control.kind === 'date' ? null : <DateField iso={item.iso} write={write} onChange={onChange} />
     case 'choice':
