@@ -17,7 +17,7 @@ import { Readings } from './readings.tsx'
 import { Results } from './results.tsx'
 import { Setup } from './setup.tsx'
 import { TestRow } from './test-row.tsx'
-import { putBack, putInTrash, takeFromTrash } from './trash.ts'
+import { putBack, putInTrash, readTrash, takeFromTrash, type Deleted } from './trash.ts'
 import { UndoBar } from './undo-bar.tsx'
 import { useDesk } from './use-desk.ts'
 import { useView } from './use-view.ts'
@@ -85,19 +85,20 @@ export function Calculator({ onSent }: Props) {
       void restoreJob(job.id).then(() => held.show(job, held.test))
     })
   }
+  const restoreTest = ({ place, test: back }: Deleted) => {
+    held.editJob((now) => putBack(now, back, place))
+    held.openTest(back.id)
+    takeFromTrash(localStorage, back.id)
+    setPanel('')
+  }
   const dropTest = (gone: Test) => {
     if (!job) return
     const place = job.tests.findIndex(({ id }) => id === gone.id)
     putInTrash(localStorage, { job: job.id, place, test: gone })
-    const next = { ...job, tests: job.tests.filter(({ id }) => id !== gone.id) }
-    held.editJob(() => next)
-    open(next, neighbour(job.tests, gone.id))
-    held.offerUndo(`Test “${gone.role}” deleted.`, () => {
-      takeFromTrash(localStorage, gone.id)
-      const back = putBack(next, gone, place)
-      held.editJob((now) => putBack(now, gone, place))
-      held.show(back, gone.id)
-    })
+    held.editJob((now) => ({ ...now, tests: now.tests.filter(({ id }) => id !== gone.id) }))
+    held.openTest(neighbour(job.tests, gone.id))
+    setPanel('')
+    held.offerUndo(`Test “${gone.role}” deleted.`, () => restoreTest({ job: job.id, place, test: gone }))
   }
   const send = async (type: 'plan' | 'map', map: FormMap | undefined) => {
     if (!job || !page) return
@@ -152,7 +153,10 @@ export function Calculator({ onSent }: Props) {
                   editing={panel === 'test'}
                   adding={panel === 'new test'}
                   kept={held.kept}
-                  onOpen={(id) => open(job, id)}
+                  onOpen={(id) => {
+                    held.openTest(id)
+                    setPanel('')
+                  }}
                   onEdit={() => toggle('test')}
                   onAdd={() => toggle('new test')}
                 />
@@ -177,6 +181,8 @@ export function Calculator({ onSent }: Props) {
               <main>
                 {panel === 'job' && (
                   <JobPanel
+                    deleted={readTrash(localStorage).filter((one) => one.job === job.id)}
+                    onPutBack={restoreTest}
                     onOpen={(next) => open(next)}
                     onNew={start}
                     onDuplicate={() => void begin(() => duplicateJob(job))}
@@ -192,16 +198,22 @@ export function Calculator({ onSent }: Props) {
                     job={job}
                     onClose={() => setPanel('')}
                     onAdd={(added) => {
-                      const next = { ...job, tests: [...job.tests, added] }
-                      held.editJob(() => next)
-                      open(next, added.id)
+                      held.editJob((now) => ({ ...now, tests: [...now.tests, added] }))
+                      held.openTest(added.id)
+                      setPanel('')
                     }}
                   />
                 )}
                 {reading && bench && (
                   <>
                     <Setup />
-                    <Readings key={bench.test.id} brought={reading.brought} used={reading.used} mean={reading.mean} />
+                    <Readings
+                      key={bench.test.id}
+                      brought={reading.brought}
+                      used={reading.used}
+                      mean={reading.mean}
+                      unfinished={reading.unfinished}
+                    />
                     <Results reading={reading} />
                   </>
                 )}

@@ -3,9 +3,13 @@ import { BuildingFields } from './building-fields.tsx'
 import { JobList } from './job-list.tsx'
 import { Section } from './section.tsx'
 import { TesterFields } from './tester-fields.tsx'
+import type { Deleted } from './trash.ts'
 import { useDeskContext } from './use-context.ts'
 
 interface Props {
+  /** Tests of this job that were deleted lately. */
+  deleted: readonly Deleted[]
+  onPutBack: (deleted: Deleted) => void
   onOpen: (job: Job) => void
   onNew: () => void
   onDuplicate: () => void
@@ -14,7 +18,7 @@ interface Props {
 }
 
 /** The job in hand and the others. */
-export function JobPanel({ onOpen, onNew, onDuplicate, onDelete, onDemo }: Props) {
+export function JobPanel({ deleted, onPutBack, onOpen, onNew, onDuplicate, onDelete, onDemo }: Props) {
   const { job } = useDeskContext()
   const { volume, floorArea } = job.building
   return (
@@ -33,6 +37,16 @@ export function JobPanel({ onOpen, onNew, onDuplicate, onDelete, onDemo }: Props
           Demo job
         </button>
       </div>
+      {deleted.length > 0 && (
+        <p class="q">
+          Deleted here:{' '}
+          {deleted.map((one) => (
+            <button key={one.test.id} type="button" class="link" onClick={() => onPutBack(one)}>
+              put back “{one.test.role}”
+            </button>
+          ))}
+        </p>
+      )}
       <Section id="building" title="Building" summary={volume || floorArea ? '' : 'address, volume, areas'}>
         <BuildingFields />
       </Section>

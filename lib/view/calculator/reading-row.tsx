@@ -20,7 +20,7 @@ interface Props {
   /** The reading brought to the reference pressure, as written, or empty. */
   brought: string
   used: boolean
-  found: ReadonlyMap<string, string>
+  found: (path: string) => string | undefined
   /** Whether the row can be deleted: the blank one at the end cannot. */
   deletable: boolean
   onType: (row: number, column: ReadingColumn, text: string) => void
@@ -31,7 +31,7 @@ interface Props {
 export function ReadingRow({ row, point, columns, ranges, brought, used, found, deletable, onType, onDelete }: Props) {
   const number = row + 1
   const findings = [...columns.map(({ key }) => key), ''].flatMap((key) => {
-    const text = found.get(key ? `points.${row}.${key}` : `points.${row}`)
+    const text = found(key ? `points.${row}.${key}` : `points.${row}`)
     return text ? [{ key, text, id: `found-${row}-${key || 'row'}` }] : []
   })
   return (

@@ -15,6 +15,8 @@ import { verdictLines } from './verdict-lines.ts'
 export interface Reading {
   /** By path: what was found about a typed cell. */
   found: ReadonlyMap<string, string>
+  /** Paths in `found` that only wait to be typed: nothing is said of them in the row that is being typed. */
+  unfinished: ReadonlySet<string>
   /** By row: the reading brought to the reference pressure, as written. */
   brought: string[]
   /** The row that a one-point result is from. */
@@ -103,6 +105,7 @@ export function readingOf(job: Job, test: Test, devices: readonly Device[]): Rea
 
   return {
     found: findings(test, problems),
+    unfinished: new Set(problems.flatMap(({ path, severity }) => (severity === 'missing' ? [path] : []))),
     brought,
     used,
     mean: typed ? minus(halfUp(baselineOf(sheet.baseline).mean, 1)) : '',

@@ -18,18 +18,20 @@ interface Props {
   /** The row the one-point result is from. */
   used: number | undefined
   mean: string
+  unfinished: ReadonlySet<string>
 }
 
 const plural = (count: number): string => `${count} ${count === 1 ? 'point' : 'points'}`
 
 /** The readings, as a table one types in. */
-export function Readings({ brought, used, mean }: Props) {
+export function Readings({ brought, used, mean, unfinished }: Props) {
   const { devices, offerUndo } = useDeskContext()
   const { test, editSheet, found } = useBench()
   const { sheet, units } = test
   const table = useRef<HTMLTableElement>(null)
   const [shown, setShown] = useState(firstRows)
   const [told, setTold] = useState('')
+  const [typing, setTyping] = useState<number>()
 
   const device = devices.find(({ id }) => id === sheet.device)
   const ranges = device?.ranges.map(({ name }) => name).filter(Boolean) ?? []
@@ -71,6 +73,11 @@ export function Readings({ brought, used, mean }: Props) {
     focusCell(Number(row) + (up ? -1 : 1), column)
   }
 
+  const onFocus = (event: FocusEvent) => {
+    const { row } = (event.target as HTMLElement).dataset
+    setTyping(row === undefined ? undefined : Number(row))
+  }
+
   const onPaste = async (event: ClipboardEvent) => {
     const cell = event.target as HTMLElement
     const { row, column } = cell.dataset
@@ -98,7 +105,14 @@ export function Readings({ brought, used, mean }: Props) {
 
   return (
     <Section id="readings" title="Readings" summary={summary} end={end}>
-      <table class="t rd" ref={table} onKeyDown={onKeyDown} onPaste={onPaste}>
+      <table
+        class="t rd"
+        ref={table}
+        onKeyDown={onKeyDown}
+        onPaste={onPaste}
+        onFocusIn={onFocus}
+        onFocusOut={() => setTyping(undefined)}
+      >
         <thead>
           <tr>
             <th class="no" scope="col">
@@ -137,7 +151,7 @@ export function Readings({ brought, used, mean }: Props) {
                 ranges={ranges}
                 brought={brought[row] ?? ''}
                 used={used === row}
-                found={found}
+                found={(path) => (row === typing && unfinished.has(path) ? undefined : found.get(path))}
                 deletable={row < sheet.points.length}
                 onType={(at, column, text) => write((points) => setPoint(points, at, { [column]: text }))}
                 onDelete={onDelete}

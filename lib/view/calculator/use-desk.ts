@@ -23,7 +23,10 @@ export interface Held {
   trouble: string
   undo: Undo | undefined
   editJob: (change: (job: Job) => Job) => void
+  /** Takes a job of the book in hand, or none. */
   show: (job: Job | undefined, test?: string) => void
+  /** Opens a test of the job in hand. */
+  openTest: (id: string) => void
   offerUndo: (text: string, undo: () => void) => void
   dropUndo: () => void
 }
@@ -74,16 +77,20 @@ export function useDesk(): Held {
     setJob(value)
   }, [])
 
+  const openTest = useCallback((id: string) => {
+    setTest(id)
+    saveSettings({ current: { job: latest.current?.id ?? '', test: id } }).catch((error: unknown) =>
+      setTrouble(`Which job is open was not kept: ${wording(error)}`),
+    )
+  }, [])
+
   const show = useCallback(
     (next: Job | undefined, id?: string) => {
       const open = next?.tests.some((one) => one.id === id) ? id! : (next?.tests.at(-1)?.id ?? '')
       put(next)
-      setTest(open)
-      saveSettings({ current: { job: next?.id ?? '', test: open } }).catch((error: unknown) =>
-        setTrouble(`Which job is open was not kept: ${wording(error)}`),
-      )
+      openTest(open)
     },
-    [put],
+    [put, openTest],
   )
 
   const editJob = useCallback(
@@ -140,5 +147,5 @@ export function useDesk(): Held {
   const offerUndo = useCallback((text: string, back: () => void) => setUndo({ text, undo: back }), [])
   const dropUndo = useCallback(() => setUndo(undefined), [])
 
-  return { ready, settings, job, test, devices, kept, trouble, undo, editJob, show, offerUndo, dropUndo }
+  return { ready, settings, job, test, devices, kept, trouble, undo, editJob, show, openTest, offerUndo, dropUndo }
 }

@@ -6,8 +6,8 @@ export interface Run {
   text: string
 }
 
-/** A single letter that stands alone is a symbol; `_x`, `_{x}` go below the line, `^x`, `^{x}`, `^(x)` above it. */
-const pattern = /([_^])(\{[^}]*\}|\([^)]*\)|[\w.−-]+)|(?<![\p{L}\d])(Δ?)(\p{L})(?![\p{L}\d(])/gu
+/** A single letter that stands alone and is no unit is a symbol; `_x`, `_{x}` go below the line, `^x`, `^{x}`, `^(x)` above it. */
+const pattern = /([_^])(\{[^}]*\}|\([^)]*\)|[\w.−-]+)|(?<![\p{L}\d°/]|\d (?=m))(Δ?)(\p{L})(?![\p{L}\d(])/gu
 
 /** Splits a formula written in plain text into runs. */
 export function runs(formula: string): Run[] {

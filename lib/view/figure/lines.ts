@@ -100,7 +100,9 @@ export function lacking(sheet: Sheet, report: Report): string[] {
     const flowUnit = Object.keys(figure.labels ?? {}).find((unit) => unit.startsWith(sheet.units.flow))
     wants.set(want, [...(wants.get(want) ?? []), labelOf(figure.id, flowUnit ?? '')])
   }
-  return [...wants].map(
-    ([want, names]) => `${listed([...new Set(names)])} ${names.length > 1 ? 'need' : 'needs'} ${want}.`,
-  )
+  return [...wants].map(([want, names]) => {
+    const line = `${listed([...new Set(names)])} ${names.length > 1 ? 'need' : 'needs'} ${want}.`
+    // A word begins with a capital, a symbol such as n or r² stays.
+    return /^\p{Ll}{2}/u.test(line) ? line.charAt(0).toUpperCase() + line.slice(1) : line
+  })
 }
