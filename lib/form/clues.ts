@@ -17,6 +17,7 @@ const generic =
 export function looksGenerated(value: string): boolean {
   if (/[0-9a-f]{8}-[0-9a-f]{4}-/i.test(value)) return true
   if (/^(:|«|_r_).*[:»_]$/.test(value)) return true
+  if (/^(react-select|radix|headlessui|downshift|mat|cdk|mui|ember|ext)[-_:]\d/.test(value)) return true
   const counted = /^(.*?)[-_:.]?\d+$/.exec(value.toLowerCase())
   if (counted?.[1] !== undefined && (counted[1] === '' || generic.test(counted[1]))) return true
   return value.split(/[^A-Za-z0-9]+/).some((token) => {

@@ -26,6 +26,7 @@ interface Asked {
   label: string
   /** Label and section, as the page shows them. */
   context: string
+  section: string
   attributes: string
   autocomplete: string
   unit: string | undefined
@@ -45,6 +46,7 @@ function asked(control: Control): Asked {
   return {
     label: words(control.name || clues.placeholder).join(' '),
     context: `${control.section} ${control.name}`,
+    section: control.section,
     attributes: attributes.join(' | '),
     autocomplete: autocomplete.split(/\s+/).at(-1) ?? '',
     unit: unitIn(control.name) ?? unitIn(clues.placeholder),
@@ -68,14 +70,15 @@ function wording(id: string, item: Item, { label, attributes, autocomplete }: As
     : [likeness * 0.9, likeness >= 0.8 ? 'label' : 'label in part']
 }
 
-function rolesAgree(group: string, context: string): boolean | undefined {
+function rolesAgree(group: string, { context, section }: Asked): boolean | undefined {
   const text = words(context).join(' ')
   const role = words(group).join(' ')
   if (!role) return undefined
   const sides = [before.test(role), after.test(role)]
   if (sides[0] !== sides[1] && before.test(text) !== after.test(text)) return before.test(text) === sides[0]
-  if (contradict(context, group)) return false
-  return ` ${text} `.includes(` ${role} `) ? true : undefined
+  if (` ${text} `.includes(` ${role} `)) return true
+  // Two systems of one house: `duct system 1` does not stand under `Duct system 2`.
+  return alike(section, group) > 0 && contradict(section, group) ? false : undefined
 }
 
 function kindsAgree(item: Item, control: Control): number {
@@ -119,7 +122,7 @@ function rate(
   const [worded, by] = wording(id, item, ask)
   if (worded < 0.3) return { score: 0, reason: '' }
   const kind = kindsAgree(item, ask.control)
-  const role = rolesAgree(item.group, ask.context)
+  const role = rolesAgree(item.group, ask)
   const unit = unitsAgree(item, ask.unit)
   const opposed = contradict(ask.control.name, item.label)
   let score =

@@ -27,19 +27,22 @@ function quantity(item: Quantity, write: Write, kind: Clues['kind']): Text {
   return note ? { text, note } : { text }
 }
 
+/** Four significant digits, or as many more as it takes to stand on the same side of the limit as the number does. */
+function unrounded(value: number, limit = Infinity): string {
+  let decimals = Math.min(12, Math.max(0, 3 - Math.floor(Math.log10(Math.abs(value) || 1))))
+  while (decimals < 12 && value <= limit !== Number(writeNumber(value, { decimals })) <= limit) decimals++
+  return writeNumber(value, { decimals })
+}
+
 function roundingNote(item: Quantity, value: number, rounded: number, unit: string): string | undefined {
-  const exact = writeNumber(value, {
-    decimals: Math.min(12, Math.max(0, 4 - Math.ceil(Math.log10(Math.abs(value) || 1)))),
-  })
   const coarse = value !== 0 && Math.abs(rounded - value) > 0.002 * Math.abs(value)
-  if (item.limit === undefined) return coarse ? `${exact} unrounded` : undefined
+  if (item.limit === undefined) return coarse ? `${unrounded(value)} unrounded` : undefined
   const limit = convert(item.limit, item.unit, unit)
-  if (value <= limit !== rounded <= limit) {
-    const side = value <= limit ? 'meets' : 'is above'
-    const shown = `${writeNumber(limit, { decimals: 4 }).replace(/\.?0+$/, '')} ${symbol(unit)}`.trim()
-    return `rounding flips the verdict: ${exact} unrounded ${side} the limit of ${shown}`
-  }
-  return coarse ? `${exact} unrounded, verdict the same` : undefined
+  const exact = unrounded(value, limit)
+  if (value <= limit === rounded <= limit) return coarse ? `${exact} unrounded, verdict the same` : undefined
+  const side = value <= limit ? 'meets' : 'is above'
+  const shown = `${Number(writeNumber(limit, { decimals: 4 }))} ${symbol(unit)}`.trim()
+  return `rounding flips the verdict: ${exact} unrounded ${side} the limit of ${shown}`
 }
 
 function ofItem(item: Item, write: Write, target: Target): Text {

@@ -21,9 +21,14 @@ const perArea = /\bper\b.*\b(sq|square|ft|sf|m|area)\b|\bcfm \d* ?(ft|sf)\b/
 const ducts = /\bducts?\b|\b25\b/
 
 export const vocabulary: Readonly<Record<string, Wording>> = {
+  address: {
+    says: /^(full|site|property|project|job|service|building|test) (address|location)( (and|or|with) .*)?$|^address( .* (town|city|zip)\b.*)?$/,
+    hints: /\baddress\b/,
+    never: /\be ?mail\b|\bmailing\b|\bstreet\b|\bline [12]\b/,
+  },
   street: {
-    says: /\b(street|site|property|project|job|building|house|home|service|physical) address\b|\baddress line 1\b|^street$|^address$/,
-    hints: /\baddress\b|\bstreet\b|\blocation\b/,
+    says: /\bstreet( address)?\b|\baddress line 1\b/,
+    hints: /\baddress\b/,
     never: /\be ?mail\b|\bmailing\b|\baddress line 2\b/,
     autocomplete: 'street-address',
   },
@@ -40,21 +45,21 @@ export const vocabulary: Readonly<Record<string, Wording>> = {
     hints: /\b(project|job|reference) (number|no|id)\b/,
   },
   builder: { says: /\bbuilder\b|\bgeneral contractor\b/, hints: /\bcontractor\b/ },
-  floorArea: {
+  'floor-area': {
     says: /\bfloor area\b|\bcfa\b|\bsquare footage\b|\b(conditioned|heated|living) area\b/,
     hints: /\barea\b/,
     never: /\bvolume\b|\bper\b|\bleakage\b|\b(enclosure|envelope|shell|surface)\b/,
   },
   volume: { says: /\bvolume\b/, never: /\bper\b/ },
-  enclosureArea: { says: /\b(enclosure|envelope|shell|surface)( surface)? area\b/, never: /\bper\b/ },
+  'enclosure-area': { says: /\b(enclosure|envelope|shell|surface)( surface)? area\b/, never: /\bper\b/ },
   height: { says: /\b(ceiling|infiltration|building) height\b/, hints: /\bheight\b/ },
   bedrooms: { says: /\bbed ?rooms?\b/ },
   stories: { says: /\b(stories|storeys?|story)\b|\bnumber of floors\b/ },
-  climateZone: { says: /\bclimate zone\b/ },
-  areaSource: {
+  'climate-zone': { says: /\bclimate zone\b/ },
+  'area-source': {
     says: /\b(area|volume)s?\b.*\b(source|obtained|determined|taken from|based on)\b|\bhow\b.*\b(obtained|determined)\b/,
   },
-  weatherShieldingFactor: { says: /\bshielding factor\b|\bwsf\b/ },
+  'weather-shielding-factor': { says: /\bshielding factor\b|\bwsf\b/ },
   elevation: { says: /\b(elevation|altitude)\b/ },
   name: {
     says: /\b(tester|technician|rater|inspector|auditor|verifier)( s)?( printed| full)?( name)?$|\b(tested|performed|conducted) by\b|\bprinted name\b|\bname of (tester|technician|rater)\b/,
@@ -64,15 +69,16 @@ export const vocabulary: Readonly<Record<string, Wording>> = {
     autocomplete: 'name',
   },
   company: {
-    says: /\b(company|firm|agency|organi[sz]ation|business)( name)?\b/,
-    never: /\b(licen[cs]e|number|id|phone|e ?mail)\b/,
+    says: /\b(company|firm|agency|organi[sz]ation|business)( name)?$/,
+    hints: /\b(company|firm|agency|organi[sz]ation|business)\b/,
+    never: /\b(licen[cs]e|number|id|phone|e ?mail|utility|insurance)\b/,
     autocomplete: 'organization',
   },
   licence: {
     says: /\b(licen[cs]e|certification|certificate|credential|rater|tester|technician) (number|no|id)\b|^licen[cs]e$/,
     never: /\bexpir/,
   },
-  licenceExpiry: { says: /\b(licen[cs]e|certification|certificate)\b.*\bexpir\w*|\bexpir\w* date\b/ },
+  'licence-expiry': { says: /\b(licen[cs]e|certification|certificate)\b.*\bexpir\w*|\bexpir\w* date\b/ },
   phone: { says: /\b(tele)?phone\b|\bmobile\b/, autocomplete: 'tel' },
   email: { says: /\be ?mail\b/, autocomplete: 'email' },
   date: {
@@ -84,11 +90,22 @@ export const vocabulary: Readonly<Record<string, Wording>> = {
   wind: { says: /\bwind\b|\bweather\b/, never: /\bshielding\b/ },
   range: { says: /\b(flow )?range\b|\bconfiguration\b/ },
   direction: { says: /\bdirection\b|\b(de)?pressuri[sz]\w*\b/, hints: /\btest (mode|type)\b/ },
+  procedure: { says: /\b(procedure|protocol|test method|standard used)\b/, hints: /\bstandard\b/ },
+  leakage: { says: /\btotal or (to )?outside\b|\bleakage (type|measured)\b|\b(type|kind) of (duct )?leakage\b/ },
+  'air-handler-flow': { says: /\b(air handler|system|fan) (air ?)?flow\b/, never: /%|\bpercent\b/ },
+  'instrument-figure': { says: /\b(gauge|instrument)( s own)? (reading|figure|result|display)\b/ },
+  'baseline-mean': { says: /\bbaseline\b|\bzero flow pressure\b/ },
+  pressure: { says: /\b(house|building|induced|test) pressure\b|\bpressure (as )?(read|reading|difference)\b/ },
+  'device-pressure': { says: /\b(device|fan) pressure\b/ },
+  'flow-as-shown': { says: /\bflow (as )?(shown|reading)\b|\bindicated flow\b/ },
+  device: { says: /\b(device|equipment|instrument)( make| model| name| used)*$/ },
+  'device-serial': { says: /\bserial\b/ },
+  'device-calibrated': { says: /\bcalibrat\w*\b/ },
   indoor: { says: /\b(indoor|inside|interior)\b.*\btemp\w*|\btemp\w*\b.*\b(indoors?|inside)\b/ },
   outdoor: { says: /\b(outdoor|outside|exterior)\b.*\btemp\w*|\btemp\w*\b.*\b(outdoors?|outside)\b/ },
   notes: { says: /\b(comments?|notes|remarks)\b/ },
   verdict: { says: /\bpass\b.*\bfail\b|\b(test )?result$|\bcompl(iance|iant|ies)\b|\bmeets\b/, never: /\bsigned\b/ },
-  limit: { says: /\b(limit|target|maximum allowed|max allowed|allowable)\b/ },
+  limit: { says: /\b(limit|target|maximum allowed|max allowed|allowable)\b/, never: /\bpass\b/ },
   'flow-4': { says: /\b(cfm|flow|leakage|q)\b.*\b4( pa)?\b/, never: /\barea\b/ },
   'flow-10': { says: /\b(cfm|flow|leakage|q)\b.*\b10( pa)?\b/, never: /\barea\b/ },
   'flow-25': { says: /\b(cfm|flow|leakage|q)\b.*\b25\b/, never: /\bducts?\b|\bper\b/ },
@@ -133,6 +150,7 @@ export const vocabulary: Readonly<Record<string, Wording>> = {
     hints: /\bleakage to (outside|outdoors)\b|\btotal leakage\b/,
     never: new RegExp(`${perArea.source}|%|\\bpercent\\b`),
   },
+  'duct-flow-25-as-read': { says: /\b(as read|indicated|instrument|gauge)\b.*\b25\b|\b25\b.*\b(as read|indicated)\b/ },
   'duct-flow-25-per-floor-area': { says: /\bper 100\b|\b(duct|25)\b.*\bper\b.*\b(floor|sq|square|ft|m)\b|^qn$/ },
   'duct-share-of-air-handler': {
     says: /(%|\bpercent\b).*\b(air handler|fan)\b|\b(air handler|fan)\b.*(%|\bpercent\b)/,

@@ -56,11 +56,12 @@ const opposites: readonly (readonly [RegExp, RegExp])[] = [
   [/\b(volume|cu|cubic)\b/, /\b(area|sq|square)\b/],
 ]
 
-function numbers(text: string): string {
-  return (text.match(/\d+(?:\.\d+)?/g) ?? []).toSorted().join(' ')
+/** The numbers in a text, without the exponents of units. */
+function numbers(text: string): string[] {
+  return text.replace(/\b(ft|in|cm|m) ?[23]\b/g, '$1').match(/\d+(?:\.\d+)?/g) ?? []
 }
 
-/** Whether two texts speak of different things: opposite words, or different numbers. */
+/** Whether two texts speak of different things: opposite words, or each a number that the other lacks. */
 export function contradict(a: string, b: string): boolean {
   const one = plain(a)
   const other = plain(b)
@@ -75,5 +76,5 @@ export function contradict(a: string, b: string): boolean {
   }
   const mine = numbers(one)
   const yours = numbers(other)
-  return mine !== '' && yours !== '' && mine !== yours
+  return mine.some((each) => !yours.includes(each)) && yours.some((each) => !mine.includes(each))
 }
