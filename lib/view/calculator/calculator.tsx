@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useState } from 'preact/hooks'
+import { useEffect, useState } from 'preact/hooks'
 import { deleteJob, getDevice, getJob, restoreJob, saveDevice, saveJob, subscribe } from '../../book/store.ts'
 import type { FormMap } from '../../form/schema.ts'
 import type { Job, Test } from '../../job/schema.ts'
@@ -12,7 +12,6 @@ import { JobBar } from './job-bar.tsx'
 import { jobTitle } from './job-title.ts'
 import { later } from './later.tsx'
 import { activePage, sendHelper, type ActivePage } from './page.ts'
-import { readingOf } from './reading.ts'
 import { Readings } from './readings.tsx'
 import { Results } from './results.tsx'
 import { Setup } from './setup.tsx'
@@ -20,6 +19,7 @@ import { TestRow } from './test-row.tsx'
 import { putBack, putInTrash, readTrash, takeFromTrash, type Deleted } from './trash.ts'
 import { UndoBar } from './undo-bar.tsx'
 import { useDesk } from './use-desk.ts'
+import { useReading } from './use-reading.ts'
 import { useView } from './use-view.ts'
 
 const JobList = later(async () => (await import('./job-list.tsx')).JobList)
@@ -57,7 +57,7 @@ export function Calculator({ onSent }: Props) {
     return () => leaving.abort()
   }, [])
 
-  const reading = useMemo(() => (job && test ? readingOf(job, test, devices) : undefined), [job, test, devices])
+  const reading = useReading(job, test, devices)
 
   const open = (next: Job | undefined, id?: string) => {
     held.dropUndo()
@@ -94,7 +94,11 @@ export function Calculator({ onSent }: Props) {
   const dropTest = (gone: Test) => {
     if (!job) return
     const place = job.tests.findIndex(({ id }) => id === gone.id)
-    putInTrash(localStorage, { job: job.id, place, test: gone })
+    try {
+      putInTrash(localStorage, { job: job.id, place, test: gone })
+    } catch {
+      // No room for it there: then it can be put back for as long as this window is open.
+    }
     held.editJob((now) => ({ ...now, tests: now.tests.filter(({ id }) => id !== gone.id) }))
     held.openTest(neighbour(job.tests, gone.id))
     setPanel('')
@@ -132,6 +136,18 @@ export function Calculator({ onSent }: Props) {
       editTest: (patch) => held.editJob((now) => editTest(now, test.id, (one) => ({ ...one, ...patch }))),
       editSheet: (patch) => held.editJob((now) => editSheet(now, test.id, patch)),
     }
+  /** Opens a section and brings a part of it into view, once what is read later has arrived. */
+  const unfold = (section: string, part: string, tries = 20) => {
+    view.setOpen(section, true)
+    const found = document.getElementById(part)
+    if (!found && tries > 0) {
+      setTimeout(() => unfold(section, part, tries - 1), 50)
+      return
+    }
+    found?.scrollIntoView({ block: 'center' })
+    const focusable = found?.matches('select') ? found : found?.querySelector('summary')
+    focusable?.focus({ preventScroll: true })
+  }
   const toggle = (which: Panel) => setPanel(panel === which ? '' : which)
 
   return (
@@ -214,7 +230,14 @@ export function Calculator({ onSent }: Props) {
                       mean={reading.mean}
                       unfinished={reading.unfinished}
                     />
-                    <Results reading={reading} />
+                    <Results
+                      reading={reading}
+                      onLimit={() => unfold('setup', 'limit')}
+                      onBuilding={() => {
+                        setPanel('job')
+                        unfold('building', 'building')
+                      }}
+                    />
                   </>
                 )}
               </main>
@@ -238,8 +261,7 @@ export function Calculator({ onSent }: Props) {
               onMap={(map) => void send('map', map)}
               onBook={openBook}
               onChecks={() => {
-                view.setOpen('checks', true)
-                requestAnimationFrame(() => document.getElementById('checks')?.scrollIntoView({ block: 'center' }))
+                unfold('checks', 'checks')
               }}
             />
           </div>

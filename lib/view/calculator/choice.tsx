@@ -8,11 +8,14 @@ interface Props<T extends string> {
   onPick: (value: T) => void
   problem?: string | undefined
   wide?: boolean
+  /** An id by which other parts of the view find it. */
+  id?: string
 }
 
 /** A labelled choice of one. */
-export function Choice<T extends string>({ label, value, options, onPick, problem, wide }: Props<T>) {
-  const id = useId()
+export function Choice<T extends string>({ label, value, options, onPick, problem, wide, id: known }: Props<T>) {
+  const own = useId()
+  const id = known ?? own
   return (
     <div class={wide ? 'fd-f wide' : 'fd-f'}>
       <label for={id}>{label}</label>

@@ -27,6 +27,7 @@ export function LimitField() {
   return (
     <>
       <Choice
+        id="limit"
         label="Limit"
         wide
         value={test.limit}

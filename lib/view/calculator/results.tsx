@@ -6,11 +6,19 @@ import { VerdictBlock } from '../figure/verdict-block.tsx'
 import { Section } from './section.tsx'
 import type { Reading } from './reading.ts'
 
+interface Props {
+  reading: Reading
+  /** Goes to the choice of a limit. */
+  onLimit: () => void
+  /** Goes to the sizes of the building. */
+  onBuilding: () => void
+}
+
 /** How long the verdict rests before it is read out, so that typing is not talked over. */
 const rest = 1200
 
 /** What the readings come to: verdict, figures, checks. */
-export function Results({ reading }: { reading: Reading }) {
+export function Results({ reading, onLimit, onBuilding }: Props) {
   const { verdict, groups, lacking, checks, counts, basis, factor, waiting } = reading
   const spoken = verdict ? [verdict.value, verdict.unit, verdict.verdict?.text].filter(Boolean).join(' ') : ''
   const [said, setSaid] = useState('')
@@ -24,7 +32,7 @@ export function Results({ reading }: { reading: Reading }) {
       <p class="vh" role="status">
         {said}
       </p>
-      {verdict ? <VerdictBlock {...verdict} /> : <p class="empty">{waiting}</p>}
+      {verdict ? <VerdictBlock {...verdict} onLimit={onLimit} /> : <p class="empty">{waiting}</p>}
       {groups.length > 0 && (
         <Section id="figures" title="Figures" summary={basis} end={factor}>
           <FigureTable groups={groups} />
@@ -33,6 +41,11 @@ export function Results({ reading }: { reading: Reading }) {
               {lacking.map((line) => (
                 <li key={line}>{line}</li>
               ))}
+              <li>
+                <button type="button" class="link" onClick={onBuilding}>
+                  Sizes of the building
+                </button>
+              </li>
             </ul>
           )}
         </Section>

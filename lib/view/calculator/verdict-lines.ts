@@ -64,7 +64,7 @@ export function verdictLines(
       likely: '',
       reach: range && `95 % interval ${range}.`,
       notes,
-      source: 'No limit is chosen. Pick one in the set-up, or type your own, to get a verdict.',
+      source: 'Without a limit there is no verdict.',
     }
   }
   const { limit, probability } = verdict

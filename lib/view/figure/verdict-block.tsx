@@ -20,6 +20,8 @@ export interface VerdictProps {
   notes: readonly string[]
   /** The clause, and whose edition counts. */
   source: string
+  /** Goes to the choice of a limit; used while there is none. */
+  onLimit?: () => void
 }
 
 /** The code's verdict first, then how likely, then where the interval reaches, then the clause. */
@@ -34,6 +36,7 @@ export function VerdictBlock({
   reach,
   notes,
   source,
+  onLimit,
 }: VerdictProps) {
   return (
     <section class="ver" aria-label="Verdict">
@@ -61,7 +64,16 @@ export function VerdictBlock({
           {note}
         </p>
       ))}
-      {source && <p class="src">{source}</p>}
+      {source && (
+        <p class="src">
+          {source}{' '}
+          {!verdict && onLimit && (
+            <button type="button" class="link" onClick={onLimit}>
+              Choose a limit
+            </button>
+          )}
+        </p>
+      )}
     </section>
   )
 }

@@ -1,0 +1,49 @@
+import { useEffect, useMemo, useState } from 'preact/hooks'
+import type { Device, Job, Test } from '../../job/schema.ts'
+import { readingOf, type Reading } from './reading.ts'
+
+/** Up to so many points are computed within a keystroke. */
+const atOnce = 300
+/** Beyond, when typing rests. */
+const rest = 200
+
+/** What the open test comes to. A long log is computed when typing rests, so that no key is held up. */
+export function useReading(
+  job: Job | undefined,
+  test: Test | undefined,
+  devices: readonly Device[],
+): Reading | undefined {
+  const long = (test?.sheet.points.length ?? 0) > atOnce
+  const now = useMemo(
+    () => (job && test && !long ? readingOf(job, test, devices) : undefined),
+    [job, test, devices, long],
+  )
+  const [later, setLater] = useState<{ test: string; reading: Reading }>()
+
+  useEffect(() => {
+    if (!job || !test || !long) return
+    const work = () => setLater({ test: test.id, reading: readingOf(job, test, devices) })
+    const timer = setTimeout(work, later?.test === test.id ? rest : 0)
+    return () => clearTimeout(timer)
+  }, [job, test, devices, long])
+
+  if (!test) return undefined
+  if (!long) return now
+  return later?.test === test.id ? later.reading : pending
+}
+
+const pending: Reading = {
+  found: new Map(),
+  unfinished: new Set(),
+  brought: [],
+  used: undefined,
+  mean: '',
+  verdict: undefined,
+  groups: [],
+  lacking: [],
+  checks: [],
+  counts: { good: 0, doubtful: 0, bad: 0, not: 0 },
+  basis: '',
+  factor: '',
+  waiting: 'Computing…',
+}
