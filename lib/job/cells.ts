@@ -11,8 +11,8 @@ type Dimension = 'flow' | 'temperature' | 'length' | 'area' | 'volume' | 'pressu
 export interface Cell {
   name: string
   dimension: Dimension
-  /** Lowest and highest number it takes, in the base unit of its dimension; `above`: more than this. */
-  above?: number
+  /** Lowest and highest number it takes, in the base unit of its dimension; `above`: more than nothing. */
+  above?: 0
   low?: number
   high: number
   whole?: boolean
@@ -148,12 +148,23 @@ const BASE: Record<Dimension, string> = {
   density: 'kg/m3',
 }
 
+/** A path with its indexes as `*`. */
+const general = (path: string) => path.replaceAll(/\.\d+(?=\.)/g, '.*')
+
 /** The cell at a path of the job layer, if it holds a number. */
-export const cellAt = (path: string): Cell | undefined => cells[path.replaceAll(/\.\d+(?=\.)/g, '.*')]
+export const cellAt = (path: string): Cell | undefined => cells[general(path)]
+
+/** Names of the cells that hold no number. */
+const others: Record<string, string> = {
+  'points.*.range': 'range',
+  points: 'Readings',
+  device: 'Device',
+  limit: 'Limit',
+}
 
 /** What a person calls the cell at a path: `Point 3, flow`. `range` names the range that a path of a device points at. */
 export function nameOf(path: string, range = ''): string {
-  const name = cellAt(path)?.name ?? path
+  const name = cellAt(path)?.name ?? others[general(path)] ?? path
   const point = /^points\.(\d+)/.exec(path)
   if (point) return name === path ? `Point ${Number(point[1]) + 1}` : `Point ${Number(point[1]) + 1}, ${name}`
   const at = /^device\.ranges\.(\d+)/.exec(path)
@@ -296,7 +307,7 @@ export function cellValue(
     !(cell.whole === true && !Number.isInteger(value))
   )
     return { value }
-  return bad('out-of-range', `${text.trim()} is not ${cell.not}. Type ${allowed(cell, unit)}, ${remedy}.`)
+  return bad('out-of-range', `${text.trim()} is not ${cell.not}. Type ${allowed(cell, unit, measured)}, ${remedy}.`)
 }
 
 /** A value in another unit; nothing when the two measure different things. */
@@ -308,13 +319,13 @@ function inUnit(value: number, from: string, to: string): number | undefined {
   }
 }
 
-function allowed(cell: Cell, unit: string): string {
-  const to = (value: number) => inUnit(value, BASE[cell.dimension], unit) ?? value
+/** What would do in place of `measured`: only the side that it is on. */
+function allowed(cell: Cell, unit: string, measured: number): string {
+  const to = (value: number) => say(inUnit(value, BASE[cell.dimension], unit) ?? value, unit)
   const kind = cell.whole === true ? 'a whole number' : 'a number'
-  const most = say(to(cell.high), unit)
-  if (cell.above !== undefined) return `${kind} above ${write(to(cell.above))} and up to ${most}`
-  const span = `${kind} from ${say(to(cell.low ?? 0), unit)} to ${most}`
-  return cell.nonzero === true ? `${span}, not zero` : span
+  if (cell.nonzero === true && Math.abs(measured) < NOTHING) return 'what was read, other than 0'
+  if (cell.above !== undefined) return measured > cell.high ? `${kind} up to ${to(cell.high)}` : `${kind} above 0`
+  return `${kind} from ${to(cell.low ?? 0)} to ${to(cell.high)}`
 }
 
 /** How many decimals a number was typed with; nothing when the text does not show it (an exponent). */

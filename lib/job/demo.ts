@@ -4,6 +4,7 @@ import type { Device, Job, Test, Tester, TypedPoint } from './schema.ts'
 import { unitSets } from './units.ts'
 
 const DEVICE = 'demo-device'
+const KEPT = '2026-02-11T16:31:00.000Z'
 
 export const demoTester = (): Tester => ({
   ...emptyTester(),
@@ -62,6 +63,8 @@ export function demoJob(): Job {
   return {
     ...job,
     id: 'demo-job',
+    created: KEPT,
+    updated: KEPT,
     demo: true,
     building: {
       ...job.building,

@@ -21,5 +21,4 @@ export const choices = {
   leakage: options({ total: 'Total', outside: 'To outside' }),
   areaSource: options({ plans: 'Plans', measured: 'Measured', estimated: 'Estimated' }),
   verdict: options({ pass: 'Pass', fail: 'Fail' }),
-  yesNo: options({ yes: 'Yes', no: 'No' }),
 } as const

@@ -120,8 +120,13 @@ function pair(token: string): [string, string] | undefined {
   return [left, right]
 }
 
+/** More than forty pieces. */
+const PIECES = /^(?:[^ \t,]*[ \t,]+){40}/
+
 /** The items of a line without cell separators: tokens, units joined to their numbers, labels to what follows them. */
 export function tokens(line: string): Item[] {
+  // A line without a digit, or with more pieces than a row can have, holds no readings.
+  if (!/\d/.test(line) || PIECES.test(line)) return line === '' ? [] : [{ kind: 'word', text: line, unit: '' }]
   const parts = line
     .replaceAll(/(^|[ \t,;])([-+\u2212\u2013]) +(?=\d)/g, '$1$2')
     .split(/[ \t]+/)

@@ -5,8 +5,9 @@ import type { Problem } from './problem.ts'
 import type { TypedPoint } from './schema.ts'
 
 const MOST_ROWS = 5000
+const MOST_LINES = 10_000
 const MOST_CHARACTERS = 1_000_000
-const MOST_IN_LINE = 1000
+const MOST_IN_LINE = 500
 const MOST_PROBLEMS = 20
 
 const SEPARATORS = ['\t', ';', '|']
@@ -43,26 +44,20 @@ export function readPaste(text: string): Pasted {
   if (within.length < text.length && raw.length > 1) raw.pop()
   const problems: Problem[] = []
   const rows: TypedPoint[] = []
-  const separator = SEPARATORS.find((mark) => raw.some((line) => line.includes(mark)))
-  const quoted = separator === undefined && raw.some((line) => /^\s*"|,\s*"/.test(line.slice(0, MOST_IN_LINE)))
-  const lines: Line[] = []
-  let numbered = 0
-  for (const line of raw) {
-    // One row too many is enough to know that rows were left out.
-    if (numbered > MOST_ROWS + MOST_PROBLEMS) break
-    const taken = take(line, lines.length + 1, separator ?? (quoted ? ',' : undefined))
-    if (taken.items.some((item) => item.kind === 'number')) numbered++
-    lines.push(taken)
-  }
+  const separator = SEPARATORS.find((mark) => within.includes(mark))
+  const quoted = separator === undefined && /^[ \t]*"|\n[ \t]*"|,[ \t]*"/.test(within)
+  const lines = takeLines(raw, separator ?? (quoted ? ',' : undefined))
   const counted = lines.some((line) => line.items.some((item) => item.kind === 'number'))
   const indexed = startsWithIndex(lines)
-  const points = raw.some((line) => /\d\.\d/.test(line.slice(0, MOST_IN_LINE)))
+  const points = /\d\.\d/.test(within)
   const units = new Set<string>()
   let heading: Column[] | undefined
-  let left = 0
-  for (const [at, line] of lines.entries()) {
+  let refused = 0
+  // The number of the first line that was not looked at.
+  let end = lines.length === MOST_LINES ? (lines.at(-1)?.number ?? 0) + 1 : Infinity
+  for (const line of lines) {
     if (rows.length === MOST_ROWS) {
-      left = raw.slice(at).filter((rest) => rest.trim() !== '').length
+      end = line.number
       break
     }
     const named = readHeading(line)
@@ -73,8 +68,10 @@ export function readPaste(text: string): Pasted {
     }
     const problem = refuse(line, heading, points, indexed)
     const row = problem === undefined ? place(line, heading, indexed, units) : problem
-    if (typeof row === 'string') problems.push(notTaken(line.number, row))
-    else if (row !== undefined) rows.push(row)
+    if (typeof row === 'string') {
+      refused++
+      if (problems.length < MOST_PROBLEMS) problems.push(notTaken(line.number, row))
+    } else if (row !== undefined) rows.push(row)
   }
   const commas = decimalCommas(rows)
   if (commas) for (const row of rows) plain(row)
@@ -84,11 +81,24 @@ export function readPaste(text: string): Pasted {
   const [only] = units
   return {
     rows,
-    problems: few(problems),
-    more: more(left, text.length),
+    problems: few(problems, refused),
+    more: more(rows.length, end === Infinity ? 0 : linesFrom(raw, end), text.length),
     flowUnit: units.size === 1 && only !== undefined ? only : '',
   }
 }
+
+/** The lines that hold something, as many as are looked at. */
+function takeLines(raw: string[], separator: string | undefined): Line[] {
+  const lines: Line[] = []
+  for (const [at, line] of raw.entries()) {
+    if (lines.length === MOST_LINES) break
+    if (line === '' || !/[^\s;,|"]/.test(line)) continue
+    lines.push(take(line, at + 1, separator))
+  }
+  return lines
+}
+
+const linesFrom = (raw: string[], first: number) => raw.slice(first - 1).filter((line) => /\S/.test(line)).length
 
 function take(raw: string, number: number, separator: string | undefined): Line {
   const text = raw.trim()
@@ -141,7 +151,6 @@ function startsWithIndex(lines: Line[]): boolean {
 
 /** Why a line cannot be a row of readings, in words that follow its number. */
 function refuse(line: Line, heading: Column[] | undefined, points: boolean, indexed: boolean): string | undefined {
-  if (line.text === '') return undefined
   if (line.text.length > MOST_IN_LINE) {
     return `${line.text.length.toLocaleString('en-US')} characters are too long for a row of readings. Paste one reading a line.`
   }
@@ -235,32 +244,27 @@ function plain(row: TypedPoint): void {
   }
 }
 
-function few(problems: Problem[]): Problem[] {
-  if (problems.length <= MOST_PROBLEMS) return problems
-  const rest = problems.slice(MOST_PROBLEMS)
-  const [first] = rest
-  return [
-    ...problems.slice(0, MOST_PROBLEMS),
-    {
-      path: first?.path ?? 'line',
-      code: 'not-taken',
-      severity: 'bad',
-      message: `${rest.length.toLocaleString('en-US')} further lines were not taken either. Paste only the rows of readings.`,
-    },
-  ]
+/** The first problems, and one that counts the others. */
+function few(problems: Problem[], refused: number): Problem[] {
+  const rest = refused - problems.length
+  const last = problems.at(-1)
+  if (rest <= 0 || last === undefined) return problems
+  const message = `${count(rest)} further ${rest === 1 ? 'line was' : 'lines were'} not taken either. Paste only the rows of readings.`
+  return [...problems, { ...last, message }]
 }
 
-function more(left: number, length: number): string {
+const count = (number: number) => number.toLocaleString('en-US')
+
+function more(rows: number, left: number, length: number): string {
   const parts: string[] = []
   if (left > 0) {
-    parts.push(
-      `The first ${MOST_ROWS.toLocaleString('en-US')} rows were taken; ${left.toLocaleString('en-US')} further ${left === 1 ? 'line was' : 'lines were'} left out.`,
-    )
+    const lines = `${count(left)} further ${left === 1 ? 'line was' : 'lines were'} left out.`
+    const taken = rows === MOST_ROWS ? `${count(rows)} rows were taken` : `${count(MOST_LINES)} lines were looked at`
+    parts.push(`The first ${taken}; ${lines}`)
   }
   if (length > MOST_CHARACTERS) {
-    parts.push(
-      `Only the first ${MOST_CHARACTERS.toLocaleString('en-US')} of ${length.toLocaleString('en-US')} characters were looked at. Paste the rest in smaller blocks.`,
-    )
+    const looked = `Only the first ${count(MOST_CHARACTERS)} of ${count(length)} characters were looked at.`
+    parts.push(`${looked} Paste the rest in smaller blocks.`)
   }
   return parts.join(' ')
 }

@@ -110,7 +110,7 @@ function readPoints(reader: Reader, test: Test, device: Device | undefined): Poi
   const filled = typed.points.map((point, row) => ({ point, row })).filter(({ point }) => !isEmpty(point))
   if (byDevice && filled.length > 0 && device === undefined) {
     const remedy = 'Choose the device whose ranges reduce the device pressures, or set the readings to flow.'
-    if (typed.device === '') reader.missing('device', remedy)
+    if (typed.device === '') reader.missing('device', `nothing chosen. ${remedy}`)
     else reader.bad('device', 'unknown-device', `it is not among your devices any more. ${remedy}`)
   }
   const used = new Set(filled.map(({ point }) => point.range.trim()))

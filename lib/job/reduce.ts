@@ -79,6 +79,7 @@ const MISSING = new Set<SheetIssue['code']>(['too few'])
 
 function problemOf(issue: SheetIssue, sheet: Sheet, rows: number[]): Problem {
   if (issue.code === 'mixed signs') return mixedSigns(sheet, rows)
+  if (issue.code === 'too many') return tooMany(issue, sheet, rows)
   const path = typedPath(issue.path, rows)
   const named = cellName(issue.path)
   const start = named.charAt(0).toUpperCase() + named.slice(1)
@@ -88,7 +89,7 @@ function problemOf(issue: SheetIssue, sheet: Sheet, rows: number[]): Problem {
     path,
     code: issue.code.replaceAll(' ', '-'),
     severity: MISSING.has(issue.code) ? 'missing' : 'bad',
-    message: rest === undefined || path === 'points' ? issue.message : `${nameOf(path)}${rest}${left}`,
+    message: rest === undefined || path === 'points' ? issue.message : `${nameOf(path)}: it${rest}${left}`,
   }
 }
 
@@ -106,6 +107,14 @@ function typedPath(path: SheetIssue['path'], rows: number[]): string {
   return String(first ?? 'points')
 }
 
+function tooMany(issue: SheetIssue, sheet: Sheet, rows: number[]): Problem {
+  const path = typedPath(issue.path, rows)
+  const count =
+    path === 'points' ? sheet.points.length : Math.max(sheet.baseline.before.length, sheet.baseline.after.length)
+  const message = `${nameOf(path)}: ${count.toLocaleString('en-US')} are too many. Leave at most 5,000, or test in parts.`
+  return { path, code: 'too-many', severity: 'bad', message }
+}
+
 /** Names the first of the fewer pressures that bear the other sign. */
 function mixedSigns(sheet: Sheet, rows: number[]): Problem {
   const minus = sheet.points.map(({ pressure }) => pressure < 0)
@@ -114,7 +123,7 @@ function mixedSigns(sheet: Sheet, rows: number[]): Problem {
   const [first = 0] = odd
   const path = `points.${rows[first] ?? first}.pressure`
   const others = odd.length > 1 ? ` So have ${odd.length - 1} more.` : ''
-  const sign = most ? 'no minus sign where most readings have one.' : 'a minus sign where most readings have none.'
+  const sign = most ? 'no minus sign where others have one.' : 'a minus sign where others have none.'
   return {
     path,
     code: 'mixed-signs',

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { readTest } from '../../lib/job/read.ts'
 import type { TypedSheet } from '../../lib/job/schema.ts'
-import { fakeDevices, fakeJob, fakeTest, points } from './fake.ts'
+import { effort, fakeDevices, fakeJob, fakeTest, points } from './fake.ts'
 
 const read = (sheet: Partial<TypedSheet> = {}, building = {}, devices = fakeDevices()) =>
   readTest(fakeJob(building), fakeTest(sheet), devices)
@@ -108,9 +108,9 @@ describe('reading a test', () => {
     expect(said(bad)).toMatchInlineSnapshot(`
       [
         "points.0.pressure [bad] Point 1, pressure: “abc” is not a number. Type digits, for example 433 or 1,020.5, or empty the row; until then it is left out.",
-        "points.1.flow [bad] Point 2, flow: 0 is not a flow that was measured. Type a number above 0 and up to 5,890,000 cfm, or empty the row; until then it is left out.",
-        "points.2.flow [bad] Point 3, flow: -502 is not a flow that was measured. Type a number above 0 and up to 5,890,000 cfm, or empty the row; until then it is left out.",
-        "points.3.pressure [bad] Point 4, pressure: 0 is not a test pressure. Type a number from -1,000 Pa to 1,000 Pa, not zero, or empty the row; until then it is left out.",
+        "points.1.flow [bad] Point 2, flow: 0 is not a flow that was measured. Type a number above 0, or empty the row; until then it is left out.",
+        "points.2.flow [bad] Point 3, flow: -502 is not a flow that was measured. Type a number above 0, or empty the row; until then it is left out.",
+        "points.3.pressure [bad] Point 4, pressure: 0 is not a test pressure. Type what was read, other than 0, or empty the row; until then it is left out.",
         "points.4.flow [bad] Point 5, flow: “apples” is not a unit known here. Type the number in cfm, or empty the row; until then it is left out.",
         "points.5.pressure [bad] Point 6, pressure: ft does not measure this. Type the number in Pa, or empty the row; until then it is left out.",
       ]
@@ -132,9 +132,9 @@ describe('reading a test', () => {
         "barometer [bad] Barometer: 29.9 is not a barometer reading. Type a number from 30,000 Pa to 110,000 Pa, or empty the cell.",
         "exponent [bad] Exponent n: 3 is not an exponent of leakage. Type a number from 0.5 to 1, or empty the cell.",
         "flowPercent [bad] Flow uncertainty: -1 is not an uncertainty in percent. Type a number from 0 % to 50 %, or empty the cell.",
-        "building.volume [bad] Volume: 0 is not the volume of a house. Type a number above 0 and up to 353,000,000 ft³, or empty the cell.",
+        "building.volume [bad] Volume: 0 is not the volume of a house. Type a number above 0, or empty the cell.",
         "building.floorArea [bad] Floor area: “abc” is not a number. Type digits, for example 433 or 1,020.5, or empty the cell.",
-        "building.enclosureArea [bad] Enclosure area: -4 is not the area of an enclosure. Type a number above 0 and up to 108,000,000 ft², or empty the cell.",
+        "building.enclosureArea [bad] Enclosure area: -4 is not the area of an enclosure. Type a number above 0, or empty the cell.",
         "building.bedrooms [bad] Bedrooms: 2.5 is not a number of bedrooms. Type a whole number from 0 to 1,000, or empty the cell.",
       ]
     `)
@@ -155,17 +155,9 @@ describe('reading a test', () => {
   })
 
   test('a baseline cell takes several readings', () => {
-    for (const text of [
-      '-1.2 -0.8',
-      '-1.2; -0.8',
-      '-1.2, -0.8',
-      '-1.2,-0.8',
-      '−1,2 −0,8',
-      '- 1.2 - 0.8',
-      '-1.2 Pa -0.8Pa',
-    ]) {
-      expect(read({ baselineBefore: text }).sheet?.baseline.before, text).toEqual([-1.2, -0.8])
-    }
+    const ways = ['-1.2 -0.8', '-1.2; -0.8', '-1.2, -0.8', '-1.2,-0.8', '−1,2 −0,8', '- 1.2 - 0.8', '-1.2 Pa -0.8Pa']
+    const found = ways.map((baselineBefore) => read({ baselineBefore }).sheet?.baseline.before)
+    expect(found).toEqual(ways.map(() => [-1.2, -0.8]))
   })
 
   test('a bad reading of a baseline is named and the others count', () => {
@@ -204,9 +196,9 @@ describe('reading a test', () => {
 
   test('a cell of enormous text is answered at once', () => {
     const text = '1'.repeat(10_000_000)
-    const start = performance.now()
     const sheet = { points: points([text, '790'], ['-51.3', '790']), baselineBefore: text, indoor: text }
-    expect(said(sheet, { volume: text })).toMatchInlineSnapshot(`
+    const { result, milliseconds } = effort(() => said(sheet, { volume: text }))
+    expect(result).toMatchInlineSnapshot(`
       [
         "points.0.pressure [bad] Point 1, pressure: 10,000,000 characters are too long for a number. Type one number, or empty the row; until then it is left out.",
         "baselineBefore [bad] Baseline before: 10,000,000 characters are too long for a baseline. Type a few readings, or empty the cell.",
@@ -214,7 +206,7 @@ describe('reading a test', () => {
         "building.volume [bad] Volume: 10,000,000 characters are too long for a number. Type one number, or empty the cell.",
       ]
     `)
-    expect(performance.now() - start).toBeLessThan(500)
+    expect(milliseconds).toBeLessThan(500)
   })
 })
 
@@ -239,24 +231,24 @@ describe('device readings', () => {
   test('what is missing or wrong about device and range', () => {
     expect(said({ ...device, device: '' })).toMatchInlineSnapshot(`
       [
-        "device [missing] device: Choose the device whose ranges reduce the device pressures, or set the readings to flow.",
+        "device [missing] Device: nothing chosen. Choose the device whose ranges reduce the device pressures, or set the readings to flow.",
       ]
     `)
     expect(said({ ...device, device: 'gone' })).toMatchInlineSnapshot(`
       [
-        "device [bad] device: it is not among your devices any more. Choose the device whose ranges reduce the device pressures, or set the readings to flow.",
+        "device [bad] Device: it is not among your devices any more. Choose the device whose ranges reduce the device pressures, or set the readings to flow.",
       ]
     `)
     expect(said({ ...device, points: points(['-50', '790']) })).toMatchInlineSnapshot(`
       [
         "points.0.devicePressure [missing] Point 1, device pressure: nothing typed, so the row is left out. Type the device pressure, or empty the row.",
-        "points.0.range [missing] Point 1: nothing chosen, so the row is left out. Choose the range that was in use.",
+        "points.0.range [missing] Point 1, range: nothing chosen, so the row is left out. Choose the range that was in use.",
       ]
     `)
     expect(said({ ...device, points: points(['-50', '', '120', ''], ['-50', '', '120', 'Z']) })).toMatchInlineSnapshot(`
       [
-        "points.0.range [missing] Point 1: nothing chosen, so the row is left out. Choose the range that was in use.",
-        "points.1.range [bad] Point 2: “Z” is not a range of Fan 2. Choose A, B, C.",
+        "points.0.range [missing] Point 1, range: nothing chosen, so the row is left out. Choose the range that was in use.",
+        "points.1.range [bad] Point 2, range: “Z” is not a range of Fan 2. Choose A, B, C.",
       ]
     `)
   })

@@ -1,0 +1,65 @@
+import { describe, expect, test } from 'vitest'
+import { testCheckNames, testChecks } from '../../lib/job/checks.ts'
+import { reduceTest } from '../../lib/job/reduce.ts'
+import type { Device, Test } from '../../lib/job/schema.ts'
+import { fakeDevices, fakeJob, fakeTest } from './fake.ts'
+
+const figures = reduceTest(fakeJob(), fakeTest(), fakeDevices()).report?.figures ?? {}
+
+function check(id: string, overrides: Partial<Test>, device: Partial<Device> = {}) {
+  const found = testChecks(fakeTest({}, overrides), fakeDevices(device), figures).find((one) => one.id === id)
+  return found && `${found.outcome}: ${found.text} ${found.found ?? ''}`.trim()
+}
+
+describe('checks beside the sheet', () => {
+  test('they stand in the report, each with a heading', () => {
+    const ids = reduceTest(fakeJob(), fakeTest(), fakeDevices()).report?.checks.map(({ id }) => id) ?? []
+    expect(ids.slice(-3)).toEqual(Object.keys(testCheckNames))
+    expect(new Set(ids).size).toBe(ids.length)
+  })
+
+  test('the calibration is compared with the day of the test', () => {
+    expect(check('calibration', {})).toMatchInlineSnapshot(
+      `"doubtful: Fan 2 was 7 days past its date. Enter the new certificate under devices, or say why in the notes. 7 days past"`,
+    )
+    expect(check('calibration', { date: '2026-02-04' })).toMatchInlineSnapshot(
+      `"good: Fan 2 was within its calibration. tested 2026-02-04"`,
+    )
+    expect(check('calibration', { date: '2025-02-01' })).toMatchInlineSnapshot(
+      `"doubtful: Fan 2 was calibrated after this test. Check both dates. 2025-02-04"`,
+    )
+    expect(check('calibration', {}, { calibrated: '' })).toMatchInlineSnapshot(
+      `"not checked: Fan 2: no date and interval of calibration. Type both from its certificate, under devices."`,
+    )
+    expect(check('calibration', { date: '' })).toMatchInlineSnapshot(
+      `"not checked: Type the date of the test, to compare with the calibration."`,
+    )
+  })
+
+  test('a month too short for the day ends the interval on its last day', () => {
+    const device = { calibrated: '2025-08-31', intervalMonths: '6' }
+    expect(check('calibration', { date: '2026-02-28' }, device)).toContain('good')
+    expect(check('calibration', { date: '2026-03-01' }, device)).toContain('1 day past')
+  })
+
+  test('the instrument’s own figure', () => {
+    expect(check('instrument-figure', { instrumentFigure: '785' })).toMatchInlineSnapshot(
+      `"good: The instrument’s own figure agrees with the readings. 785 cfm, 0.2 % off"`,
+    )
+    expect(check('instrument-figure', { instrumentFigure: '754' })).toMatchInlineSnapshot(
+      `"doubtful: The instrument’s own figure agrees with CFM50 after the air correction, not with the readings as typed. Check whether the typed flows were corrected already. 754 cfm, 4.2 % off"`,
+    )
+    expect(check('instrument-figure', { instrumentFigure: '3.0' })).toMatchInlineSnapshot(
+      `"bad: The instrument’s own figure differs from the readings. Check the digits, the range and the baseline. 3.0 cfm, 99.6 % off"`,
+    )
+    expect(check('instrument-figure', { instrumentFigure: '' })).toBeUndefined()
+  })
+
+  test('the wind', () => {
+    expect(check('wind', { wind: '' })).toMatchInlineSnapshot(`"not checked: Note the wind of the test."`)
+    expect(check('wind', { wind: 'windy' })).toMatchInlineSnapshot(
+      `"doubtful: Wind shakes the readings. Take longer averages and more baselines, or test in calmer weather. windy"`,
+    )
+    expect(check('wind', { wind: 'calm' })).toMatchInlineSnapshot(`"good: Little wind. calm"`)
+  })
+})
