@@ -84,7 +84,7 @@ export function DeviceForm({ device, onDelete }: { device: Device; onDelete: () 
             // oxlint-disable-next-line react/no-array-index-key -- a range has no id of its own and keeps its place
             <tr key={row}>
               {columns.map(([key, words]) => (
-                <td key={key}>
+                <td key={key} data-head={words}>
                   <input
                     class="in"
                     inputMode={key === 'name' ? 'text' : 'decimal'}

@@ -87,7 +87,8 @@ function lines(plan: ImportPlan): string[] {
       `Form map ${map.name} is here with other content; the file’s becomes its next version, yours stays below.`,
     )
   }
-  if (entries.add.length > 0) said.push(`${count(entries.add.length, 'entry', 'entries')} will follow yours.`)
+  if (entries.add.length > 0)
+    said.push(`${count(entries.add.length, 'entry', 'entries')} will be added, after those that are here.`)
   if (entries.same > 0) said.push(`${count(entries.same, 'entry', 'entries')} of the file are here already.`)
   if (entries.refused) said.push(entries.refused)
   const told = said.filter(Boolean)

@@ -14,7 +14,7 @@ export function ItemPicker({ label, item, items, onPick }: Props) {
   const id = useId()
   const groups = Map.groupBy(items, ([, known]) => known.group)
   return (
-    <div class="fld wide">
+    <div class="fld">
       <label for={id}>{label}</label>
       <select
         id={id}

@@ -90,25 +90,27 @@ export function JobsSection() {
                     <td>{job.building.permit}</td>
                     <td>{job.tests.map(({ role }) => role).join(', ') || <span class="q">none yet</span>}</td>
                     <td class="num">{day(job.updated)}</td>
-                    <td class="acts">
-                      <button type="button" class="b low" onClick={() => run(() => openCalculator(job.id))}>
-                        Open<span class="vh"> {jobTitle(job)}</span>
-                      </button>
-                      <a class="b low" href={hashOf({ section: 'entries', job: job.id })}>
-                        Entries<span class="vh"> of {jobTitle(job)}</span>
-                      </a>
-                      <button
-                        type="button"
-                        class="b low"
-                        onClick={() =>
-                          run(() => download(fileName(jobTitle(job), 'json'), jsonType, fileParts({ jobs: [job] })))
-                        }
-                      >
-                        Export<span class="vh"> {jobTitle(job)}</span>
-                      </button>
-                      <button type="button" class="b low bare" onClick={() => remove(job)}>
-                        Delete<span class="vh"> {jobTitle(job)}</span>
-                      </button>
+                    <td>
+                      <div class="acts">
+                        <button type="button" class="b low" onClick={() => run(() => openCalculator(job.id))}>
+                          Open<span class="vh"> {jobTitle(job)}</span>
+                        </button>
+                        <a class="b low" href={hashOf({ section: 'entries', job: job.id })}>
+                          Entries<span class="vh"> of {jobTitle(job)}</span>
+                        </a>
+                        <button
+                          type="button"
+                          class="b low"
+                          onClick={() =>
+                            run(() => download(fileName(jobTitle(job), 'json'), jsonType, fileParts({ jobs: [job] })))
+                          }
+                        >
+                          Export<span class="vh"> {jobTitle(job)}</span>
+                        </button>
+                        <button type="button" class="b low bare" onClick={() => remove(job)}>
+                          Delete<span class="vh"> {jobTitle(job)}</span>
+                        </button>
+                      </div>
                     </td>
                   </tr>
                 ))}

@@ -6,20 +6,19 @@ const groups: readonly (readonly [Limit['subject'], string])[] = [
   ['ducts', 'Ducts'],
 ]
 
-const confidence: Record<Limit['confidence'], string> = {
-  read: 'read in a public copy or guide',
-  'from memory': 'from memory, not looked up',
-  own: 'your own',
-}
-
 /** The published limits that come with the calculator. */
 export function LimitsSection() {
   return (
     <>
+      {[...new Set(publishedLimits.map(({ caution }) => caution))].map((caution) => (
+        <p key={caution} class="lead">
+          <b>{caution}</b>
+        </p>
+      ))}
       <p class="lead">
-        <b>Check the edition your authority enforces, and its local amendments.</b> States, counties and cities change
-        these numbers. The calculator compares unrounded figures, and takes a limit of your own in place of any of
-        these.
+        States, counties and cities change these numbers. The calculator compares unrounded figures, and takes a limit
+        of your own in place of any of these. “Read”: looked up in a public copy, a state’s adoption or a guide. “From
+        memory”: number or clause was not looked up; do so before you rely on it.
       </p>
       {groups.map(([subject, words]) => (
         <section key={subject} class="group">
@@ -49,8 +48,10 @@ export function LimitsSection() {
                         <b>{limit.value}</b> {limit.unit === '1/h' ? 'ACH50' : symbol(limit.unit)}
                       </td>
                       <td>{scope(limit)}</td>
-                      <td class={limit.confidence === 'read' ? 'q' : 'st doubt'}>
-                        {confidence[limit.confidence]}, {limit.checked}
+                      <td>
+                        <span class={limit.confidence === 'read' ? 'q' : 'st doubt'}>
+                          {limit.confidence}, {limit.checked}
+                        </span>
                       </td>
                     </tr>
                   ))}
@@ -59,17 +60,21 @@ export function LimitsSection() {
           </div>
         </section>
       ))}
-      {[...new Set(publishedLimits.map(({ caution }) => caution))].map((caution) => (
-        <p key={caution} class="q caution">
-          {caution}
-        </p>
-      ))}
     </>
   )
 }
 
 function scope({ climateZones, condition, leakage, stages }: Limit): string {
-  const zones = climateZones && `zones ${climateZones[0]} to ${climateZones.at(-1)}`
   const kind = leakage && (leakage === 'total' ? 'total leakage' : 'leakage to outside')
-  return [zones, kind, stages?.join(', '), condition].filter(Boolean).join('; ')
+  // A condition often says the stage, and the kind of leakage, in better words.
+  const stage = condition ? undefined : stages?.join(', ')
+  const known = condition?.includes(kind ?? '') ? undefined : kind
+  return [zones(climateZones), condition, stage, known].filter(Boolean).join('; ')
+}
+
+function zones(climate: Limit['climateZones']): string {
+  const [first, last] = [climate?.[0], climate?.at(-1)]
+  if (first === undefined || last === undefined) return ''
+  if (first === last) return `zone ${first}`
+  return `zones ${first} ${last === first + 1 ? 'and' : 'to'} ${last}`
 }

@@ -71,6 +71,7 @@ export function MapEditor({ map, items, onDelete }: Props) {
             binding={binding}
             items={items}
             place={at}
+            heading={binding.control.section !== draft.bindings[at - 1]?.control.section}
             last={at === draft.bindings.length - 1}
             open={open === binding.id}
             onToggle={() => setOpen(open === binding.id ? '' : binding.id)}
@@ -126,6 +127,8 @@ interface RowProps {
   binding: Binding
   items: KnownItems
   place: number
+  /** Whether the section is said: only where it changes. */
+  heading: boolean
   last: boolean
   open: boolean
   onToggle: () => void
@@ -134,7 +137,7 @@ interface RowProps {
   onChange: (binding: Binding) => void
 }
 
-function BindingRow({ binding, items, place, last, open, onToggle, onMove, onRemove, onChange }: RowProps) {
+function BindingRow({ binding, items, place, heading, last, open, onToggle, onMove, onRemove, onChange }: RowProps) {
   const { control, source } = binding
   const name = control.name || `${control.kind} without a name`
   return (
@@ -144,7 +147,7 @@ function BindingRow({ binding, items, place, last, open, onToggle, onMove, onRem
           <Icon name="tw" class={open ? 'tw down' : 'tw'} />
           <span>
             {name}
-            {control.section && <small class="q">{control.section}</small>}
+            {heading && control.section && <small class="q">{control.section}</small>}
           </span>
         </button>
         <span class="src">{sourceWords(source, items)}</span>
