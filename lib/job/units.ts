@@ -65,15 +65,26 @@ export function switchTestUnits(test: Test, units: TypedUnits): Test {
 class Switch {
   readonly converted: Converted = {}
   readonly #before: Converted
+  /** What was remembered of rows, by the text shown: rows may have moved since. */
+  readonly #rows = new Map<string, Converted[string]>()
 
   constructor(before: Converted) {
     this.#before = before
+    for (const [path, memory] of Object.entries(before)) {
+      if (path.startsWith('points.')) this.#rows.set(memory.shown, memory)
+    }
+  }
+
+  /** What was typed where `text` is shown now, unless it was edited since. */
+  #typed(path: string, text: string): Converted[string] | undefined {
+    const memory = Object.hasOwn(this.#before, path) ? this.#before[path] : undefined
+    if (memory?.shown === text) return memory
+    return path.startsWith('points.') ? this.#rows.get(text) : undefined
   }
 
   /** The text of a cell in unit `to`. */
   cell(path: string, text: string, from: string, to: string): string {
-    const memory = Object.hasOwn(this.#before, path) ? this.#before[path] : undefined
-    const kept = memory !== undefined && memory.shown === text ? memory : undefined
+    const kept = this.#typed(path, text)
     if (from === to) {
       if (kept) this.converted[path] = kept
       return text

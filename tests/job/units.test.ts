@@ -75,6 +75,16 @@ describe('switching units', () => {
     expect(switchTestUnits(back, unitSets.SI).sheet.indoor).toBe('21.5')
   })
 
+  test('rows that were moved, put in or taken out keep what was typed in them', () => {
+    const metric = switchTestUnits(fakeTest(), unitSets.SI)
+    const [first, second, third] = metric.sheet.points
+    if (!first || !second || !third) throw new Error('the test lacks a row')
+    const moved = { ...metric, sheet: { ...metric.sheet, points: [third, { ...second, flow: '1000' }, first] } }
+    expect(switchTestUnits(moved, unitSets.IP).sheet.points.map(({ flow }) => flow)).toEqual(['502', '588.6', '790'])
+    const fewer = { ...metric, sheet: { ...metric.sheet, points: [second, third] } }
+    expect(switchTestUnits(fewer, unitSets.IP).sheet.points.map(({ flow }) => flow)).toEqual(['658', '502'])
+  })
+
   test('what is no number, or names its own unit, stays as typed', () => {
     const typed = fakeTest({ indoor: 'warm', outdoor: '5 °C', points: points(['-50', ''], ['-40', '790 cfm']) })
     const switched = switchTestUnits(typed, unitSets.SI)
