@@ -1,4 +1,5 @@
 /** What a test comes to, written for the screen. Everything is computed elsewhere; here it is worded and sorted. */
+import { nameOf } from '../../job/cells.ts'
 import type { Problem } from '../../job/problem.ts'
 import { reduceTest, type ReducedTest } from '../../job/reduce.ts'
 import type { Device, Job, Test } from '../../job/schema.ts'
@@ -37,8 +38,9 @@ export interface Reading {
 }
 
 /** A message as it stands beside its cell, which need not be named again. */
-export function besideCell(message: string): string {
-  const rest = message.replace(/^(?:Point \d+, )?[\p{L}’ ,]{3,40}: /u, '')
+export function besideCell(path: string, message: string): string {
+  const name = `${nameOf(path)}: `
+  const rest = message.startsWith(name) ? message.slice(name.length) : message
   return rest.charAt(0).toUpperCase() + rest.slice(1)
 }
 
@@ -48,7 +50,7 @@ function findings(test: Test, problems: readonly Problem[]): Map<string, string>
   for (const { path, message, severity } of problems) {
     // An untouched table needs no remark: the place of the verdict says what to type.
     if (blank && severity === 'missing' && path.startsWith('points')) continue
-    const words = besideCell(message)
+    const words = besideCell(path, message)
     const before = found.get(path)
     found.set(path, before ? `${before} ${words}` : words)
   }

@@ -1,0 +1,113 @@
+import { expect, test } from 'vitest'
+import { emptyJob, emptyPoint, emptyTest } from '../../lib/job/empty.ts'
+import type { Job, TypedPoint } from '../../lib/job/schema.ts'
+import { unitSets } from '../../lib/job/units.ts'
+import {
+  duplicateJob,
+  insertPoint,
+  isBlank,
+  neighbour,
+  removePoint,
+  roleProblem,
+  setPoint,
+  shownRows,
+} from '../../lib/view/calculator/edits.ts'
+import { placePaste } from '../../lib/view/calculator/place-paste.ts'
+import { putBack, putInTrash, readTrash, takeFromTrash } from '../../lib/view/calculator/trash.ts'
+
+const point = (pressure: string, flow: string, range = ''): TypedPoint => ({ ...emptyPoint(), pressure, flow, range })
+const brief = (points: readonly TypedPoint[]) =>
+  points.map(({ pressure, flow, range }) => [pressure, flow, range].join(' '))
+
+function jobOf(...roles: string[]): Job {
+  return {
+    ...emptyJob(unitSets.IP),
+    tests: roles.map((role) => emptyTest(role, 'enclosure', unitSets.IP)),
+  }
+}
+
+function box() {
+  const kept = new Map<string, string>()
+  return {
+    getItem: (key: string) => kept.get(key) ?? null,
+    setItem: (key: string, text: string) => void kept.set(key, text),
+  }
+}
+
+test('there is always exactly one blank row to type on', () => {
+  expect(brief(shownRows([]))).toEqual(['  '])
+  expect(brief(shownRows([point('-50', '433', 'B')]))).toEqual(['-50 433 B', '  B'])
+  expect(shownRows([point('-50', '433'), emptyPoint()])).toHaveLength(2)
+})
+
+test('typing in the last blank row adds a point in the range above it', () => {
+  const typed = setPoint([point('-50', '433', 'B')], 1, { pressure: '-40' })
+  expect(brief(typed)).toEqual(['-50 433 B', '-40  B'])
+  expect(shownRows(typed)).toHaveLength(3)
+})
+
+test('typing elsewhere adds no row, and emptying the last cell keeps what is above', () => {
+  const points = [point('-50', '433'), point('-40', '374')]
+  expect(brief(setPoint(points, 0, { flow: '434' }))).toEqual(['-50 434 ', '-40 374 '])
+  expect(setPoint(points, 1, { pressure: '', flow: '' }).filter((row) => !isBlank(row))).toHaveLength(1)
+  expect(setPoint(points, 99, { flow: '1' }).filter((row) => !isBlank(row))).toEqual(points)
+})
+
+test('a deleted row comes back where it was', () => {
+  const points = [point('1', '1'), point('2', '2'), point('3', '3')]
+  expect(insertPoint(removePoint(points, 1), 1, points[1]!)).toEqual(points)
+})
+
+test('a pasted block goes over the rows from the cell on and leaves cells it does not fill', () => {
+  const points = [point('-50', '433', 'A'), point('-40', '374', 'B')]
+  expect(brief(placePaste(points, 1, 'pressure', [point('-41', '380'), point('-31', '300')]))).toEqual([
+    '-50 433 A',
+    '-41 380 B',
+    '-31 300 B',
+  ])
+})
+
+test('a block of one column goes into the column it was pasted in', () => {
+  const points = [point('-50', '', 'A'), point('-40', '', 'A')]
+  expect(brief(placePaste(points, 0, 'flow', [point('433', ''), point('374', '')]))).toEqual(['-50 433 A', '-40 374 A'])
+})
+
+test('roles are unique in a job, whatever their case', () => {
+  const job = jobOf('before', 'after')
+  expect(roleProblem(job, job.tests[0]!.id, 'before')).toBe('')
+  expect(roleProblem(job, job.tests[0]!.id, ' After ')).toContain('another role')
+  expect(roleProblem(job, '', ' ')).toContain('Give the test a role')
+})
+
+test('after a test has gone its neighbour is shown', () => {
+  const { tests } = jobOf('a', 'b', 'c')
+  expect(neighbour(tests, tests[1]!.id)).toBe(tests[2]!.id)
+  expect(neighbour(tests, tests[2]!.id)).toBe(tests[1]!.id)
+  expect(neighbour(tests.slice(0, 1), tests[0]!.id)).toBe('')
+})
+
+test('a duplicate is a job of its own and no demo', () => {
+  const job = { ...jobOf('before'), demo: true }
+  const copy = duplicateJob(job)
+  expect(copy.id).not.toBe(job.id)
+  expect(copy.tests[0]!.id).not.toBe(job.tests[0]!.id)
+  expect(copy).not.toHaveProperty('demo')
+  expect(copy.building).toEqual(job.building)
+})
+
+test('a deleted test can be put back after the window was closed, under a free role', () => {
+  const storage = box()
+  const job = jobOf('before', 'after')
+  const [gone] = job.tests
+  putInTrash(storage, { job: job.id, place: 0, test: gone! })
+  expect(readTrash(storage).map((one) => one.test.role)).toEqual(['before'])
+  const left = { ...job, tests: [job.tests[1]!, emptyTest('before', 'enclosure', unitSets.IP)] }
+  expect(putBack(left, gone!, 0).tests.map(({ role }) => role)).toEqual(['before 2', 'after', 'before'])
+  takeFromTrash(storage, gone!.id)
+  expect(readTrash(storage)).toEqual([])
+})
+
+test('a damaged bin is an empty bin', () => {
+  expect(readTrash({ getItem: () => '{"not":"a bin"}' })).toEqual([])
+  expect(readTrash({ getItem: () => '{' })).toEqual([])
+})
