@@ -135,7 +135,8 @@ test('the probability falls as the figure grows, and passes one half at the limi
       (value, half) => {
         const at = verdict({ value, low: value - half, high: value + half }, three)
         const more = verdict({ value: value * 1.05, low: value * 1.05 - half, high: value * 1.05 + half }, three)
-        expect(more.probability).toBeLessThanOrEqual(at.probability ?? Number.NaN)
+        // Far from the limit both are 1 but for rounding.
+        expect(more.probability).toBeLessThanOrEqual((at.probability ?? Number.NaN) + 1e-14)
         expect((at.probability ?? Number.NaN) >= 0.5).toBe(meets(value, three))
         expect(at.guarded === 'below').toBe(value + half <= 3)
       },
