@@ -34,7 +34,13 @@ export class SheetError extends Error {
 const words: Record<string, string> = {
   flowPercent: 'flow uncertainty',
   pressurePercent: 'pressure uncertainty',
+  pressureFloor: 'least pressure uncertainty',
   volumePercent: 'volume uncertainty',
+  indoor: 'indoor temperature',
+  outdoor: 'outdoor temperature',
+  minPressure: 'lowest pressure',
+  maxPressure: 'highest pressure',
+  airHandlerFlow: 'air-handler flow',
 }
 
 function name(key: string | number): string {
@@ -50,12 +56,11 @@ function name(key: string | number): string {
 export function cellName(path: readonly (string | number)[]): string {
   if (path.length === 0) return 'the sheet'
   const [first = '', second, ...rest] = path
-  if (first === 'points' && typeof second === 'number') {
-    return [`point ${second + 1}`, ...rest.map(name)].join(', ')
+  const last = name(path.at(-1)!)
+  if (first === 'points' && second !== undefined) return [`point ${Number(second) + 1}`, ...rest.map(name)].join(', ')
+  if (first === 'baseline' && second !== undefined) {
+    return `baseline ${second}${rest[0] === undefined ? '' : `, reading ${Number(rest[0]) + 1}`}`
   }
-  if (first === 'baseline' && typeof rest[0] === 'number') return `baseline ${second}, reading ${rest[0] + 1}`
-  if (first === 'device' && second === 'ranges' && rest.length > 0) {
-    return [`range ${rest[0]}`, ...rest.slice(1).map(name)].join(', ')
-  }
-  return (second === undefined ? [first] : [first, second, ...rest]).map(name).join(', ')
+  if (first === 'device' && rest.length > 0) return [`range ${rest[0]}`, ...rest.slice(1).map(name)].join(', ')
+  return first === 'units' && second !== undefined ? `unit of ${last}` : last
 }

@@ -18,14 +18,16 @@ function formIssues(issues: readonly $ZodIssue[], above: Path = []): SheetIssue[
       const [shown, device] = issue.errors as [$ZodIssue[], $ZodIssue[]]
       return formIssues(device.length <= shown.length ? device : shown, path)
     }
-    const want =
-      issue.code === 'invalid_value'
-        ? `choose ${issue.values.join(' or ')}`
-        : issue.code === 'invalid_type' && issue.expected === 'number'
-          ? 'type a number'
-          : `give ${'expected' in issue ? `its ${issue.expected}` : 'another'}`
-    return [{ path, code: 'invalid', message: `${sentence(cellName(path))} is missing or not usable: ${want}.` }]
+    const subject = sentence(cellName(path))
+    return [{ path, code: 'invalid', message: `${subject} is missing or not usable: ${remedyOf(issue)}.` }]
   })
+}
+
+function remedyOf(issue: $ZodIssue): string {
+  if (issue.code === 'invalid_value') return `choose ${issue.values.join(' or ')}`
+  if (issue.code !== 'invalid_type') return 'type it again'
+  if (issue.expected === 'number') return 'type a number'
+  return issue.expected === 'string' ? 'choose one' : `give an ${issue.expected}`
 }
 
 function sentence(text: string): string {
@@ -43,7 +45,10 @@ class Findings {
   positive(path: Path, value: number | undefined, most = 1e9): void {
     if (value === undefined) return
     if (value <= 0) this.add(path, 'not positive', `is ${value}: type a number above zero.`)
-    else this.within(path, value, 1e-9, most)
+    else if (value < 1e-9 || value > most) {
+      const size = value > most ? 'large' : 'small'
+      this.add(path, 'out of range', `is ${value}, too ${size} to be true: check the digits and the unit.`)
+    }
   }
 
   within(
@@ -104,7 +109,7 @@ function checkDevice(found: Findings, { device, points }: Sheet): void {
 function checkExtras(found: Findings, sheet: Sheet): void {
   const { building, instrument, duct } = sheet
   if (sheet.procedure === 'one-point') {
-    found.within(['exponent'], sheet.exponent, 0.5, 1, 'an opening has 0.5, a hairline crack 1, a house about 0.65')
+    found.within(['exponent'], sheet.exponent, 0.5, 1, 'type 0.65 for a house, 0.6 for ducts, or what was measured')
     found.within(['exponentUncertainty'], sheet.exponentUncertainty, 0, 0.25, 'it is usually 0.05')
   }
   for (const key of ['pressurePercent', 'pressureFloor', 'flowPercent'] as const) {
@@ -155,8 +160,8 @@ function checkPoints(found: Findings, sheet: Sheet): void {
     found.within([...path, 'devicePressure'], point.devicePressure, -1e4, 1e4)
     if (!Object.hasOwn(ranges, point.range)) {
       const known = Object.keys(ranges).join(', ')
-      const remedy = known ? `choose one of ${known}` : 'add the range to the device first'
-      found.add([...path, 'range'], 'unknown range', `“${point.range}” is not a range of this device: ${remedy}.`)
+      const choice = known ? `choose one of ${known}` : 'add the range to the device first'
+      found.add([...path, 'range'], 'unknown range', `“${point.range}” is not a range of this device: ${choice}.`)
     }
   })
 }
@@ -168,7 +173,7 @@ function checkCount(found: Findings, { points, procedure, baseline }: Sheet): vo
     [['baseline', 'before'], baseline.before.length],
     [['baseline', 'after'], baseline.after.length],
   ] as [Path, number][]) {
-    if (count > maxPoints) found.add(path, 'too many', `has ${count} readings: ${maxPoints} are the most.`)
+    if (count > maxPoints) found.add(path, 'too many', `number ${count}: keep ${maxPoints} or fewer.`)
   }
   if (points.length >= least) return
   const rest =

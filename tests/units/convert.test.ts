@@ -1,5 +1,5 @@
 /** Factors as printed in NIST Special Publication 811 (2008), Appendix B.8. */
-import fc from 'fast-check'
+import * as fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { type UnitId, convert, unitsLike } from '../../lib/units/convert.ts'
 import { symbol } from '../../lib/units/symbol.ts'
@@ -54,13 +54,27 @@ test('there and back gives the number again, for every pair of like units', () =
 })
 
 test('what cannot be converted is refused', () => {
-  expect(() => convert(1, 'cfm', 'ft2')).toThrowErrorMatchingInlineSnapshot(`[RangeError: cfm cannot be written in ft2.]`)
+  expect(() => convert(1, 'cfm', 'ft2')).toThrowErrorMatchingInlineSnapshot(
+    `[RangeError: cfm cannot be written in ft2.]`,
+  )
   expect(() => convert(1, 'gpm', 'cfm')).toThrowErrorMatchingInlineSnapshot(`[RangeError: "gpm" is not a known unit.]`)
   expect(() => unitsLike('toString')).toThrow(RangeError)
 })
 
 test('symbols', () => {
-  const ids: UnitId[] = ['cfm', 'm3/h', 'in2', 'cfm/100ft2', 'm3/(h.m2)', 'L/(s.m2)', 'm3/h/Pa^n', 'degF', '1', '%', 'inH2O']
+  const ids: UnitId[] = [
+    'cfm',
+    'm3/h',
+    'in2',
+    'cfm/100ft2',
+    'm3/(h.m2)',
+    'L/(s.m2)',
+    'm3/h/Pa^n',
+    'degF',
+    '1',
+    '%',
+    'inH2O',
+  ]
   expect(ids.map(symbol)).toEqual([
     'cfm',
     'm³/h',

@@ -1,4 +1,4 @@
-import fc from 'fast-check'
+import * as fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { readNumber } from '../../lib/units/read.ts'
 import { write } from '../../lib/units/write.ts'
@@ -82,12 +82,16 @@ describe('form', () => {
 /** The platform's own formatter is the oracle: ECMA-402 rounds the exact binary value, so ties are left out. */
 test('agrees with Intl.NumberFormat away from ties', () => {
   fc.assert(
-    fc.property(fc.double({ min: -1e12, max: 1e12, noNaN: true }), fc.integer({ min: 0, max: 6 }), (value, decimals) => {
-      fc.pre(!/5$/.test(write(value)) && value !== 0)
-      const options = { minimumFractionDigits: decimals, maximumFractionDigits: decimals }
-      const expected = new Intl.NumberFormat('en-US', { ...options, signDisplay: 'negative' }).format(value)
-      expect(write(value, { decimals, grouping: ',' })).toBe(expected)
-    }),
+    fc.property(
+      fc.double({ min: -1e12, max: 1e12, noNaN: true }),
+      fc.integer({ min: 0, max: 6 }),
+      (value, decimals) => {
+        fc.pre(!write(value).endsWith('5') && value !== 0)
+        const options = { minimumFractionDigits: decimals, maximumFractionDigits: decimals }
+        const expected = new Intl.NumberFormat('en-US', { ...options, signDisplay: 'negative' }).format(value)
+        expect(write(value, { decimals, grouping: ',' })).toBe(expected)
+      },
+    ),
   )
 })
 

@@ -17,7 +17,7 @@ export const weather: Check = {
     const found = `${short(product, 3)} m K`
     const expected = `up to ${most} m K`
     if (product <= most) return { outcome: 'good', text: 'Little stack effect.', found, expected }
-    const text = `Temperature difference times height is ${found}, over ${most}: stack effect disturbs the test. Test at milder weather, or in both directions.`
+    const text = `Temperature difference times height is ${found}, over ${most}: stack effect disturbs the test. Test in milder weather, or in both directions.`
     return { outcome: 'doubtful', text, found, expected }
   },
 }

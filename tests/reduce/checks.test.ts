@@ -1,0 +1,231 @@
+/** Each check in each of its outcomes. Where a limit is a standard's, the check's own file names it. */
+import { describe, expect, test } from 'vitest'
+import { checks } from '../../lib/reduce/checks/index.ts'
+import { reduce } from '../../lib/reduce/reduce.ts'
+import type { Sheet } from '../../lib/sheet/schema.ts'
+import { fakeRegression, fakeSheet, wholeBuilding } from './sheets.ts'
+
+function said(id: string, sheet: Sheet): string | undefined {
+  const found = reduce(sheet).checks.find((check) => check.id === id)
+  return found && `${found.outcome}: ${found.text}`
+}
+
+const line = (pressures: number[], exponent = 0.65) =>
+  pressures.map((pressure, index) => ({
+    pressure: -pressure,
+    flow: 80 * pressure ** exponent * (1 + 0.004 * (index % 2)),
+  }))
+
+const ofBaseline = (before: number[], after: number[], procedure: Sheet['procedure'] = 'iso-9972') =>
+  said('baseline', fakeRegression({ procedure, baseline: { before, after } }))
+
+const ofPoints = (pressures: number[], procedure: Sheet['procedure']) =>
+  said('points', fakeRegression({ procedure, points: line(pressures) }))
+
+const ofOnePoint = (pressure: number) => said('points', fakeSheet({ points: [{ pressure, flow: 900 }] }))
+
+const ofLine = (id: string, exponent: number) =>
+  said(id, fakeRegression({ points: line([60, 50, 40, 30, 20], exponent) }))
+
+const ofRange = (devicePressure: number, limits: { minPressure?: number; maxPressure?: number }) =>
+  said(
+    'range-window',
+    fakeSheet({
+      points: [{ pressure: -50, devicePressure, range: 'B' }],
+      device: { ranges: { B: { coefficient: 100, exponent: 0.5, ...limits } } },
+    }),
+  )
+
+const ofAir = (id: string, air: Sheet['air'], overrides: Partial<Sheet> = {}) =>
+  said(id, fakeSheet({ ...overrides, building: { height: 30 }, ...(air && { air }) }))
+
+const ofFlow = (flow: number, building: Sheet['building'] = { volume: 20_000, floorArea: 2400 }) =>
+  said('plausibility', fakeSheet({ points: [{ pressure: -50, flow }], ...(building && { building }) }))
+
+const ofShare = (airHandlerFlow?: number) =>
+  said(
+    'plausibility',
+    fakeSheet({ subject: 'ducts', duct: { leakage: 'total', ...(airHandlerFlow && { airHandlerFlow }) } }),
+  )
+
+const ofRatio = (volume: number, floorArea: number) =>
+  said('volume-floor-area', fakeSheet({ building: { volume, floorArea } }))
+
+test('a good regression is good throughout', () => {
+  const sheet = fakeRegression({
+    building: wholeBuilding,
+    air: { indoor: 68, outdoor: 50 },
+    baseline: { before: [-0.8, -1.2], after: [-1.1] },
+  })
+  expect(reduce(sheet).checks.map(({ id, outcome }) => `${id}: ${outcome}`)).toMatchInlineSnapshot(`
+    [
+      "plausibility: good",
+      "baseline: good",
+      "points: good",
+      "half-pressure: good",
+      "exponent: good",
+      "correlation: good",
+      "outlier: good",
+      "air: good",
+      "weather: good",
+      "volume-floor-area: good",
+    ]
+  `)
+})
+
+test('baseline', () => {
+  expect(ofBaseline([], [])).toMatchInlineSnapshot(
+    `"not checked: No baseline typed. Read the pressure with the device closed, before and after."`,
+  )
+  expect(ofBaseline([-6], [-5])).toMatchInlineSnapshot(
+    `"bad: The baseline is 6 Pa; at most 5 Pa are accepted. Test again in calmer weather."`,
+  )
+  expect(ofBaseline([-6], [-5], 'astm-e779')).toMatch(/^doubtful/)
+  expect(ofBaseline([-3, 3], [0])).toMatchInlineSnapshot(
+    `"doubtful: The baseline wandered over 6 Pa: wind. Average for longer, or test again in calmer weather."`,
+  )
+  expect(ofBaseline([-1], [])).toMatchInlineSnapshot(
+    `"doubtful: No baseline after the test. The procedure asks for one on either side."`,
+  )
+  expect(ofBaseline([-1], [-1.2])).toMatchInlineSnapshot(`"good: The baseline is small and steady."`)
+})
+
+test('points', () => {
+  expect(ofPoints([50, 40, 30], 'astm-e779')).toMatchInlineSnapshot(
+    `"bad: 3 points; ASTM E779 asks for 5 or more. Take more."`,
+  )
+  expect(ofPoints([50, 48, 46, 44, 42], 'astm-e779')).toMatchInlineSnapshot(
+    `"doubtful: The pressures span little of 10 to 60 Pa, so the exponent is uncertain. Spread them further."`,
+  )
+  expect(ofPoints([60, 50, 40, 30, 20, 10], 'astm-e779')).toMatch(/^good/)
+  expect(ofPoints([50, 40, 30, 20], 'iso-9972')).toMatch(/^bad/)
+  expect(ofPoints([24, 22, 20, 18, 15], 'iso-9972')).toMatchInlineSnapshot(
+    `"bad: No point reaches 25 Pa. Use a larger device or more of them."`,
+  )
+  expect(ofPoints([60, 50, 40, 30, 8], 'iso-9972')).toMatchInlineSnapshot(
+    `"doubtful: The lowest point is 8 Pa; 10 Pa or five times the baseline is the least. Leave it out or test in calmer weather."`,
+  )
+  expect(ofPoints([45, 40, 30, 20, 10], 'iso-9972')).toMatchInlineSnapshot(
+    `"doubtful: The highest point is 45 Pa; 50 Pa is asked for. Report why it was not reached."`,
+  )
+  expect(ofPoints([60, 50, 40, 30, 20, 10], 'iso-9972')).toMatch(/^good/)
+  expect(ofOnePoint(-49)).toMatch(/^good/)
+  expect(ofOnePoint(-30)).toMatchInlineSnapshot(
+    `"doubtful: The point was taken at 30 Pa, so the result at 50 Pa hangs on the assumed exponent. Get nearer to 50 Pa, or take five points or more."`,
+  )
+  expect(ofOnePoint(-20)).toMatch(/^bad/)
+})
+
+test('exponent and half the pressure', () => {
+  expect(ofLine('exponent', 0.65)).toMatch(/^good/)
+  expect(ofLine('exponent', 0.42)).toMatchInlineSnapshot(
+    `"bad: The exponent is 0.42; ASTM E779 accepts 0.5 to 1.0. Look for a hose, a range or a window that changed during the test, and repeat it."`,
+  )
+  expect(ofLine('exponent', 1.1)).toMatch(/^bad/)
+  expect(said('exponent', fakeSheet())).toMatchInlineSnapshot(
+    `"not checked: One point gives no exponent: it is assumed."`,
+  )
+  expect(ofLine('half-pressure', 0.65)).toMatch(/^good/)
+  expect(ofLine('half-pressure', 0.48)).toMatch(/^doubtful/)
+  expect(ofLine('half-pressure', 0.3)).toMatchInlineSnapshot(
+    `"bad: At half the pressure the flow falls to 0.812 of itself; no opening does that. Check hoses, range and readings."`,
+  )
+  expect(said('half-pressure', fakeSheet())).toMatchInlineSnapshot(
+    `"not checked: Take a second reading at half the pressure: the flow should fall to about 0.6 of the first."`,
+  )
+  const two = [
+    { pressure: -50, flow: 1000 },
+    { pressure: -25, flow: 640 },
+  ]
+  expect(said('half-pressure', fakeSheet({ points: two }))).toMatchInlineSnapshot(
+    `"good: At half the pressure the flow falls to 0.64 of itself."`,
+  )
+})
+
+test('correlation and a point far off', () => {
+  const scatter = [0.12, -0.15, 0.1, -0.1, 0.12, -0.09]
+  expect(said('correlation', fakeRegression({ procedure: 'iso-9972' }, scatter))).toMatchInlineSnapshot(
+    `"bad: The points scatter: r² is 0.9159. Average each reading for longer, or test in calmer weather."`,
+  )
+  expect(said('correlation', fakeRegression({}, scatter))).toMatch(/^doubtful/)
+  expect(said('correlation', fakeSheet())).toBeUndefined()
+  const slip = [0.002, -0.001, -0.2, 0.001, 0.002, -0.002]
+  expect(said('outlier', fakeRegression({}, slip))).toMatchInlineSnapshot(
+    `"doubtful: Point 3 stands 20 % below the line through the others. Look for a slip in it, or read it again."`,
+  )
+  expect(said('outlier', fakeRegression())).toMatch(/^good/)
+  expect(said('outlier', fakeRegression({ points: line([60, 40, 20]) }))).toMatch(/^not checked/)
+})
+
+test('range of the device', () => {
+  expect(ofRange(80, { minPressure: 25, maxPressure: 300 })).toMatch(/^good/)
+  expect(ofRange(10, { minPressure: 25 })).toMatchInlineSnapshot(
+    `"bad: Point 1 reads 10 Pa at the device, below what range “B” is calibrated for. Read it again with a smaller opening."`,
+  )
+  expect(ofRange(400, { minPressure: 25, maxPressure: 300 })).toMatchInlineSnapshot(
+    `"bad: Point 1 reads 400 Pa at the device, above what range “B” is calibrated for. Read it again with a larger opening."`,
+  )
+  expect(ofRange(80, {})).toMatch(/^not checked/)
+  expect(said('range-window', fakeSheet())).toBeUndefined()
+})
+
+test('air and weather', () => {
+  expect(ofAir('air', undefined)).toMatchInlineSnapshot(
+    `"not checked: Temperatures not given, so flows are not corrected for the density of the air. Type both to correct them."`,
+  )
+  expect(ofAir('air', { indoor: 70, outdoor: 10 })).toMatchInlineSnapshot(
+    `"good: Corrected for air of 1.2 and 1.353 kg/m3, indoors and outdoors."`,
+  )
+  expect(ofAir('air', { indoor: 70, outdoor: 10 }, { subject: 'ducts' })).toMatchInlineSnapshot(
+    `"doubtful: For ducts, indoor is the air inside the ducts and outdoor the air around the device. These two differ much: check both."`,
+  )
+  expect(ofAir('weather', undefined)).toMatch(/^not checked/)
+  expect(ofAir('weather', { indoor: 70, outdoor: 60 })).toMatch(/^good/)
+  expect(ofAir('weather', { indoor: 70, outdoor: 20 })).toMatchInlineSnapshot(
+    `"doubtful: Temperature difference times height is 254 m K, over 200: stack effect disturbs the test. Test in milder weather, or in both directions."`,
+  )
+  expect(ofAir('weather', { indoor: 70, outdoor: 20 }, { subject: 'ducts' })).toBeUndefined()
+})
+
+describe('plausibility', () => {
+  test('air changes typed as a flow, 150-fold', () => {
+    expect(ofFlow(1000)).toMatch(/^good/)
+    expect(ofFlow(3)).toMatchInlineSnapshot(
+      `"bad: 0.009 ACH50 is tighter than anything built. Check flow and volume and their units. Were air changes typed as a flow? They differ about 150-fold."`,
+    )
+    expect(said('plausibility', fakeSheet({ points: [{ pressure: -50, flow: 3 }] }))).toMatchInlineSnapshot(
+      `"doubtful: 3 cfm is very little for a building. Were air changes typed as a flow? They differ about 150-fold."`,
+    )
+  })
+
+  test('too leaky', () => {
+    expect(ofFlow(50_000)).toMatchInlineSnapshot(
+      `"bad: 150 ACH50 is leakier than a building can be. Check flow and volume and their units."`,
+    )
+  })
+
+  test('volume and floor area', () => {
+    expect(ofRatio(19_200, 2400)).toMatch(/^good/)
+    expect(ofRatio(2400, 2400)).toMatchInlineSnapshot(
+      `"doubtful: Volume over floor area is 1 ft; a ceiling is 7 to 15 ft. Check both numbers and their units."`,
+    )
+    expect(said('volume-floor-area', fakeSheet())).toMatch(/^not checked/)
+  })
+
+  test('ducts', () => {
+    expect(ofShare()).toMatch(/^not checked/)
+    expect(ofShare(1200)).toMatch(/^good/)
+    expect(ofShare(400)).toMatch(/^bad/)
+  })
+})
+
+test('every text of every check is one or more whole sentences', () => {
+  const sheets = [
+    fakeSheet(),
+    fakeRegression(),
+    fakeRegression({ procedure: 'iso-9972' }),
+    fakeSheet({ subject: 'ducts' }),
+  ]
+  for (const { text } of sheets.flatMap((sheet) => reduce(sheet).checks)) expect(text).toMatch(/^[A-Z0-9].*[.?]$/)
+  expect(new Set(checks.map(({ id }) => id)).size).toBe(checks.length)
+})
