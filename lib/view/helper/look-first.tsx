@@ -1,7 +1,9 @@
 import type { ReceiptLine } from '../../form/schema.ts'
 import { Status } from './status.tsx'
 
-function sentence({ outcome, intended, readBack }: ReceiptLine): string {
+function sentence({ outcome, intended, readBack }: ReceiptLine, undo: boolean): string {
+  // Without a text there was nothing to type; the line's own note says why.
+  if (!intended && !undo) return 'was left as it is.'
   const byHand = intended ? `Enter “${intended}” by hand` : 'Empty it by hand'
   switch (outcome) {
     case 'differs':
@@ -18,7 +20,7 @@ function sentence({ outcome, intended, readBack }: ReceiptLine): string {
 }
 
 /** The lines that need a hand, in sentences, before the table. */
-export function LookFirst({ lines }: { lines: readonly ReceiptLine[] }) {
+export function LookFirst({ lines, undo }: { lines: readonly ReceiptLine[]; undo: boolean }) {
   const open = lines.filter((line) => line.outcome !== 'entered')
   if (open.length === 0) return null
   return (
@@ -27,7 +29,7 @@ export function LookFirst({ lines }: { lines: readonly ReceiptLine[] }) {
         <li key={line.binding}>
           <Status of={line.outcome} />
           <span>
-            <b>{line.section ? `${line.section}, ${line.control}` : line.control}</b> {sentence(line)}
+            <b>{line.section ? `${line.section}, ${line.control}` : line.control}</b> {sentence(line, undo)}
             {line.note && <small>{line.note}</small>}
           </span>
         </li>

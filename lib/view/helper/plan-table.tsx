@@ -80,7 +80,7 @@ export function PlanTable({ lines, left, candidates, elementsOf, onLeave, onChoo
                 )}
               </th>
               <td class="tx">{line.text}</td>
-              <td class="nw">
+              <td class="nw" data-head="now">
                 {line.state === 'will replace' ? <s>{line.now}</s> : line.now || <span class="q sans">empty</span>}
               </td>
               <td>{left.has(line.binding) ? <span class="q">left out</span> : <Status of={line.state} />}</td>

@@ -35,6 +35,7 @@ export function Question(props: QuestionProps) {
   useEffect(() => {
     // The button "Bind, then next" keeps the focus while it can be pressed again.
     if (!root.activeElement?.matches('button:enabled')) heading.current?.focus({ preventScroll: true })
+    heading.current?.closest('.bd')?.scrollTo({ top: 0 })
   }, [root])
   const chosen = source?.from === 'item' ? source.item : undefined
   const proposed = useMemo(() => new Set(proposals.map(({ id }) => id)), [proposals])

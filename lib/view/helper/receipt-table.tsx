@@ -38,8 +38,12 @@ export function ReceiptTable({ lines, elementsOf }: ReceiptTableProps) {
                 <LineNumber number={index + 1} control={line.control} elements={elementsOf?.(line.binding)} />
               </td>
               <th scope="row">{line.control}</th>
-              <td class="tx">{line.intended || <span class="q sans">empty</span>}</td>
-              <td class="nw">{line.readBack || <span class="q sans">empty</span>}</td>
+              <td class="tx" data-head="intended">
+                {line.intended || <span class="q sans">empty</span>}
+              </td>
+              <td class="nw" data-head="read back">
+                {line.readBack || <span class="q sans">empty</span>}
+              </td>
               <td>
                 <Status of={line.outcome} />
               </td>

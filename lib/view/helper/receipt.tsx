@@ -86,7 +86,7 @@ export function Receipt({ filled, onUndo, onAgain }: ReceiptProps) {
           <CopyList lines={lines.map(({ intended, ...line }) => ({ ...line, text: intended }))} />
         ) : (
           <>
-            <LookFirst lines={lines} />
+            <LookFirst lines={lines} undo={kind === 'undo'} />
             <ReceiptTable lines={lines} elementsOf={(binding) => plan.targets.get(binding)?.elements} />
           </>
         )}
