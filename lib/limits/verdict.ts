@@ -46,7 +46,8 @@ export const meets = (value: number, limit: Limit): boolean =>
  * interval gives: `Phi((T - y) / u)`, u being the half of the interval on the limit's side over 1.96, and the guard band
  * of one half-width.
  *
- * Source: IEC/ISO JCGM 106:2012, 7.3 (probability of conformity, normal distribution) and 8.3 (guarded acceptance).
+ * Source: JCGM 106:2012, clauses 7 (probability of conformity, normal distribution) and 8 (guard bands); clause numbers
+ * from memory.
  *
  * @param figure value and 95 % interval, in `unit` or else in the limit's unit
  * @throws RangeError when the value is not finite, when the interval does not hold it, or when the unit does not convert

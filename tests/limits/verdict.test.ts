@@ -23,7 +23,7 @@ test('the pair of a published certificate: the mean meets 0.25, the pressurizing
 })
 
 /**
- * U.S. Environmental Protection Agency, compartmentalization example of its multifamily programme: an apartment of
+ * U.S. Environmental Protection Agency, worked example of a leakage limit (its title is not recorded here): an apartment of
  * 1,000 ft2 with 1,000 ft2 of walls has 3,000 ft2 on six sides; at 0.30 cfm50/ft2 it may leak 900 cfm at 50 Pa.
  */
 test('0.30 cfm50/ft2 of six sides allows a 1,000 ft2 apartment with 1,000 ft2 of walls 900 cfm', () => {
@@ -42,7 +42,7 @@ test('less than seven is not met by seven, at most five is met by five', () => {
 })
 
 /**
- * JCGM 106:2012, 7.3: with a normal distribution the probability of conformity is Phi((T - y) / u). Values of Phi from
+ * JCGM 106:2012, clause 7 (number from memory): with a normal distribution the probability of conformity is Phi((T - y) / u). Values of Phi from
  * R 4.2.2, pnorm(1) = 0.841344746068543, pnorm(-0.5) = 0.308537538725987.
  */
 test('the probability of conformity takes the half of the interval on the side of the limit', () => {
@@ -55,7 +55,7 @@ test('the probability of conformity takes the half of the interval on the side o
   expect(verdict({ value: 2.8, low: 2.8, high: 3 }, three).probability).toBeCloseTo(0.975, 12)
 })
 
-/** JCGM 106:2012, 8.3: guarded acceptance with a guard band of one expanded uncertainty. */
+/** JCGM 106:2012, clause 8 (number from memory): guarded acceptance with a guard band of one expanded uncertainty. */
 test('the interval lies within, across or beyond the limit', () => {
   expect(verdict({ value: 2.5, low: 2.2, high: 3 }, three).guarded).toBe('below')
   expect(verdict({ value: 2.9, low: 2.6, high: 3.2 }, three).guarded).toBe('between')

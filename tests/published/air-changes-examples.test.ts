@@ -1,7 +1,7 @@
 /**
  * Published small examples.
  *
- * A published field example of a house test: 433 cfm at 50 Pa in 8,726 ft3 is 2.98 air changes per hour at 50 Pa; divided
+ * A published example of a house test (its publisher is not recorded here): 433 cfm at 50 Pa in 8,726 ft3 is 2.98 air changes per hour at 50 Pa; divided
  * by a factor N of 16.7 that is 0.18 natural air changes per hour.
  */
 import { expect, test } from 'vitest'
@@ -15,7 +15,7 @@ test('433 cfm at 50 Pa in 8,726 ft3: 2.98 ACH50, and 0.18 with N = 16.7', () => 
 })
 
 /**
- * U.S. Environmental Protection Agency, compartmentalization example of its multifamily programme: a 1,000 ft2 apartment
+ * U.S. Environmental Protection Agency, worked example of a leakage limit (its title is not recorded here): a 1,000 ft2 apartment
  * with 1,000 ft2 of walls (3,000 ft2 on six sides) may leak 900 cfm at 50 Pa at 0.30 cfm50/ft2.
  */
 test('900 cfm at 50 Pa over six sides of 3,000 ft2 is 0.30 cfm50/ft2', () => {
