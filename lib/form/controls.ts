@@ -53,23 +53,25 @@ const kinds: Record<string, ControlKind> = {
 }
 const silent = new Set(['hidden', 'submit', 'reset', 'button', 'image'])
 
+/** Words by which a person answers for something with a tick; never given for them. */
 const statement =
-  /\b(certif\w*|sign(ed|ature|ing)?|attest\w*|declare|declaration|affirm\w*|swear|acknowledge\w*|i agree|consent|i confirm|perjury)\b/i
+  /\b(certif(y|ies)|sign(ed|ature|ing)?|attest\w*|declare|affirm|swear|acknowledge\w*|agree|consent|confirm|perjury)\b/i
+const statementHeading = /\b(certification|attestation|declaration|acknowledge?ment|signatures?)\b/i
 const signature = /\b(e-?)?signatures?\b|\bsign here\b|\binitials?\b/i
 
-/** Elements that open roots only the browser's extension interface can enter. */
+/** Ways into a closed root that browsers give to extensions only: Chromium by a function, Firefox by a property. */
 interface RootOpener {
   dom?: { openOrClosedShadowRoot?: (element: Element) => ShadowRoot | null }
 }
 
-function rootOf(element: Element): ShadowRoot | null {
+function rootOf(element: Element & { openOrClosedShadowRoot?: ShadowRoot | null }): ShadowRoot | null {
   if (element.shadowRoot) return element.shadowRoot
   if (!element.localName.includes('-')) return null
-  const { chrome, browser } = globalThis as { chrome?: RootOpener; browser?: RootOpener }
-  const open = (chrome ?? browser)?.dom?.openOrClosedShadowRoot
+  const { chrome } = globalThis as { chrome?: RootOpener }
   try {
-    return open?.(element) ?? null
+    return element.openOrClosedShadowRoot ?? chrome?.dom?.openOrClosedShadowRoot?.(element) ?? null
   } catch {
+    // The function throws for elements that cannot have a root.
     return null
   }
 }
@@ -136,7 +138,8 @@ export function survey(document: Document): Survey {
       kind === 'radio' ? groupName(elements) || nameOf(elements[0] as Element) : nameOf(elements[0] as Element)
     const section = sectionOf(elements, name, headings)
     const tick = kind === 'radio' || kind === 'checkbox'
-    if (tick ? statement.test(`${name} ${section}`) : signature.test(name)) return leave(elements, 'left to you')
+    const answers = statement.test(`${name} ${section}`) || (kind === 'checkbox' && statementHeading.test(section))
+    if (tick ? answers : signature.test(name)) return leave(elements, 'left to you')
     const position = counts.get(kind) ?? 0
     counts.set(kind, position + 1)
     controls.push({ kind, element: usable[0] as HTMLElement, elements: usable, name, section, position })

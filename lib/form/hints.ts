@@ -54,6 +54,8 @@ export function decimalsIn(control: Control): number | undefined {
 
 /** The order and marks of a date typed as text. Without a sign of it: the page's language decides. */
 export function datePatternIn(control: Control): string {
+  const box = /^(?:test )?(day|month|year)$/i.exec(control.name)?.[1]?.toLowerCase()
+  if (box) return { day: 'd', month: 'M', year: 'yyyy' }[box] ?? 'yyyy'
   const input = control.element as HTMLInputElement
   for (const text of [input.placeholder, control.name, input.title]) {
     const pattern = patternIn(text ?? '')

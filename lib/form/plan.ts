@@ -65,6 +65,8 @@ function warning(control: Control, text: string): string {
   }
   if (control.elements.some((each) => /submit\s*\(|__doPostBack/.test(each.getAttribute('onchange') ?? '')))
     return 'the page reloads itself when this changes'
+  if (control.kind === 'text' && input.matches('[role=combobox], [aria-autocomplete=list], [aria-haspopup=listbox]'))
+    return 'the control opens a list of its own: check that the page took the text'
   return ''
 }
 

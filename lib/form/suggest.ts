@@ -169,7 +169,7 @@ export function writeFor(item: Item, control: Control): Write {
       return limit > 0 ? shortened(item, write, limit) : write
     }
     case 'date':
-      return control.kind === 'text' ? { date: datePatternIn(control) } : {}
+      return control.kind === 'date' ? {} : { date: datePatternIn(control) }
     case 'choice': {
       if (control.kind !== 'select' && control.kind !== 'radio') return {}
       const options = optionsOf(control)

@@ -81,6 +81,13 @@ function one(id: string, write: Write, material: Material, target: Target): Text
   }
 }
 
+/** A list of days or months shows names or leading zeros where a date pattern gives bare numbers. */
+function otherWords(iso: string, text: string): string[] {
+  const day = new Date(`${iso}T00:00:00Z`)
+  const month = (length: 'long' | 'short') => day.toLocaleDateString('en', { month: length, timeZone: 'UTC' })
+  return [text.padStart(2, '0'), month('long'), month('short')]
+}
+
 /** Makes the text fit what the control can hold, or says why it cannot. */
 function fitted(text: Text, source: Source, material: Material, target: Target): Text {
   if ('refused' in text) return text
@@ -103,7 +110,8 @@ function fitted(text: Text, source: Source, material: Material, target: Target):
     }
     case 'select':
     case 'radio': {
-      const others = item?.kind === 'choice' ? [item.value] : []
+      const others =
+        item?.kind === 'choice' ? [item.value] : item?.kind === 'date' ? otherWords(item.iso, text.text) : []
       const option = choose(text.text, others, target.options)
       if (option !== undefined) return { ...text, text: option }
       return { refused: `No option “${text.text}” here: say which option stands for it.` }

@@ -73,6 +73,35 @@ describe('listing', () => {
     await bench.page.close()
   })
 
+  test('names controls as a reader would, with and without labels', async () => {
+    const bench = await Bench.open(browser, form, await page('names'))
+    const controls = await bench.call<{ is: string; got: string }[]>('named')
+    expect(controls.map(({ got }) => got)).toEqual(controls.map(({ is }) => is))
+    expect(controls).toHaveLength(await bench.page.$$eval('[data-is]', (elements) => elements.length))
+    await bench.page.close()
+  })
+
+  test('a page of six hundred controls is listed and planned within two seconds each', async () => {
+    const rows = Array.from({ length: 200 }, (_, at) => {
+      const cells = ['CFM50', 'ACH50', 'Date'].map((name) => `<label>${name} <input name="${name}_row${at}"></label>`)
+      return `<fieldset><legend>Unit ${at + 1}</legend>${cells.join('')}</fieldset>`
+    })
+    const bench = await Bench.open(browser, form, `<!doctype html>${rows.join('')}`)
+    const clues = await bench.call<Clues[]>('clues')
+    const bindings = clues
+      .filter((_, at) => at % 12 === 0)
+      .map((control, at): Binding => ({ id: `b${at}`, control, source: { from: 'text', text: 'x' } }))
+    const { count, list, plan } = await bench.call<{ count: number; list: number; plan: number }>(
+      'duration',
+      bindings,
+      material,
+    )
+    expect([count, bindings.length]).toEqual([600, 50])
+    expect(list).toBeLessThan(2000)
+    expect(plan).toBeLessThan(2000)
+    await bench.page.close()
+  })
+
   test('leaves out everything else, with the reason', async () => {
     const bench = await Bench.open(browser, form, await page('plain'))
     const left = await bench.call<{ name: string; reason: string; detail: string }[]>('leftOut')
@@ -169,6 +198,40 @@ describe('writing', () => {
       ]
     `)
     expect(await bench.page.evaluate('submitted')).toBe(0)
+    await bench.page.close()
+  })
+
+  test('frames and open roots are written like the page itself', async () => {
+    const bench = await Bench.open(browser, form, await page('plain'))
+    const result = await fillIn(bench, { 'Indoor temperature': '68', 'Outdoor temperature (°F)': '41' })
+    expect(result).toEqual({ 'Indoor temperature': 'entered: 68', 'Outdoor temperature (°F)': 'entered: 41' })
+    await bench.page.close()
+  })
+
+  test('a window in the background gets the same events, sent where the browser sends none', async () => {
+    const bench = await Bench.open(browser, form, await page('plain'))
+    const front = await browser.newPage()
+    await front.bringToFront()
+    expect(await bench.page.evaluate('document.hasFocus()')).toBe(false)
+    const result = await fillIn(bench, { 'Street address': '14 Tannery Row', 'CFM at 50 Pa | C1. Before work': '1445' })
+    expect(result).toEqual({
+      'Street address': 'entered: 14 Tannery Row',
+      'CFM at 50 Pa | C1. Before work': 'entered: 1445',
+    })
+    const seen = (await bench.page.evaluate('seen')) as string[]
+    expect(seen.map((line) => line.replace(' (sent)', '').replace(/:.*/, ''))).toEqual([
+      'street focusin',
+      'street input',
+      'street keyup',
+      'street change',
+      'street focusout',
+      'cfm-before focusin',
+      'cfm-before input',
+      'cfm-before keyup',
+      'cfm-before change',
+      'cfm-before focusout',
+    ])
+    await front.close()
     await bench.page.close()
   })
 
@@ -284,9 +347,8 @@ describe('a page that draws its form anew', () => {
     ]
     expect(known.every(({ attributes }) => attributes['id'] === undefined)).toBe(true)
     const { lines } = await bench.call<{ lines: PlanLine[] }>('makePlan', bindings, material)
-    expect(
-      lines.map(({ binding, state, note }) => `${binding}: ${state}${note && ` (${note})`}`),
-    ).toMatchInlineSnapshot(`
+    expect(lines.map(({ binding, state, note }) => `${binding}: ${state}${note && ` (${note})`}`))
+      .toMatchInlineSnapshot(`
       [
         "weather: not found (looked for again during the fill)",
         "crew: to enter (the list is still empty; looked for again during the fill)",
@@ -336,6 +398,23 @@ describe('two controls that fit equally well', () => {
     await bench.call('pickCandidate', 'Licence number', 1, material)
     expect(summary(await bench.call<ReceiptLine[]>('runFill'))).toEqual({ 'Licence number': 'entered: T-0442' })
     expect(await values()).toEqual(['', 'T-0442'])
+    await bench.page.close()
+  })
+
+  test('one control is never given to two bindings', async () => {
+    const bench = await Bench.open(browser, form, '<!doctype html><label>Licence number <input></label>')
+    const [first] = await bind(bench, { 'Licence number': 'T-0442' })
+    if (!first) throw new Error('The page shows no control.')
+    const weaker = {
+      ...first,
+      id: 'weaker',
+      control: { ...first.control, name: 'Licence', attributes: { name: 'licence' } },
+    }
+    const states = async (bindings: Binding[]) =>
+      (await bench.call<{ lines: PlanLine[] }>('makePlan', bindings, material)).lines.map(({ state }) => state)
+    expect(await states([first])).toEqual(['to enter'])
+    expect(await states([first, { ...first, id: 'again' }])).toEqual(['ambiguous', 'ambiguous'])
+    expect(await states([weaker, first])).toEqual(['not found', 'to enter'])
     await bench.page.close()
   })
 

@@ -79,6 +79,13 @@ describe('dates, choices, texts', () => {
     expect(text('after/date', 'text', { date: 'MM/dd/yyyy' })).toEqual({ text: '02/11/2026' })
   })
 
+  test('a date goes into three boxes, a month also by its name', () => {
+    expect(text('after/date', 'number', { date: 'd' })).toEqual({ text: '11' })
+    expect(text('after/date', 'select', { date: 'M' }, ['Month', 'January', 'February'])).toEqual({ text: 'February' })
+    expect(text('after/date', 'select', { date: 'M' }, ['01', '02', '03'])).toEqual({ text: '02' })
+    expect(text('after/date', 'select', { date: 'yyyy' }, ['2025', '2026'])).toEqual({ text: '2026' })
+  })
+
   test('a choice becomes an option of the page', () => {
     expect(text('after/wind', 'select', {}, ['Select', 'Calm', 'Mild', 'Windy'])).toEqual({ text: 'Mild' })
     expect(text('after/wind', 'radio', { choices: { light: 'Breeze' } }, ['Breeze', 'Gale'])).toEqual({

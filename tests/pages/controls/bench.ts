@@ -37,6 +37,23 @@ export function found(wanted: Clues): string {
   return answer.nearest ? `not found, nearest ${where(answer.nearest)}` : 'not found'
 }
 
+/** Section and name of each control, beside what the page says a reader would call it. */
+export function named(): { is: string | undefined; got: string }[] {
+  return listControls(document).map(({ element, section, name }) => ({
+    is: element.dataset['is'],
+    got: `${section} / ${name}`,
+  }))
+}
+
+/** Milliseconds that listing the page and making a plan of the bindings take. */
+export function duration(bindings: Binding[], material: Material): { list: number; plan: number; count: number } {
+  const start = performance.now()
+  const count = listControls(document).length
+  const middle = performance.now()
+  plan({ bindings }, material, document)
+  return { count, list: middle - start, plan: performance.now() - middle }
+}
+
 export function suggestions(material: Material): { control: string; item: string; reason: string; clear: boolean }[] {
   return listControls(document).map((control) => {
     const [best] = suggest(control, material)
