@@ -2,6 +2,10 @@ import { expect, expectTypeOf, test } from 'vitest'
 import { type Point, type Sheet, sheetSchema } from '../../lib/sheet/schema.ts'
 import { fakeRegression, fakeSheet, wholeBuilding } from '../reduce/sheets.ts'
 
+function ok(point: object): boolean {
+  return sheetSchema.safeParse({ ...fakeSheet(), points: [point] }).success
+}
+
 test('a sheet passes unchanged', () => {
   const sheet: Sheet = {
     ...fakeRegression(),
@@ -19,7 +23,6 @@ test('a point is a flow, or a device pressure with its range', () => {
   expectTypeOf<{ pressure: number; flow: number }>().toExtend<Point>()
   expectTypeOf<{ pressure: number; devicePressure: number; range: string }>().toExtend<Point>()
   expectTypeOf<{ pressure: number }>().not.toExtend<Point>()
-  const ok = (point: object) => sheetSchema.safeParse({ ...fakeSheet(), points: [point] }).success
   expect(ok({ pressure: 50, flow: 1000 })).toBe(true)
   expect(ok({ pressure: 50, devicePressure: 80, range: 'A' })).toBe(true)
   expect(ok({ pressure: 50 })).toBe(false)

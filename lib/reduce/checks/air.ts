@@ -4,7 +4,7 @@ import type { Check } from './check.ts'
 export const air: Check = {
   id: 'air',
   name: 'Air correction',
-  run: ({ readings: { air: found }, sheet: { subject } }) => {
+  run: ({ readings: { air: found }, sheet: { subject, air: typed } }) => {
     if (!found) {
       const text =
         'Temperatures not given, so flows are not corrected for the density of the air. Type both to correct them.'
@@ -16,6 +16,10 @@ export const air: Check = {
         'For ducts, indoor is the air inside the ducts and outdoor the air around the device. These two differ much: check both.'
       return { outcome: 'doubtful', text, found: values, expected: 'nearly equal' }
     }
-    return { outcome: 'good', text: `Corrected for air of ${values}, indoors and outdoors.`, found: values }
+    const place =
+      typed?.elevation === undefined && typed?.barometer === undefined
+        ? ' Sea level is assumed: type the elevation if it is another.'
+        : ''
+    return { outcome: 'good', text: `Corrected for air of ${values}, indoors and outdoors.${place}`, found: values }
   },
 }
