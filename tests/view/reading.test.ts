@@ -7,7 +7,7 @@ import { besideCell, readingOf } from '../../lib/view/calculator/reading.ts'
 import { likelihood } from '../../lib/view/calculator/verdict-lines.ts'
 
 /** A published worked example: 433 cfm at 50 Pa in 8,726 ft3 is 2.98 air changes per hour (433 x 60 / 8726). */
-function simple(change: (test: Test) => Test = (test) => test): [Job, Test] {
+function simple(change: (blank: Test) => Test = (blank) => blank): [Job, Test] {
   const job = emptyJob(unitSets.IP)
   const blank = emptyTest('final', 'enclosure', unitSets.IP)
   const built = change({

@@ -148,7 +148,10 @@ export function Calculator({ onSent }: Props) {
     const focusable = found?.matches('select') ? found : found?.querySelector('summary')
     focusable?.focus({ preventScroll: true })
   }
-  const toggle = (which: Panel) => setPanel(panel === which ? '' : which)
+  const toggle = (which: Panel) => {
+    setPanel(panel === which ? '' : which)
+    if (which === 'job') scrollTo(0, 0)
+  }
 
   return (
     <ViewContext.Provider value={view}>
@@ -176,36 +179,6 @@ export function Calculator({ onSent }: Props) {
                   onEdit={() => toggle('test')}
                   onAdd={() => toggle('new test')}
                 />
-              </header>
-            )}
-            {held.trouble && (
-              <p class="finding trouble" role="alert">
-                {held.trouble}
-              </p>
-            )}
-            {held.undo && (
-              <UndoBar
-                text={held.undo.text}
-                onUndo={() => {
-                  held.undo?.undo()
-                  held.dropUndo()
-                }}
-                onDismiss={held.dropUndo}
-              />
-            )}
-            {job && desk ? (
-              <main>
-                {panel === 'job' && (
-                  <JobPanel
-                    deleted={readTrash(localStorage).filter((one) => one.job === job.id)}
-                    onPutBack={restoreTest}
-                    onOpen={(next) => open(next)}
-                    onNew={start}
-                    onDuplicate={() => void begin(() => duplicateJob(job))}
-                    onDelete={() => void dropJob()}
-                    onDemo={demo}
-                  />
-                )}
                 {panel === 'test' && bench && (
                   <TestEditor onDelete={() => dropTest(bench.test)} onClose={() => setPanel('')} />
                 )}
@@ -218,6 +191,21 @@ export function Calculator({ onSent }: Props) {
                       held.openTest(added.id)
                       setPanel('')
                     }}
+                  />
+                )}
+              </header>
+            )}
+            {job && desk ? (
+              <main>
+                {panel === 'job' && (
+                  <JobPanel
+                    deleted={readTrash(localStorage).filter((one) => one.job === job.id)}
+                    onPutBack={restoreTest}
+                    onOpen={(next) => open(next)}
+                    onNew={start}
+                    onDuplicate={() => void begin(() => duplicateJob(job))}
+                    onDelete={() => void dropJob()}
+                    onDemo={demo}
                   />
                 )}
                 {reading && bench && (
@@ -251,19 +239,36 @@ export function Calculator({ onSent }: Props) {
                 )}
               </>
             )}
-            <Foot
-              page={page}
-              doubtful={reading?.counts.doubtful ?? 0}
-              bad={reading?.counts.bad ?? 0}
-              trouble={sending}
-              ready={job !== undefined}
-              onFill={(map) => void send('plan', map)}
-              onMap={(map) => void send('map', map)}
-              onBook={openBook}
-              onChecks={() => {
-                unfold('checks', 'checks')
-              }}
-            />
+            <div class="low-bar">
+              {held.trouble && (
+                <p class="finding trouble" role="alert">
+                  {held.trouble}
+                </p>
+              )}
+              {held.undo && (
+                <UndoBar
+                  text={held.undo.text}
+                  onUndo={() => {
+                    held.undo?.undo()
+                    held.dropUndo()
+                  }}
+                  onDismiss={held.dropUndo}
+                />
+              )}
+              <Foot
+                page={page}
+                doubtful={reading?.counts.doubtful ?? 0}
+                bad={reading?.counts.bad ?? 0}
+                trouble={sending}
+                ready={job !== undefined}
+                onFill={(map) => void send('plan', map)}
+                onMap={(map) => void send('map', map)}
+                onBook={openBook}
+                onChecks={() => {
+                  unfold('checks', 'checks')
+                }}
+              />
+            </div>
           </div>
         </BenchContext.Provider>
       </DeskContext.Provider>

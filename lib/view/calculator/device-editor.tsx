@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks'
+import { useRef, useState } from 'preact/hooks'
 import { saveDevice } from '../../book/store.ts'
 import { emptyRange } from '../../job/empty.ts'
 import type { Device } from '../../job/schema.ts'
@@ -6,6 +6,7 @@ import { Icon } from '../icons.tsx'
 import { Choice } from './choice.tsx'
 import { Field } from './field.tsx'
 import { Finding } from './finding.tsx'
+import { useDeskContext } from './use-context.ts'
 import { flowWords } from './unit-words.ts'
 
 const flowUnits = Object.entries(flowWords) as [Device['flowUnit'], string][]
@@ -21,10 +22,13 @@ const columns: [keyof Range, string][] = [
 /** A flow device with the ranges of its calibration certificate. Kept at each keystroke once it has a name. */
 export function DeviceEditor({ device, onClose }: { device: Device; onClose: (saved: Device | undefined) => void }) {
   const [draft, setDraft] = useState(device)
+  const latest = useRef(device)
+  const { offerUndo } = useDeskContext()
   const [trouble, setTrouble] = useState('')
 
   const edit = (patch: Partial<Device>) => {
-    const next = { ...draft, ...patch }
+    const next = { ...latest.current, ...patch }
+    latest.current = next
     setDraft(next)
     if (next.name.trim())
       saveDevice(next).then(
@@ -34,6 +38,15 @@ export function DeviceEditor({ device, onClose }: { device: Device; onClose: (sa
   }
   const setRange = (row: number, patch: Partial<Range>) =>
     edit({ ranges: draft.ranges.map((range, index) => (index === row ? { ...range, ...patch } : range)) })
+
+  const dropRange = (row: number) => {
+    const gone = latest.current.ranges[row]
+    if (!gone) return
+    edit({ ranges: latest.current.ranges.toSpliced(row, 1) })
+    offerUndo(`Range ${gone.name || row + 1} deleted.`, () =>
+      edit({ ranges: latest.current.ranges.toSpliced(row, 0, gone) }),
+    )
+  }
 
   return (
     <div class="panel wide" role="group" aria-label="Flow device">
@@ -105,7 +118,7 @@ export function DeviceEditor({ device, onClose }: { device: Device; onClose: (sa
                   type="button"
                   class="ib"
                   aria-label={`Delete range ${range.name || row + 1}`}
-                  onClick={() => edit({ ranges: draft.ranges.filter((_, index) => index !== row) })}
+                  onClick={() => dropRange(row)}
                 >
                   <Icon name="x" />
                 </button>
@@ -120,7 +133,7 @@ export function DeviceEditor({ device, onClose }: { device: Device; onClose: (sa
           Add a range
         </button>
         <button type="button" class="b low first" disabled={draft.name.trim() === ''} onClick={() => onClose(draft)}>
-          Done
+          Use this device
         </button>
         <button type="button" class="b low bare" onClick={() => onClose(undefined)}>
           Close

@@ -1,3 +1,5 @@
+import { useEffect, useState } from 'preact/hooks'
+import { listJobs } from '../../book/store.ts'
 import { Icon } from '../icons.tsx'
 import { Cautions } from './cautions.tsx'
 
@@ -11,6 +13,10 @@ interface Props {
 
 /** What stands here while no job is open. */
 export function FirstRun({ first, onStart, onDemo, onList }: Props) {
+  const [any, setAny] = useState(false)
+  useEffect(() => {
+    void listJobs().then((jobs) => setAny(jobs.length > 0))
+  }, [])
   return (
     <main class="first">
       <h1>
@@ -26,7 +32,7 @@ export function FirstRun({ first, onStart, onDemo, onList }: Props) {
         <button type="button" class="b first" onClick={onStart}>
           Start a job
         </button>
-        {!first && (
+        {any && (
           <button type="button" class="b" onClick={onList}>
             Open a job
           </button>

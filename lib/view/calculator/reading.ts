@@ -64,7 +64,7 @@ const headline = {
 
 function verdictFor(test: Test, { report }: ReducedTest, problems: readonly Problem[]): VerdictProps | undefined {
   if (!report) return undefined
-  const { limit, verdict } = verdictOf(test, report.figures)
+  const { verdict } = verdictOf(test, report.figures)
   const id = verdict
     ? verdict.limit.figure
     : headline[test.sheet.subject].find((one) => report.figures[one] !== undefined)
@@ -76,7 +76,7 @@ function verdictFor(test: Test, { report }: ReducedTest, problems: readonly Prob
   }
   if (test.limit !== '' && !verdict) {
     notes.push(...problems.map(({ message }) => message))
-    if (limit) return { ...verdictLines(id, found, undefined, notes), source: '' }
+    return { ...verdictLines(id, found, undefined, notes), source: '' }
   }
   return verdictLines(id, found, verdict, notes)
 }

@@ -40,8 +40,8 @@ const leakages = [
   ['outside', 'to outside'],
 ] as const
 const bases = [
-  ['indicated', 'indicated, at calibration density'],
-  ['actual', 'actual, at the device’s density'],
+  ['indicated', 'as indicated, at the density of the calibration'],
+  ['actual', 'actual, at the density of the air in the device'],
 ] as const
 const readings = [
   ['flow', 'the flow it shows'],
@@ -112,12 +112,14 @@ export function SetupFields() {
       <DeviceField />
       <Choice
         label="Written down is"
+        wide
         value={sheet.reading}
         options={readings}
         onPick={(reading) => editSheet({ reading })}
       />
       <Choice
         label="Flow is"
+        wide
         value={sheet.flowBasis}
         options={bases}
         onPick={(flowBasis) => editSheet({ flowBasis })}

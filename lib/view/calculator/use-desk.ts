@@ -131,10 +131,10 @@ export function useDesk(): Held {
       if (!found || busy.current > 0 || latest.current !== mine || stamp.current === found.updated) return
       put(found)
     }
-    subscribe((notice, own) => {
+    subscribe((notice) => {
       if (notice.what === 'jobs') follow(notice.id).catch(() => undefined)
       if (notice.what === 'devices') listDevices().then(setDevices, () => undefined)
-      if (notice.what === 'settings' && !own) getSettings().then(setSettings, () => undefined)
+      if (notice.what === 'settings') getSettings().then(setSettings, () => undefined)
     }, leaving.signal)
     addEventListener('pagehide', () => keeper.flush(), { signal: leaving.signal })
     document.addEventListener('visibilitychange', () => document.hidden && keeper.flush(), { signal: leaving.signal })

@@ -55,7 +55,7 @@ export function FigureRow({ line }: { line: FigureLine }) {
           )}
         </th>
         <td class="num val">{line.value}</td>
-        <td class="num pm" title={line.interval}>
+        <td class={line.margin.startsWith('−') ? 'num pm two' : 'num pm'} title={line.interval}>
           {line.margin}
         </td>
         <td class="un">{line.unit}</td>

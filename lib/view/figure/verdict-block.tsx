@@ -43,7 +43,7 @@ export function VerdictBlock({
       <div class="l1">
         <span class="y">{value}</span>
         <span class="u">
-          {margin && `± ${margin} `}
+          {margin && `${margin.startsWith('−') ? '' : '± '}${margin} `}
           {unit}
         </span>
         {verdict && (
