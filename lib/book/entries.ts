@@ -5,7 +5,8 @@ import { announce } from './notice.ts'
 import { passes, rowOf, type Filter, type Row } from './rows.ts'
 import type { Entry } from './schema.ts'
 
-const batch = 250
+/** How many are read at a time: few at first, so that a list shows at once; more when a search goes on. */
+const [few, many] = [100, 1000]
 
 /**
  * Adds the entry of a fill under way and removes the fill from those under way, in one transaction. `ended`: the fill
@@ -104,7 +105,9 @@ export async function entryOfFill(fill: string): Promise<Entry | undefined> {
 }
 
 export async function countEntries(): Promise<number> {
-  return (await database()).count('entries')
+  // Numbers have no gaps, so the newest one is the count; counting would read through the whole book.
+  const newest = await (await database()).transaction('entries').store.openKeyCursor(null, 'prev')
+  return newest?.primaryKey ?? 0
 }
 
 /** `limit`: how many at most, 50 unless told; `before`: only entries with a smaller number. */
@@ -125,7 +128,7 @@ export async function listRows(listing: Listing = {}, signal?: AbortSignal): Pro
   const limit = listing.limit ?? 50
   const fits = passes(listing)
   const rows: Row[] = []
-  for await (const row of rowsBackwards(listing.before, Math.max(limit, batch), signal)) {
+  for await (const row of rowsBackwards(listing.before, signal)) {
     if (fits(row)) rows.push(row)
     if (rows.length >= limit) break
   }
@@ -133,9 +136,10 @@ export async function listRows(listing: Listing = {}, signal?: AbortSignal): Pro
 }
 
 /** Rows from the newest to the oldest, read in batches: the whole book is never in memory. */
-async function* rowsBackwards(before: number | undefined, size: number, signal?: AbortSignal): AsyncGenerator<Row> {
+async function* rowsBackwards(before?: number, signal?: AbortSignal): AsyncGenerator<Row> {
   const db = await database()
   let next = before ?? Infinity
+  let size = few
   while (next > 1) {
     if (signal?.aborted) return
     const top = await db.transaction('rows').store.openKeyCursor(IDBKeyRange.upperBound(next, true), 'prev')
@@ -144,13 +148,14 @@ async function* rowsBackwards(before: number | undefined, size: number, signal?:
     const rows = await db.getAll('rows', IDBKeyRange.bound(bottom, top.primaryKey))
     yield* rows.toReversed()
     next = bottom
+    size = many
   }
 }
 
 /** All entries that pass the filter, newest first, one after another. */
 export async function* entriesShown(filter: Filter): AsyncGenerator<Entry> {
   const fits = passes(filter)
-  for await (const row of rowsBackwards(undefined, batch)) {
+  for await (const row of rowsBackwards()) {
     const entry = fits(row) ? await getEntry(row.number) : undefined
     if (entry) yield entry
   }
@@ -161,7 +166,7 @@ export async function* entriesForwards(): AsyncGenerator<Entry> {
   const db = await database()
   let after = 0
   for (;;) {
-    const entries = await db.getAll('entries', IDBKeyRange.lowerBound(after, true), batch)
+    const entries = await db.getAll('entries', IDBKeyRange.lowerBound(after, true), few)
     yield* entries
     const last = entries.at(-1)
     if (!last) return

@@ -111,9 +111,9 @@ export function EntriesSection({ route, go }: { route: Route; go: (route: Route)
       )}
       <div class="foot">
         <span role="status">
-          {rows.value && total.value !== undefined
-            ? `${shown.length.toLocaleString()} of ${count(total.value, 'entry', 'entries')} shown${rows.value.more ? '; more below' : ''}`
-            : 'reading the book'}
+          {rows.loading || total.value === undefined
+            ? 'looking through the book'
+            : `${shown.length.toLocaleString()} of ${count(total.value, 'entry', 'entries')} shown${rows.value?.more ? '; more below' : ''}`}
         </span>
         <span>An entry is never changed; a correction is a new entry that names the old one.</span>
       </div>

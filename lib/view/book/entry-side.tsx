@@ -16,7 +16,7 @@ export function EntrySide({ entry }: { entry: Entry }) {
     <div class="side">
       {look.length > 0 ? (
         <section>
-          <h3>{numeral(look.length)} to look at</h3>
+          <h2>{numeral(look.length)} to look at</h2>
           {!entry.complete && <p>The fill did not go through to its end.</p>}
           {look.slice(0, 12).map((line) => (
             <Look key={line.binding} line={line} />
@@ -25,7 +25,7 @@ export function EntrySide({ entry }: { entry: Entry }) {
         </section>
       ) : (
         <section>
-          <h3>Nothing to look at</h3>
+          <h2>Nothing to look at</h2>
           <p class="q">Every control held what was to be entered.</p>
         </section>
       )}
@@ -73,7 +73,7 @@ function Readings({ entry }: { entry: Entry }) {
   if (tests.length === 0) return null
   return (
     <section>
-      <h3>Readings kept with it</h3>
+      <h2>Readings kept with it</h2>
       <dl>
         {tests.map((test) => (
           <div key={test.id}>
@@ -94,7 +94,7 @@ function Place({ entry }: { entry: Entry }) {
   const undone = useLive(async () => (of ? ((await entryOfFill(of))?.number ?? null) : null), [], entry.id)
   return (
     <section>
-      <h3>Place in the chain</h3>
+      <h2>Place in the chain</h2>
       <dl>
         <div>
           <dt>added</dt>

@@ -2,7 +2,7 @@ import { useCallback, useEffect, useRef, useState } from 'preact/hooks'
 import { subscribe, type Notice } from '../../book/notice.ts'
 import { wording } from './wording.ts'
 
-export type Live<T> = { value: T | undefined; trouble: string; reload: () => void }
+export type Live<T> = { value: T | undefined; trouble: string; loading: boolean; reload: () => void }
 
 /** What `load` gives, read again when something of `follows` changes in any open view, or when `key` changes. */
 export function useLive<T>(
@@ -12,6 +12,7 @@ export function useLive<T>(
 ): Live<T> {
   const [value, setValue] = useState<T>()
   const [trouble, setTrouble] = useState('')
+  const [loading, setLoading] = useState(true)
   const latest = useRef(load)
   latest.current = load
   const running = useRef<AbortController | undefined>(undefined)
@@ -19,6 +20,7 @@ export function useLive<T>(
   const reload = useCallback(() => {
     running.current?.abort()
     const { signal } = (running.current = new AbortController())
+    setLoading(true)
     const read = async () => {
       try {
         const loaded = await latest.current(signal)
@@ -28,6 +30,7 @@ export function useLive<T>(
       } catch (error) {
         if (!signal.aborted) setTrouble(wording(error))
       }
+      if (!signal.aborted) setLoading(false)
     }
     void read()
   }, [])
@@ -39,5 +42,5 @@ export function useLive<T>(
     [reload],
   )
   useEffect(() => () => running.current?.abort(), [])
-  return { value, trouble, reload }
+  return { value, trouble, loading, reload }
 }
