@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks'
+import { useEffect, useRef, useState } from 'preact/hooks'
 import { emptyTest, nextRole } from '../../job/empty.ts'
 import type { Job, Test } from '../../job/schema.ts'
 import { Choice } from './choice.tsx'
@@ -14,11 +14,20 @@ const subjects = [
 export function NewTest({ job, onAdd, onClose }: { job: Job; onAdd: (test: Test) => void; onClose: () => void }) {
   const [subject, setSubject] = useState<Test['sheet']['subject']>('enclosure')
   const [role, setRole] = useState<string>()
+  const form = useRef<HTMLFormElement>(null)
+  useEffect(() => form.current?.querySelector('select')?.focus(), [])
   const named = role ?? nextRole(job, subject)
   const problem = roleProblem(job, '', named)
   return (
     <form
       class="panel"
+      ref={form}
+      onKeyDown={(event) => {
+        if (event.key !== 'Escape') return
+        // Else the browser closes the popup.
+        event.preventDefault()
+        onClose()
+      }}
       aria-label="New test"
       onSubmit={(event) => {
         event.preventDefault()

@@ -1,8 +1,8 @@
 /** The page in the active tab: which form maps fit it, and how the helper gets there. */
 import { mapsFor } from '../../book/store.ts'
 import type { FormMap } from '../../form/schema.ts'
-import type { ToHelper } from '../../messages.ts'
-import { browser } from './browser.ts'
+import { toHelperSchema, type ToHelper } from '../../messages.ts'
+import { browser } from '../../browser.ts'
 
 export interface ActivePage {
   tab: number
@@ -66,10 +66,12 @@ export async function sendHelper(tab: number, message: ToHelper): Promise<void> 
       { cause: error },
     )
   }
+  // The helper itself takes what it gets from the extension as checked.
+  const checked = toHelperSchema.parse(message)
   // The helper listens as soon as its script has run; on a busy page that may take a moment.
   for (let attempt = 1; ; attempt++) {
     try {
-      await browser.tabs.sendMessage(tab, message, { frameId: 0 })
+      await browser.tabs.sendMessage(tab, checked, { frameId: 0 })
       return
     } catch (error) {
       if (attempt === 20) {

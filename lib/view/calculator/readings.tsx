@@ -1,5 +1,5 @@
 import { Fragment } from 'preact'
-import { useRef, useState } from 'preact/hooks'
+import { useEffect, useRef, useState } from 'preact/hooks'
 import type { TypedPoint } from '../../job/schema.ts'
 import { Baseline } from './baseline.tsx'
 import { insertPoint, isBlank, removePoint, setPoint, shownRows } from './edits.ts'
@@ -29,6 +29,13 @@ export function Readings({ brought, used, mean, unfinished }: Props) {
   const { test, editSheet, found } = useBench()
   const { sheet, units } = test
   const table = useRef<HTMLTableElement>(null)
+  // Opening means typing, unless something else has the focus already.
+  useEffect(() => {
+    if (document.activeElement !== document.body) return
+    table.current
+      ?.querySelector<HTMLElement>('tbody tr:last-of-type [data-column="pressure"]')
+      ?.focus({ preventScroll: true })
+  }, [])
   const [shown, setShown] = useState(firstRows)
   const [told, setTold] = useState('')
   const [typing, setTyping] = useState<number>()

@@ -15,8 +15,8 @@ const subjects = [
 ] as const
 const procedures = [
   ['one-point', procedureWords['one-point']],
-  ['astm-e779', `${procedureWords['astm-e779']}, five points or more`],
-  ['iso-9972', `${procedureWords['iso-9972']}, five points or more`],
+  ['astm-e779', `${procedureWords['astm-e779']}, 5+ points`],
+  ['iso-9972', `${procedureWords['iso-9972']}, 5+ points`],
 ] as const
 const directions = [
   ['depressurize', 'depressurize'],

@@ -1,3 +1,4 @@
+import { useEffect, useRef } from 'preact/hooks'
 import { Field } from './field.tsx'
 import { roleProblem } from './edits.ts'
 import { useBench, useDeskContext } from './use-context.ts'
@@ -6,9 +7,18 @@ import { useBench, useDeskContext } from './use-context.ts'
 export function TestEditor({ onDelete, onClose }: { onDelete: () => void; onClose: () => void }) {
   const { job } = useDeskContext()
   const { test, editTest } = useBench()
+  const form = useRef<HTMLFormElement>(null)
+  useEffect(() => form.current?.querySelector('input')?.select(), [])
   return (
     <form
       class="panel"
+      ref={form}
+      onKeyDown={(event) => {
+        if (event.key !== 'Escape') return
+        // Else the browser closes the popup.
+        event.preventDefault()
+        onClose()
+      }}
       aria-label={`Test ${test.role}`}
       onSubmit={(event) => {
         event.preventDefault()

@@ -8,23 +8,23 @@ export type Deleted = z.infer<typeof binSchema>[number]
 const key = 'gapsum-deleted-tests'
 const most = 5
 
-export function readTrash(storage: Pick<Storage, 'getItem'>): Deleted[] {
+export function readTrash(box: Pick<Storage, 'getItem'>): Deleted[] {
   try {
-    const found = binSchema.safeParse(JSON.parse(storage.getItem(key) ?? '[]'))
+    const found = binSchema.safeParse(JSON.parse(box.getItem(key) ?? '[]'))
     return found.success ? found.data : []
   } catch {
     return []
   }
 }
 
-/** @throws DOMException when the storage is full: then the test must not be deleted. */
-export function putInTrash(storage: Pick<Storage, 'getItem' | 'setItem'>, deleted: Deleted): void {
-  const others = readTrash(storage).filter(({ test }) => test.id !== deleted.test.id)
-  storage.setItem(key, JSON.stringify([deleted, ...others].slice(0, most)))
+/** @throws DOMException when there is no room. */
+export function putInTrash(box: Pick<Storage, 'getItem' | 'setItem'>, deleted: Deleted): void {
+  const others = readTrash(box).filter(({ test }) => test.id !== deleted.test.id)
+  box.setItem(key, JSON.stringify([deleted, ...others].slice(0, most)))
 }
 
-export function takeFromTrash(storage: Pick<Storage, 'getItem' | 'setItem'>, id: string): void {
-  storage.setItem(key, JSON.stringify(readTrash(storage).filter(({ test }) => test.id !== id)))
+export function takeFromTrash(box: Pick<Storage, 'getItem' | 'setItem'>, id: string): void {
+  box.setItem(key, JSON.stringify(readTrash(box).filter(({ test }) => test.id !== id)))
 }
 
 /** Puts a test back where it stood; under another role when its own was given away meanwhile. */

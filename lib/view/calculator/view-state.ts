@@ -11,9 +11,9 @@ const fresh: ViewState = {
   open: { readings: true, figures: true },
 }
 
-export function readViewState(storage: Pick<Storage, 'getItem'>): ViewState {
+export function readViewState(box: Pick<Storage, 'getItem'>): ViewState {
   try {
-    const kept: unknown = JSON.parse(storage.getItem(key) ?? 'null')
+    const kept: unknown = JSON.parse(box.getItem(key) ?? 'null')
     if (typeof kept !== 'object' || kept === null) return fresh
     const { scroll, open } = kept as Partial<ViewState>
     return {
@@ -26,9 +26,9 @@ export function readViewState(storage: Pick<Storage, 'getItem'>): ViewState {
   }
 }
 
-export function writeViewState(storage: Pick<Storage, 'setItem'>, state: ViewState): void {
+export function writeViewState(box: Pick<Storage, 'setItem'>, state: ViewState): void {
   try {
-    storage.setItem(key, JSON.stringify(state))
+    box.setItem(key, JSON.stringify(state))
   } catch {
     // As above: nothing that was typed is in here.
   }
