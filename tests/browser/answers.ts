@@ -12,17 +12,19 @@
  * after: 50.3 Pa, 790 cfm: 753.72 cfm, 2.860 per hour, limit 3.0: pass; area 41.42 in2; reduction 47.85 %.
  * duct system 1: 25.3 Pa, 71 cfm, 66 °F outdoors: 70.78 cfm, × 100 / 1,860 ft2 = 3.81.
  */
-import type { Section } from '../pages/site/field.ts'
+import type { Field, Section } from '../pages/site/field.ts'
 
 /** By test and name, as the popup must show them. */
 export const figureAnswers: Record<string, Record<string, string>> = {
-  before: { CFM50: '1,445', ACH50: '5.48' },
-  after: { CFM50: '754', ACH50: '2.86', ELA: '41.4' },
+  before: { CFM50: '1445', ACH50: '5.48' },
+  after: { CFM50: '754', ACH50: '2.86', 'ELA 4 Pa, Cd 1': '41.4' },
   'duct system 1': { CFM25: '71', 'CFM25/100 ft²': '3.8' },
 }
 
 /** How a person says what goes into a control that no proposal is made for. */
 export type ByHand =
+  /** Bound by a proposal already; the person says which option of the page stands for the value. */
+  | { pick: 'option'; value: string; option: string }
   | { pick: 'item'; group: string; item: string }
   | { pick: 'text'; text: string }
   | { pick: 'words'; parts: ({ text: string } | { group: string; item: RegExp })[] }
@@ -46,7 +48,7 @@ export const plainAnswers: readonly Answer[] = [
   { field: 'town', holds: 'Marrowby' },
   { field: 'floor', holds: '1860', ...item('building', 'floor area') },
   { field: 'volume', holds: '15810' },
-  { field: 'areaFrom', holds: 'From plans' },
+  { field: 'areaFrom', holds: 'From plans', byHand: { pick: 'option', value: 'Plans', option: 'From plans' } },
   { field: 'company', holds: 'Bellwether Lane Testing' },
   { field: 'tester', holds: 'Ines Halvorsen' },
   { field: 'licence', holds: 'T-0442' },
@@ -57,7 +59,7 @@ export const plainAnswers: readonly Answer[] = [
   { field: 'c2.cfm50', holds: '754' },
   { field: 'c2.procedure', holds: 'One-point', ...item('after', 'procedure') },
   { field: 'c2.ach50', holds: '2.86' },
-  { field: 'reduction', holds: '48' },
+  { field: 'reduction', holds: '47.8' },
   { field: 'result', holds: 'Pass' },
   { field: 'wind', holds: 'Calm' },
   { field: 'ventilation', holds: 'checked', ...ticked },
@@ -79,7 +81,7 @@ export const plainAnswers: readonly Answer[] = [
 
 export const reactAnswers: readonly Answer[] = [
   { field: 'permit', holds: 'MB-2025-1183' },
-  { field: 'street', holds: '14 Tannery Row' },
+  { field: 'street', holds: '14 Tannery Row', ...item('building', 'street address') },
   { field: 'town', holds: 'Marrowby' },
   { field: 'builder', holds: 'Old Tannery Joinery' },
   { field: 'floorArea', holds: '1860', ...item('building', 'floor area') },
@@ -100,7 +102,7 @@ export const reactAnswers: readonly Answer[] = [
   { field: 'ductLeakage', holds: 'Total', ...item('duct system 1', 'leakage') },
   { field: 'ductStage', holds: 'Existing', ...item('duct system 1', 'stage') },
   { field: 'cfm25', holds: '71', ...item('duct system 1', 'CFM25') },
-  { field: 'cfm25PerArea', holds: '3.8', ...item('duct system 1', 'CFM25/100 ft²') },
+  { field: 'cfm25PerArea', holds: '3.81', ...item('duct system 1', 'CFM25/100 ft²') },
   { field: 'ventilation', holds: 'checked', ...ticked },
   {
     field: 'remarks',
@@ -118,9 +120,8 @@ export const reactAnswers: readonly Answer[] = [
   },
 ]
 
-/** The legend and label of a field, by its name in the model. */
-export function labelled(sections: readonly Section[], name: string): { section: string; control: string } {
-  for (const { legend, fields } of sections)
-    for (const { name: other, label } of fields) if (other === name) return { section: legend, control: label }
+/** The field of that name in the model. */
+export function fieldCalled(sections: readonly Section[], name: string): Field {
+  for (const { fields } of sections) for (const field of fields) if (field.name === name) return field
   throw new Error(`No field is called ${name}.`)
 }

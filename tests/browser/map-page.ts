@@ -1,6 +1,7 @@
 /** Mapping a page once, as a person does it: the clear proposals together, the rest by hand. */
 import type { Page } from 'puppeteer-core'
-import { labelled, type Answer, type ByHand } from './answers.ts'
+import { fieldCalled, type Answer, type ByHand } from './answers.ts'
+import type { Field } from '../pages/site/field.ts'
 import type { Surface } from './harness.ts'
 import type { Form } from './round.ts'
 
@@ -19,18 +20,19 @@ async function pickOnPage(page: Page, label: string): Promise<void> {
   await page.mouse.click(at.x, at.y)
 }
 
-/** Opens the question of the one control of that label that is not bound yet. */
-async function ask(page: Page, ui: Surface, label: string): Promise<void> {
-  const row = new RegExp(`^\\d+ ?${escaped(label)} ?not bound$`)
-  const open = await ui.all('button', row)
-  // A label that stands under one legend only can be picked on the page.
-  if (open.length === 1 && !label.startsWith('Test')) await pickOnPage(page, label)
+/** Opens the question of one control: on the page where its label is alone there, otherwise from the helper's list. */
+async function ask(page: Page, ui: Surface, form: Form, { label, kind }: Field, row: RegExp): Promise<void> {
+  const alike = form.sections.flatMap(({ fields }) => fields).filter((one) => one.label === label)
+  if (alike.length === 1 && kind !== 'radio') await pickOnPage(page, label)
   else await ui.click('button', row)
   await ui.wait(new RegExp(`What goes into “${escaped(label)}”`))
 }
 
 async function answer(ui: Surface, byHand: ByHand): Promise<void> {
   switch (byHand.pick) {
+    case 'option':
+      await ui.choose(new RegExp(`${escaped(byHand.value)}|^$`), byHand.option)
+      break
     case 'item':
       await ui.type('searchbox', 'Find a figure or job field', `${byHand.group} ${byHand.item}`)
       await ui.click('radio', new RegExp(`^${escaped(byHand.item)}(?![\\w/])`))
@@ -53,24 +55,31 @@ async function answer(ui: Surface, byHand: ByHand): Promise<void> {
   }
 }
 
-async function bindByHand(page: Page, ui: Surface, form: Form, { field, byHand }: Answer): Promise<void> {
+async function bindByHand(page: Page, ui: Surface, form: Form, { field: name, byHand }: Answer): Promise<void> {
   if (byHand === undefined) return
-  await ask(page, ui, labelled(form.sections, field).control)
+  const field = fieldCalled(form.sections, name)
+  // The helper lists the controls in the page's order.
+  const place = form.sections.flatMap(({ fields }) => fields).indexOf(field) + 1
+  const row = new RegExp(`^${place} ?${escaped(field.label)} `)
+  const { name: said } = await ui.get('button', row)
+  // A proposal that says the same already needs no hand; one that says something else is put right.
+  if (byHand.pick === 'item' && said.endsWith(`${byHand.group}: ${byHand.item}`)) return
+  await ask(page, ui, form, field, row)
   await answer(ui, byHand)
   await ui.click('button', 'Bind, then next')
-  await ui.click('button', 'All controls')
+  if (await ui.has('button', 'All controls')) await ui.click('button', 'All controls')
   await ui.wait(/Pick a control/)
 }
 
 /** Binds every control that has an answer, then closes the helper. `shot` is called while one control is asked about. */
-export async function mapPage(page: Page, ui: Surface, form: Form, shot: () => Promise<void>): Promise<void> {
+export async function mapPage(page: Page, ui: Surface, form: Form, shot?: () => Promise<void>): Promise<void> {
   await ui.wait(/Pick a control/)
   await ui.click('button', 'Propose for all')
   await ui.click('button', /^Bind th(is|ese)/)
   await ui.wait(/Pick a control/)
   const byHand = form.answers.filter((one) => one.byHand !== undefined)
   for (const [index, one] of byHand.entries()) {
-    if (index === 1) await shot()
+    if (index === 1) await shot?.()
     await bindByHand(page, ui, form, one)
   }
   await ui.wait(new RegExp(`^${form.answers.length} of \\d+ controls bound`, 'm'))

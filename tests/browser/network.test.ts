@@ -10,12 +10,14 @@ function byExtension(log: Logged[]): Logged[] {
   return log.filter(({ url, by }) => by.startsWith('chrome-extension://') || url.startsWith('chrome-extension://'))
 }
 
+/** Runs inside the extension. */
+const ask = (url: string) => fetch(url).catch(() => undefined)
+
 it('would see a request of the popup or of the background, if there were one', async () => {
   const site = await startSite()
   const session = await launch()
   const page = await session.open(site.plain)
   const popup = await session.openPopup(page)
-  const ask = (url: string) => fetch(url).catch(() => undefined)
   await popup.page.evaluate(ask, `${site.origin}/from-popup`)
   const [worker] = await session.extension.workers()
   await worker!.evaluate(ask, `${site.origin}/from-background`)

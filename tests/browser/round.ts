@@ -67,6 +67,12 @@ export function forms(site: Site): Form[] {
   ]
 }
 
+export function formOf(site: Site, id: Form['id']): Form {
+  const form = forms(site).find((one) => one.id === id)
+  if (form === undefined) throw new Error(`There is no form ${id}.`)
+  return form
+}
+
 /** The page's own model. */
 export function modelOf(page: Page): Promise<Model> {
   return page.evaluate(() => (window as unknown as { pageState: () => Model }).pageState())
@@ -115,7 +121,10 @@ function compareFigures(figures: readonly Figure[]): string[] {
 }
 
 /** The lines of a plan or receipt, with the section above each. */
-export function linesOf(rows: readonly string[][], columns: { control: number; text: number; then: number }): Line[] {
+export function linesOf(
+  rows: readonly string[][],
+  columns: { control: number; text: number; readBack: number },
+): Line[] {
   const lines: Line[] = []
   let section = ''
   for (const cells of rows) {
@@ -125,8 +134,8 @@ export function linesOf(rows: readonly string[][], columns: { control: number; t
         section,
         control: (cells[columns.control] ?? '').split('\n')[0] ?? '',
         intended: cells[columns.text] ?? '',
-        readBack: cells[columns.then] ?? '',
-        outcome: cells[columns.then + 1] ?? '',
+        readBack: cells[columns.readBack] ?? '',
+        outcome: cells[columns.readBack + 1] ?? '',
       })
   }
   return lines
@@ -173,7 +182,7 @@ export async function openPlan(session: Session, page: Page): Promise<Surface> {
 export async function confirm(ui: Surface): Promise<Line[]> {
   await ui.click('button', /^(Fill|Put back) \d+ controls?$/)
   await ui.wait(/controls? (entered|put back)/, 60_000)
-  return linesOf(await ui.rows(), { control: 1, text: 2, then: 3 })
+  return linesOf(await ui.rows(), { control: 1, text: 2, readBack: 3 })
 }
 
 /** The lines of an entry as the book page shows them. */
@@ -183,11 +192,10 @@ export async function bookLines(session: Session): Promise<{ book: Surface; line
   await book.wait(/Chain verified/)
   const rows = await book.rows()
   const number = rows.find((cells) => cells.length === 7 && /^\d+$/.test(cells[0] ?? ''))?.[0] ?? ''
-  const own = rows.slice(rows.findIndex((cells) => cells[1] === 'Control'))
-  const lines = own
-    .slice(1)
-    .filter((cells) => cells.length === 7)
-    .slice(0, own.findIndex((cells, index) => index > 0 && cells.length !== 7) >>> 0)
+  const below = rows.slice(rows.findIndex((cells) => cells[1] === 'Control') + 1)
+  const end = below.findIndex(([first], index) => first !== String(index + 1))
+  const lines = below
+    .slice(0, end < 0 ? undefined : end)
     .map(([, control = '', , intended = '', readBack = '', outcome = '']) => ({
       section: '',
       control: control.split('\n')[0] ?? '',

@@ -190,6 +190,26 @@ export class Surface {
     )
   }
 
+  /** The sentence about the cell that is marked as wrong, or the first sentence of a finding; waited for. */
+  async finding(): Promise<string> {
+    const root = await this.#root()
+    const said = await until(async () => {
+      const text = await this.#call<string>(
+        root,
+        `function () {
+          const cell = this.querySelector('[aria-invalid=true]')
+          const id = cell?.getAttribute('aria-describedby')
+          const about = id ? document.getElementById(id) : this.querySelector('[id^=found-]')
+          return about?.innerText.trim() ?? ''
+        }`,
+      )
+      return text || undefined
+    }, 5000)
+    if (said === undefined)
+      throw new Error(`${this.#called} says nothing about any cell. It shows:\n${await this.text()}`)
+    return said
+  }
+
   /** The cells of every table row, as text. */
   async rows(): Promise<string[][]> {
     return this.#call(

@@ -7,6 +7,8 @@ export async function bundle(entry: string): Promise<string> {
     configFile: false,
     root: fileURLToPath(new URL('.', import.meta.url)),
     logLevel: 'error',
+    // Under a test runner vite would compile JSX for development, which a production React does not serve.
+    oxc: { jsx: { development: false } },
     define: { 'process.env.NODE_ENV': '"production"' },
     build: {
       write: false,

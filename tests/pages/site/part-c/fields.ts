@@ -13,7 +13,7 @@ export function sections(application: string): Section[] {
     {
       legend: 'Property',
       fields: [
-        { name: 'application', label: 'Application number', kind: 'text', value: application, maxLength: 12 },
+        { name: 'application', label: 'Application number', kind: 'text', value: application, maxLength: 13 },
         { name: 'street', label: 'Street address', kind: 'text' },
         { name: 'town', label: 'Town', kind: 'text' },
         { name: 'zip', label: 'ZIP code', kind: 'text', maxLength: 10 },
