@@ -7,10 +7,11 @@ import '../../lib/view/book/book.css'
 import '../../lib/view/book/entries.css'
 import '../../lib/view/book/forms.css'
 import { Book } from '../../lib/view/book/book.tsx'
-import { closeAbandoned } from '../../lib/view/book/open.ts'
+import { answerWhere, closeAbandoned } from '../../lib/view/book/open.ts'
 
 render(<Book />, document.getElementById('root')!)
 
+answerWhere()
 closeAbandoned().catch((error: unknown) => console.error('Open fills could not be ended.', error))
 // Asked once there is something to lose; a browser that asks the person then has a reason.
 const stop = subscribe(({ what }) => {

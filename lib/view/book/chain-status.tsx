@@ -4,6 +4,7 @@ import { countEntries, verify } from '../../book/entries.ts'
 import { subscribe } from '../../book/notice.ts'
 import { Icon } from '../icons.tsx'
 import { hashOf } from './route.ts'
+import { useDismiss } from './use-dismiss.ts'
 import { count, dayAndYear, time, wording } from './wording.ts'
 
 /** A book of up to so many entries is checked when it opens; a longer one when asked. */
@@ -19,6 +20,7 @@ type State =
 export function ChainStatus() {
   const [state, setState] = useState<State>()
   const running = useRef(0)
+  const part = useDismiss()
 
   const run = useCallback(async () => {
     const turn = ++running.current
@@ -49,7 +51,7 @@ export function ChainStatus() {
   }, [run])
 
   return (
-    <details class="chain">
+    <details class="chain" ref={part}>
       <summary>
         <Icon name="chain" />
         <span role="status">

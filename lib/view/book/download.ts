@@ -18,13 +18,3 @@ export async function download(name: string, type: string, parts: AsyncIterable<
 
 export const csvType = 'text/csv;charset=utf-8'
 export const jsonType = 'application/json'
-
-/** `gapsum-<what>-<today>.<extension>`, without what file systems refuse. */
-export function fileName(what: string, extension: string): string {
-  const safe = what
-    .normalize('NFKD')
-    .replace(/[^\p{L}\p{N}]+/gu, '-')
-    .replace(/^-+|-+$/g, '')
-    .toLowerCase()
-  return `gapsum-${safe.slice(0, 60)}-${new Date().toISOString().slice(0, 10)}.${extension}`
-}

@@ -1,5 +1,5 @@
 import { Fragment } from 'preact'
-import { useEffect, useState } from 'preact/hooks'
+import { useEffect, useRef, useState } from 'preact/hooks'
 import { countEntries, getEntry, listRows } from '../../book/entries.ts'
 import { listMaps } from '../../book/maps.ts'
 import type { Filter } from '../../book/rows.ts'
@@ -33,6 +33,18 @@ export function EntriesSection({ route, go }: { route: Route; go: (route: Route)
     `${key}${limit}`,
   )
 
+  const shown = rows.value?.rows ?? []
+  const open = route.entry
+  const openIsListed = open !== undefined && shown.some(({ number }) => number === open)
+  const arrived = useRef(open)
+  useEffect(() => {
+    // An entry that the address named on arrival is brought into view; one that was clicked is in view already.
+    if (rows.value && arrived.current !== undefined) document.querySelector('tr.op')?.scrollIntoView()
+    if (rows.value) arrived.current = undefined
+  }, [rows.value])
+  const goTo = (entry?: number) =>
+    go({ section: 'entries', ...(entry !== undefined && { entry }), ...(route.job && { job: route.job }) })
+
   if (total.value === 0 && rows.value) {
     return (
       <Empty title="No entries yet">
@@ -43,11 +55,6 @@ export function EntriesSection({ route, go }: { route: Route; go: (route: Route)
       </Empty>
     )
   }
-  const shown = rows.value?.rows ?? []
-  const open = route.entry
-  const openIsListed = open !== undefined && shown.some(({ number }) => number === open)
-  const close = () => go({ section: 'entries', ...(route.job && { job: route.job }) })
-
   return (
     <>
       <div class="flt">
@@ -93,7 +100,7 @@ export function EntriesSection({ route, go }: { route: Route; go: (route: Route)
                   <EntryRow
                     row={row}
                     open={row.number === open}
-                    onToggle={() => (row.number === open ? close() : go({ section: 'entries', entry: row.number }))}
+                    onToggle={() => goTo(row.number === open ? undefined : row.number)}
                   />
                   {row.number === open && (
                     <tr class="bx">

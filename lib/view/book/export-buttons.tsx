@@ -1,14 +1,16 @@
-import { useRef, useState } from 'preact/hooks'
+import { useState } from 'preact/hooks'
 import { csvParts } from '../../book/csv.ts'
 import { entriesShown, entriesForwards } from '../../book/entries.ts'
 import { fileParts, wholeBook } from '../../book/json.ts'
 import type { Filter } from '../../book/rows.ts'
-import { csvType, download, fileName, jsonType } from './download.ts'
+import { csvType, download, jsonType } from './download.ts'
+import { fileName } from './file-name.ts'
+import { useDismiss } from './use-dismiss.ts'
 import { wording } from './wording.ts'
 
 /** Files of what is shown, or of everything. */
 export function ExportButtons({ filter }: { filter: Filter }) {
-  const menu = useRef<HTMLDetailsElement>(null)
+  const menu = useDismiss()
   const [said, setSaid] = useState('')
   const filtered = Object.values(filter).some(Boolean)
 
@@ -24,15 +26,7 @@ export function ExportButtons({ filter }: { filter: Filter }) {
   }
 
   return (
-    <details
-      class="menu"
-      ref={menu}
-      onKeyDown={(event) => {
-        if (event.key !== 'Escape' || !menu.current?.open) return
-        menu.current.open = false
-        menu.current.querySelector('summary')?.focus()
-      }}
-    >
+    <details class="menu" ref={menu}>
       <summary class="b">Export</summary>
       <div class="items">
         {filtered && (

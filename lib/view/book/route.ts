@@ -15,16 +15,14 @@ export type Route = {
 export function routeOf(hash: string): Route {
   const [place = '', query = ''] = hash.replace(/^#/, '').split('?')
   const entry = /^entry-([1-9]\d*)$/.exec(place)
-  if (entry) return { section: 'entries', entry: Number(entry[1]) }
-  const section = sections.find((name) => name === place) ?? 'entries'
+  const section = entry ? 'entries' : (sections.find((name) => name === place) ?? 'entries')
   const asked = new URLSearchParams(query)
   const job = asked.get('job')
   const map = asked.get('map')
-  return { section, ...(job && { job }), ...(map && { map }) }
+  return { section, ...(entry && { entry: Number(entry[1]) }), ...(job && { job }), ...(map && { map }) }
 }
 
 export function hashOf({ section, entry, job, map }: Route): string {
-  if (entry !== undefined) return `#entry-${entry}`
   const asked = new URLSearchParams({ ...(job && { job }), ...(map && { map }) }).toString()
-  return `#${section}${asked && `?${asked}`}`
+  return `#${entry === undefined ? section : `entry-${entry}`}${asked && `?${asked}`}`
 }
