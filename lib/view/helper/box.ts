@@ -23,18 +23,17 @@ function parentOf(element: Element): Element | null {
   if (element.assignedSlot) return element.assignedSlot
   if (element.parentElement) return element.parentElement
   const root = element.getRootNode()
-  return root instanceof ShadowRoot ? root.host : null
+  return 'host' in root ? (root as ShadowRoot).host : null
 }
 
-const isTick = (element: Element) =>
-  element instanceof HTMLInputElement && (element.type === 'radio' || element.type === 'checkbox')
+const isTick = (element: Element) => element.matches('input[type=radio], input[type=checkbox]')
 
 /**
  * The element itself. A tick or radio is seen with its label, and when the page hides the native control, the label
  * or what is around it stands for it.
  */
 function drawnBox(element: Element): Box | undefined {
-  const labels = element instanceof HTMLInputElement ? [...(element.labels ?? [])] : []
+  const labels = 'labels' in element ? [...((element as HTMLInputElement).labels ?? [])] : []
   const own: Box = element.getBoundingClientRect()
   const parts = [own, ...labels.map((label): Box => label.getBoundingClientRect())].filter(hasArea)
   if (isTick(element) && parts.length > 0) return parts.reduce(around)
@@ -43,10 +42,11 @@ function drawnBox(element: Element): Box | undefined {
 
 /** Cuts off what scrolling ancestors hide. */
 function clipped(element: Element, box: Box): Box | undefined {
+  const { documentElement, body } = element.ownerDocument
   let { left, top, right, bottom } = box
-  for (let parent = parentOf(element); parent && parent !== document.documentElement; parent = parentOf(parent)) {
+  for (let parent = parentOf(element); parent && parent !== documentElement; parent = parentOf(parent)) {
     const { overflowX, overflowY } = getComputedStyle(parent)
-    if (parent === document.body || (overflowX === 'visible' && overflowY === 'visible')) continue
+    if (parent === body || (overflowX === 'visible' && overflowY === 'visible')) continue
     const edge = parent.getBoundingClientRect()
     if (overflowX !== 'visible') [left, right] = [Math.max(left, edge.left), Math.min(right, edge.right)]
     if (overflowY !== 'visible') [top, bottom] = [Math.max(top, edge.top), Math.min(bottom, edge.bottom)]
@@ -55,18 +55,24 @@ function clipped(element: Element, box: Box): Box | undefined {
   return hasArea(rest) ? rest : undefined
 }
 
-/** Offset of an element's frame within the top window. Frames of the same origin only: others hold no marks. */
-function frameOffset(element: Element): { x: number; y: number } {
-  let [x, y] = [0, 0]
+/** From a frame's own coordinates to those of the page, without what lies outside the frame. */
+function inPage(element: Element, box: Box): Box | undefined {
+  let seen: Box | undefined = box
   let view = element.ownerDocument.defaultView
-  while (view && view !== window && view.frameElement) {
-    const frame = view.frameElement
+  while (seen && view && view !== window && view.frameElement) {
+    const frame: Element = view.frameElement
     const edge = frame.getBoundingClientRect()
-    x += edge.left + frame.clientLeft
-    y += edge.top + frame.clientTop
+    const [x, y] = [edge.left + frame.clientLeft, edge.top + frame.clientTop]
+    const moved: Box = {
+      left: Math.max(seen.left + x, edge.left),
+      top: Math.max(seen.top + y, edge.top),
+      right: Math.min(seen.right + x, edge.right),
+      bottom: Math.min(seen.bottom + y, edge.bottom),
+    }
+    seen = hasArea(moved) ? moved : undefined
     view = frame.ownerDocument.defaultView
   }
-  return { x, y }
+  return seen
 }
 
 /** Box of a control drawn by one or several elements (radio buttons), or undefined when nothing of it is in view. */
@@ -74,11 +80,9 @@ export function boxOf(elements: readonly Element[]): Box | undefined {
   let whole: Box | undefined
   for (const element of elements) {
     const drawn = element.isConnected ? drawnBox(element) : undefined
-    const seen = drawn && clipped(element, drawn)
-    if (!seen) continue
-    const { x, y } = frameOffset(element)
-    const box = { left: seen.left + x, top: seen.top + y, right: seen.right + x, bottom: seen.bottom + y }
-    whole = whole ? around(whole, box) : box
+    const rest = drawn && clipped(element, drawn)
+    const box = rest && inPage(element, rest)
+    if (box) whole = whole ? around(whole, box) : box
   }
   return whole
 }

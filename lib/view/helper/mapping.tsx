@@ -67,7 +67,7 @@ export function Mapping({ material, map: given, onPlan }: MappingProps) {
     },
     [page.controls, picked],
   )
-  usePick({ host, keyOf: page.keyOf, onHover: setPointed, onPick: go })
+  usePick({ host, windows: page.windows, keyOf: page.keyOf, onHover: setPointed, onPick: go })
 
   const next = () => {
     const index = page.controls.findIndex(({ key }) => key === picked)

@@ -18,6 +18,8 @@ export interface PageControls {
   leftOut: LeftOut[]
   /** Bindings whose control is not on the page now. */
   missing: Binding[]
+  /** The page's own window and those of its frames that hold controls. */
+  windows: readonly Window[]
   keyOf: (element: Element) => string | undefined
   /** Notes which control the person bound, so that it stays bound here even if another looks the same. */
   remember: (binding: string, key: string) => void
@@ -37,6 +39,11 @@ export function useControls(map: FormMap): PageControls {
       for (const element of control.elements) keys.set(element, key)
     }
     return keys
+  }, [found])
+
+  const windows = useMemo(() => {
+    const views = found.map(({ element }) => element.ownerDocument.defaultView)
+    return [...new Set<Window>([window, ...views.filter((view) => view !== null)])]
   }, [found])
 
   const placed = useMemo(() => {
@@ -81,6 +88,7 @@ export function useControls(map: FormMap): PageControls {
   return {
     ...placed,
     leftOut,
+    windows,
     keyOf: useCallback((element: Element) => keyed.get(element), [keyed]),
     remember,
     inOrder,

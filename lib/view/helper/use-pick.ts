@@ -15,9 +15,12 @@ const swallowed = [
 
 /** The control that an event is about: the first of its path, or the control of a label in it. */
 function controlAt(event: Event, keyOf: (element: Element) => string | undefined): string | undefined {
-  for (const node of event.composedPath()) {
-    if (!(node instanceof Element)) continue
-    const key = keyOf(node) ?? (node instanceof HTMLLabelElement && node.control ? keyOf(node.control) : undefined)
+  for (const target of event.composedPath()) {
+    // Not `instanceof`: elements of a frame have classes of their own.
+    if (!('nodeType' in target) || target.nodeType !== Node.ELEMENT_NODE) continue
+    const element = target as Element
+    const labelled = element.localName === 'label' ? (element as HTMLLabelElement).control : null
+    const key = keyOf(element) ?? (labelled ? keyOf(labelled) : undefined)
     if (key !== undefined) return key
   }
   return undefined
@@ -25,6 +28,8 @@ function controlAt(event: Event, keyOf: (element: Element) => string | undefined
 
 interface Pick {
   host: HTMLElement
+  /** The windows that hold controls: the page's own and those of its frames. */
+  windows: readonly Window[]
   /** The key of the control that this element is (part of). */
   keyOf: (element: Element) => string | undefined
   onHover: (key: string | undefined) => void
@@ -32,28 +37,24 @@ interface Pick {
 }
 
 /** Picking controls on the page by pointer. Only acts of the person count; elsewhere the page works as always. */
-export function usePick({ host, keyOf, onHover, onPick }: Pick): void {
+export function usePick({ host, windows, keyOf, onHover, onPick }: Pick): void {
   useEffect(() => {
     const life = new AbortController()
     const options = { capture: true, passive: false, signal: life.signal }
     const at = (event: Event) =>
       event.isTrusted && !event.composedPath().includes(host) ? controlAt(event, keyOf) : undefined
-
-    window.addEventListener('pointerover', (event) => onHover(at(event)), options)
-    for (const type of swallowed) {
-      window.addEventListener(
-        type,
-        (event) => {
-          const key = at(event)
-          if (key === undefined) return
-          // A touch whose start is prevented never becomes a click.
-          if (!type.startsWith('touch')) event.preventDefault()
-          event.stopImmediatePropagation()
-          if (type === 'click') onPick(key)
-        },
-        options,
-      )
+    const swallow = (event: Event) => {
+      const key = at(event)
+      if (key === undefined) return
+      // A touch whose start is prevented never becomes a click.
+      if (!event.type.startsWith('touch')) event.preventDefault()
+      event.stopImmediatePropagation()
+      if (event.type === 'click') onPick(key)
+    }
+    for (const view of windows) {
+      view.addEventListener('pointerover', (event) => onHover(at(event)), options)
+      for (const type of swallowed) view.addEventListener(type, swallow, options)
     }
     return () => life.abort()
-  }, [host, keyOf, onHover, onPick])
+  }, [host, windows, keyOf, onHover, onPick])
 }
