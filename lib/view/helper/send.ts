@@ -1,4 +1,4 @@
-import browser from 'webextension-polyfill'
+import { browser } from '../../browser.ts'
 import type { Answer } from '../../book/answer.ts'
 import type { ToBackground } from '../../messages.ts'
 
