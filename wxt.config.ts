@@ -1,8 +1,15 @@
 import { defineConfig } from 'wxt'
 
+/** dom-accessibility-api brings a Set of its own for browsers that have none; every browser this runs in has one. */
+const ownSet = {
+  name: 'own-set',
+  load: (id: string) => (/dom-accessibility-api.*SetLike\.m?js$/.test(id) ? 'export default Set' : null),
+}
+
 export default defineConfig({
   manifestVersion: 3,
   imports: false,
+  vite: () => ({ plugins: [ownSet] }),
   manifest: ({ browser }) => ({
     name: 'Gapsum',
     description:

@@ -1,6 +1,7 @@
 import { render } from 'preact'
 import '../../lib/view/tokens.css'
 import '../../lib/view/base.css'
+import '../../lib/view/paper.css'
 import '../../lib/view/figure/figure.css'
 import '../../lib/view/calculator/calculator.css'
 import { Calculator } from '../../lib/view/calculator/calculator.tsx'
