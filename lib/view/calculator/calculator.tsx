@@ -11,7 +11,7 @@ import { Foot } from './foot.tsx'
 import { JobBar } from './job-bar.tsx'
 import { jobTitle } from './job-title.ts'
 import { later } from './later.tsx'
-import { activePage, sendHelper, type ActivePage } from './page.ts'
+import { activePage, type ActivePage } from './page.ts'
 import { Readings } from './readings.tsx'
 import { Results } from './results.tsx'
 import { Setup } from './setup.tsx'
@@ -108,7 +108,10 @@ export function Calculator({ onSent }: Props) {
     if (!job || !page) return
     setSending('')
     try {
-      const { material } = await import('../../job/material.ts')
+      const [{ material }, { sendHelper }] = await Promise.all([
+        import('../../job/material.ts'),
+        import('./send-helper.ts'),
+      ])
       const filled = material(job, [...devices])
       if (type === 'plan' && map) await sendHelper(page.tab, { type, material: filled, map })
       else await sendHelper(page.tab, { type: 'map', material: filled, ...(map && { map }) })

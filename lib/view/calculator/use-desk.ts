@@ -1,5 +1,13 @@
 import { useCallback, useEffect, useMemo, useRef, useState } from 'preact/hooks'
-import { getJob, getSettings, listDevices, saveJob, saveSettings, subscribe } from '../../book/store.ts'
+import {
+  getJob,
+  getSettings,
+  listDeletedJobs,
+  listDevices,
+  saveJob,
+  saveSettings,
+  subscribe,
+} from '../../book/store.ts'
 import type { Settings } from '../../book/schema.ts'
 import type { Device, Job } from '../../job/schema.ts'
 import { createKeeper } from './keep.ts'
@@ -106,6 +114,11 @@ export function useDesk(): Held {
 
   useEffect(() => {
     const leaving = new AbortController()
+    /** A job deleted in another view is laid aside here too. */
+    const layAside = async (id: string) => {
+      const gone = await listDeletedJobs()
+      if (latest.current?.id === id && gone.some(({ job: one }) => one.id === id)) show(undefined)
+    }
     const open = async () => {
       const [found, owned] = await Promise.all([getSettings(), listDevices()])
       setSettings(found)
@@ -118,21 +131,23 @@ export function useDesk(): Held {
           : (current?.tests.at(-1)?.id ?? ''),
       )
       setReady(true)
+      if (current) await layAside(current.id)
     }
     open().catch((error: unknown) => {
       setTrouble(`The book could not be opened: ${wording(error)} Close other windows of this extension and try again.`)
     })
 
-    const follow = async (id: string | number | undefined) => {
+    const follow = async (id: string | number | undefined, own: boolean) => {
       const mine = latest.current
       if (!mine || (id !== undefined && id !== mine.id)) return
       const found = await getJob(mine.id)
       // While own changes are on their way to the book, they are the newer ones.
-      if (!found || busy.current > 0 || latest.current !== mine || stamp.current === found.updated) return
-      put(found)
+      if (!found || busy.current > 0 || latest.current !== mine) return
+      if (found.updated !== stamp.current && found.updated !== mine.updated) put(found)
+      else if (!own) await layAside(mine.id)
     }
-    subscribe((notice) => {
-      if (notice.what === 'jobs') follow(notice.id).catch(() => undefined)
+    subscribe((notice, own) => {
+      if (notice.what === 'jobs') follow(notice.id, own).catch(() => undefined)
       if (notice.what === 'devices') listDevices().then(setDevices, () => undefined)
       if (notice.what === 'settings') getSettings().then(setSettings, () => undefined)
     }, leaving.signal)
@@ -142,7 +157,7 @@ export function useDesk(): Held {
       keeper.flush()
       leaving.abort()
     }
-  }, [keeper, put])
+  }, [keeper, put, show])
 
   const offerUndo = useCallback((text: string, back: () => void) => setUndo({ text, undo: back }), [])
   const dropUndo = useCallback(() => setUndo(undefined), [])

@@ -14,15 +14,12 @@ export function useReading(
   devices: readonly Device[],
 ): Reading | undefined {
   const long = (test?.sheet.points.length ?? 0) > atOnce
-  const now = useMemo(
-    () => (job && test && !long ? readingOf(job, test, devices) : undefined),
-    [job, test, devices, long],
-  )
+  const now = useMemo(() => (job && test && !long ? safely(job, test, devices) : undefined), [job, test, devices, long])
   const [later, setLater] = useState<{ test: string; reading: Reading }>()
 
   useEffect(() => {
     if (!job || !test || !long) return
-    const work = () => setLater({ test: test.id, reading: readingOf(job, test, devices) })
+    const work = () => setLater({ test: test.id, reading: safely(job, test, devices) })
     const timer = setTimeout(work, later?.test === test.id ? rest : 0)
     return () => clearTimeout(timer)
   }, [job, test, devices, long])
@@ -30,6 +27,17 @@ export function useReading(
   if (!test) return undefined
   if (!long) return now
   return later?.test === test.id ? later.reading : pending
+}
+
+/** A fault in computing must not take the typed readings off the screen. */
+function safely(job: Job, test: Test, devices: readonly Device[]): Reading {
+  try {
+    return readingOf(job, test, devices)
+  } catch (error) {
+    const reason = error instanceof Error ? error.message : String(error)
+    const waiting = `The figures could not be computed (${reason}). What you typed is kept; please report this.`
+    return { ...pending, waiting }
+  }
 }
 
 const pending: Reading = {
