@@ -1,7 +1,7 @@
 /** Numbers inside the sentences of working and checks. */
 
-/** Powers of ten that are exact as numbers. */
-const tens = Array.from({ length: 23 }, (_, power) => Number(`1e${power}`))
+/** By how many digits to move the point, and by what to multiply for that. */
+const tens = [1, 10, 100, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11]
 
 /**
  * A number at up to six significant digits, short enough for a sentence.
@@ -10,10 +10,19 @@ const tens = Array.from({ length: 23 }, (_, power) => Number(`1e${power}`))
  */
 export function short(value: number, digits = 6): string {
   const size = Math.abs(value)
-  const scale = tens[digits - 1 - Math.floor(Math.log10(size))]
-  // A report says some two hundred numbers: toPrecision, slow, is kept for the very large and small ones.
-  if (scale === undefined) return String(Number(value.toPrecision(digits)))
-  return String((Math.sign(value) * Math.round(size * scale)) / scale)
+  let places = digits - 1 - Math.floor(Math.log10(size))
+  const scale = tens[places]
+  // A report says hundreds of numbers: toPrecision is slow and kept for the very large and small.
+  if (scale === undefined || size < 1e-6) return String(Number(value.toPrecision(digits)))
+  let whole = Math.round(size * scale)
+  while (places > 0 && whole % 10 === 0) {
+    whole /= 10
+    places--
+  }
+  const sign = value < 0 ? '-' : ''
+  if (places === 0) return sign + whole
+  const text = String(whole).padStart(places + 1, '0')
+  return `${sign}${text.slice(0, -places)}.${text.slice(-places)}`
 }
 
 /**
