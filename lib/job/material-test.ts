@@ -43,6 +43,8 @@ function figureItems(test: Test, role: string, { report }: ReducedTest): Items {
   if (report === undefined) return items
   const { limit, verdict } = verdictOf(test, report.figures)
   for (const [id, { value, unit }] of Object.entries(report.figures)) {
+    // Of ducts this is duct-flow-25 under another id: one number is offered once.
+    if (id === 'flow-25' && 'duct-flow-25' in report.figures) continue
     const item: Item = {
       kind: 'quantity',
       label: labelOf(id, unit),

@@ -2,6 +2,7 @@
 import type { Point, Sheet } from '../sheet/schema.ts'
 import { convert } from '../units/convert.ts'
 import { densityAt, densityByBarometer, referenceDensity, viscosity } from './air.ts'
+import { type AirInEffect, airInEffect } from './threshold.ts'
 import { type Baseline, baselineOf, corrected } from './baseline.ts'
 
 /** Air as the test met it. Densities in kg/m3. */
@@ -29,6 +30,8 @@ export interface Reading {
 export interface Readings {
   baseline: Baseline
   air: Air | undefined
+  /** What the sheet's air counts for. */
+  inEffect: AirInEffect
   /** Indicated to actual flow. */
   deviceFactor: number
   /** Flow through the device to flow through the leaks: the same mass of air. */
@@ -36,10 +39,8 @@ export interface Readings {
   readings: Reading[]
 }
 
-/**
- * Densities of a sheet's air, or nothing when no temperatures were given. A barometer reading stands before an elevation.
- */
-export function airOf({ air, units, direction }: Sheet): Air | undefined {
+/** Densities of the air that is in effect, or nothing when none is. A barometer reading stands before an elevation. */
+function airOf({ units, direction }: Sheet, { air }: AirInEffect): Air | undefined {
   if (!air) return undefined
   const celsius = (temperature: number) => convert(temperature, units.temperature, 'degC')
   const density = (temperature: number) =>
@@ -70,7 +71,8 @@ export function flowAsRead(point: Point, device: Sheet['device']): number {
  */
 export function readingsOf(sheet: Sheet): Readings {
   const baseline = baselineOf(sheet.baseline)
-  const air = airOf(sheet)
+  const inEffect = airInEffect(sheet)
+  const air = airOf(sheet, inEffect)
   const calibration = sheet.device?.calibrationDensity ?? referenceDensity
   const deviceFactor = air && sheet.flowBasis === 'indicated' ? Math.sqrt(calibration / air.device) : 1
   const balanceFactor = air ? air.device / air.leak : 1
@@ -82,5 +84,5 @@ export function readingsOf(sheet: Sheet): Readings {
       flow: asRead * deviceFactor * balanceFactor,
     }
   })
-  return { baseline, air, deviceFactor, balanceFactor, readings }
+  return { baseline, air, inEffect, deviceFactor, balanceFactor, readings }
 }

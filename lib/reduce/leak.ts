@@ -2,10 +2,11 @@
 import type { Sheet } from '../sheet/schema.ts'
 import { SheetError } from './errors.ts'
 import { type Line, errorAt, fitLine } from './fit.ts'
-import type { Readings } from './flow.ts'
-import { standardFactor } from './standard.ts'
+import type { Reading, Readings } from './flow.ts'
+import { standardFactor, standardSlope } from './standard.ts'
+import { type Scatter, type Station, scatterOf, stationAt } from './stations.ts'
 import { studentT } from './student-t.ts'
-import { exponentPart, instrumentPart, quadrature, usualExponentUncertainty } from './uncertainty.ts'
+import { expanded, instrumentPart, quadrature, usualExponentUncertainty } from './uncertainty.ts'
 
 export interface ReduceOptions {
   /** Adds the instrument's part to the limits of every figure but those of the fit itself. True when left out. */
@@ -23,13 +24,21 @@ export interface Leak {
   coefficientAsRead: number
   coefficientHalf: number
   standard: number
+  /** How the logarithm of `standard` changes with the exponent. */
+  standardSlope: number
   /** 1.1 or 1. */
   factor: number
+  /** Of a regression. */
   line: Line | undefined
-  /** Which reading a one-point test uses. */
+  /** Of a one-point test one, of a two-point test two, that near the higher pressure first; else none. */
+  stations: (Station & { scatter: Scatter | undefined })[]
+  /** Of a one-point test the reading nearest to the target. */
   used: number | undefined
-  /** Half-width of the flow at a pressure: of its logarithm when a line was fitted, of the flow itself otherwise. */
-  half(pressure: number): number
+  /**
+   * Half-width of the flow at a pressure: of the flow itself for a one-point test, else of its logarithm.
+   * `asRead`: before the air correction, whose part that hangs on the exponent then does not count.
+   */
+  half(pressure: number, asRead?: boolean): number
   limits(value: number, half: number): { low: number; high: number }
 }
 
@@ -43,35 +52,35 @@ export function assumedExponent(sheet: Pick<Sheet, 'exponent' | 'subject'>): num
   return sheet.exponent ?? (sheet.subject === 'ducts' ? 0.6 : 0.65)
 }
 
-/** Which reading a one-point test uses: the one nearest the target; of equals the first. */
-export function nearest(readings: readonly { pressure: number }[], target: number): number {
-  let best = 0
-  let least = Infinity
-  readings.forEach(({ pressure }, index) => {
-    const away = Math.abs(pressure - target)
-    if (away >= least) return
-    least = away
-    best = index
-  })
-  return best
+/** Where the lower station of a two-point test lies, as a share of the target: 12.5 Pa for 50, ASTM E1827 (from memory). */
+export const lowerShare = 0.25
+
+const alone = ({ instrumentUncertainty }: ReduceOptions) => instrumentUncertainty === false
+
+const about = (value: number, width: number) => ({ low: value * Math.max(0, 1 - width), high: value * (1 + width) })
+const byLogarithm = (value: number, width: number) => ({ low: value * Math.exp(-width), high: value * Math.exp(width) })
+
+function nearestOf({ from }: Station, readings: readonly Reading[], target: number): number {
+  const away = (index: number) => Math.abs(readings[index]!.pressure - target)
+  return from.reduce((best, index) => (away(index) < away(best) ? index : best))
 }
 
-function onePoint(
-  sheet: Sheet,
-  { readings, air, deviceFactor, balanceFactor }: Readings,
-  options: ReduceOptions,
-): Leak {
-  const used = nearest(readings, targetOf(sheet))
-  const { pressure, asRead } = readings[used]!
+function onePoint(sheet: Sheet, all: Readings, options: ReduceOptions): Leak {
+  const { readings, air, deviceFactor, balanceFactor } = all
+  const station = stationAt(readings, targetOf(sheet))!
+  const { pressure, asRead } = station
   const exponent = assumedExponent(sheet)
+  const scatter = scatterOf(station, readings, exponent)
   const uncertainty = sheet.exponentUncertainty ?? usualExponentUncertainty
   const standard = standardFactor('one-point', air, exponent)
+  const slope = standardSlope('one-point', air)
   const factor = options.onePointFactor && sheet.subject === 'enclosure' ? 1.1 : 1
   const coefficientAsRead = asRead / pressure ** exponent
-  const half = (at: number) =>
-    quadrature(
-      options.instrumentUncertainty === false ? 0 : instrumentPart(sheet.instrument, exponent, pressure),
-      exponentPart(uncertainty, pressure, at),
+  const instrument = alone(options) ? 0 : instrumentPart(sheet.instrument, exponent, pressure)
+  const half = (at: number, raw = false) =>
+    expanded(
+      [instrument, 2 * uncertainty * Math.abs(Math.log(at / pressure) + (raw ? 0 : slope))],
+      scatter ? [scatter] : [],
     )
   return {
     exponent,
@@ -80,12 +89,78 @@ function onePoint(
     coefficientAsRead,
     coefficientHalf: half(1),
     standard,
+    standardSlope: slope,
     factor,
     line: undefined,
-    used,
+    stations: [{ ...station, scatter }],
+    used: nearestOf(station, readings, targetOf(sheet)),
     half,
-    limits: (value, width) => ({ low: value * Math.max(0, 1 - width), high: value * (1 + width) }),
+    limits: about,
   }
+}
+
+/** Shares of the two stations in the logarithm of the flow at a pressure. */
+export function sharesAt(at: number, [high, low]: readonly Station[]): [high: number, low: number] {
+  const share = Math.log(at / low!.pressure) / Math.log(high!.pressure / low!.pressure)
+  return [share, 1 - share]
+}
+
+function stationsOf(sheet: Sheet, readings: readonly Reading[]): [Station, Station] {
+  const target = targetOf(sheet)
+  const one = stationAt(readings, target)!
+  const other = stationAt(readings, lowerShare * target, one.from)
+  if (!other) {
+    const message = `Points are all near one pressure: take them near ${target} Pa and near ${lowerShare * target} Pa, or choose the one-point procedure.`
+    throw new SheetError([{ path: ['points'], code: 'same pressure', message }])
+  }
+  return one.pressure >= other.pressure ? [one, other] : [other, one]
+}
+
+/**
+ * Two stations: `n = ln(Q1 / Q2) / ln(P1 / P2)`, `C = Q1 / P1^n`. Source: ASTM E1827 (from memory). Half-widths by
+ * propagation (JCGM 100, 5.1.2) with the readings of the two stations taken as independent.
+ */
+function twoPoint(sheet: Sheet, all: Readings, options: ReduceOptions): Leak {
+  const { readings, air, deviceFactor, balanceFactor } = all
+  const pair = stationsOf(sheet, readings)
+  const [high, low] = pair
+  const span = Math.log(high.pressure / low.pressure)
+  const exponent = Math.log(high.asRead / low.asRead) / span
+  const stations = pair.map((station) => ({ ...station, scatter: scatterOf(station, readings, exponent) }))
+  const parts = pair.map(({ pressure }) => (alone(options) ? 0 : instrumentPart(sheet.instrument, exponent, pressure)))
+  const combined = (shares: readonly number[]) =>
+    expanded(
+      shares.map((share, index) => share * parts[index]!),
+      stations.flatMap(({ scatter }, index) =>
+        scatter ? [{ mean: Math.abs(shares[index]! * scatter.mean), freedom: scatter.freedom }] : [],
+      ),
+    )
+  const slope = standardSlope('two-point', air)
+  const half = (at: number, raw = false) => combined(sharesAt(raw ? at : at * Math.exp(slope), pair))
+  const coefficientHalf = half(1)
+  if (!(Math.abs(exponent) < 10 && coefficientHalf < 100 && half(75) < 100)) throw noLine()
+  const standard = standardFactor('two-point', air, exponent)
+  const coefficientAsRead = high.asRead / high.pressure ** exponent
+  return {
+    exponent,
+    exponentHalf: combined([1 / span, -1 / span]),
+    coefficient: coefficientAsRead * deviceFactor * balanceFactor * standard,
+    coefficientAsRead,
+    coefficientHalf,
+    standard,
+    standardSlope: slope,
+    factor: 1,
+    line: undefined,
+    stations,
+    used: undefined,
+    half,
+    limits: byLogarithm,
+  }
+}
+
+function noLine(): SheetError {
+  const message = 'The points lie near no line: check every reading, and take pressures that lie further apart.'
+  return new SheetError([{ path: ['points'], code: 'no line', message }])
 }
 
 function regression(sheet: Sheet, all: Readings, options: ReduceOptions): Leak {
@@ -97,10 +172,7 @@ function regression(sheet: Sheet, all: Readings, options: ReduceOptions): Leak {
   const t = studentT(line.count - 2)
   const exponent = line.slope
   const coefficientHalf = t * line.interceptError
-  if (!(Math.abs(exponent) < 10 && coefficientHalf < 100)) {
-    const message = 'The points lie near no line: check every reading, and take pressures that lie further apart.'
-    throw new SheetError([{ path: ['points'], code: 'no line', message }])
-  }
+  if (!(Math.abs(exponent) < 10 && coefficientHalf < 100)) throw noLine()
   const standard = standardFactor(sheet.procedure, air, exponent)
   const coefficientAsRead = Math.exp(line.intercept)
   return {
@@ -110,23 +182,23 @@ function regression(sheet: Sheet, all: Readings, options: ReduceOptions): Leak {
     coefficientAsRead,
     coefficientHalf,
     standard,
+    standardSlope: standardSlope(sheet.procedure, air),
     factor: 1,
     line,
+    stations: [],
     used: undefined,
     half: (at) =>
-      quadrature(
-        t * errorAt(line, Math.log(at)),
-        options.instrumentUncertainty === false ? 0 : instrumentPart(sheet.instrument, exponent, at),
-      ),
-    limits: (value, width) => ({ low: value * Math.exp(-width), high: value * Math.exp(width) }),
+      quadrature(t * errorAt(line, Math.log(at)), alone(options) ? 0 : instrumentPart(sheet.instrument, exponent, at)),
+    limits: byLogarithm,
   }
 }
 
 /**
  * Coefficient and exponent of a sheet's leaks.
  *
- * @throws SheetError when the points of a regression lie near no line
+ * @throws SheetError when the points of a regression lie near no line, or those of two stations near one pressure
  */
 export function leakOf(sheet: Sheet, readings: Readings, options: ReduceOptions): Leak {
-  return sheet.procedure === 'one-point' ? onePoint(sheet, readings, options) : regression(sheet, readings, options)
+  if (sheet.procedure === 'one-point') return onePoint(sheet, readings, options)
+  return sheet.procedure === 'two-point' ? twoPoint(sheet, readings, options) : regression(sheet, readings, options)
 }

@@ -10,7 +10,7 @@ export interface PointResult {
   flow: number
   /** Flow at standard conditions brought to 50 Pa (ducts: 25 Pa) with the sheet's exponent, units.flow. */
   atReference: number
-  /** Whether the result rests on it: every point of a regression, one of a one-point test. */
+  /** Whether the result rests on it: every point of a regression, else those of the stations. */
   used: boolean
 }
 
@@ -21,12 +21,13 @@ export interface PointResult {
  */
 export function points(input: Sheet, options: ReduceOptions = {}): PointResult[] {
   const { sheet, readings, leak } = takeApart(input, options)
-  const { exponent, standard, factor, used } = leak
+  const { exponent, standard, factor, line, stations } = leak
+  const used = new Set(stations.flatMap(({ from }) => from))
   const target = targetOf(sheet)
   return readings.readings.map(({ pressure, flow }, index) => ({
     pressure,
     flow,
     atReference: flow * standard * factor * (target / pressure) ** exponent,
-    used: used === undefined || used === index,
+    used: line !== undefined || used.has(index),
   }))
 }

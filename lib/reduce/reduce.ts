@@ -5,11 +5,11 @@ import { figures } from './figures/index.ts'
 import type { Computed, Context, Figure, Need } from './figures/figure.ts'
 import { type Readings, readingsOf } from './flow.ts'
 import { type Leak, type ReduceOptions, leakOf } from './leak.ts'
-import type { FigureValue, Report, Step } from './report.ts'
+import type { ChainStep, FigureValue, Report, Step } from './report.ts'
 import { short } from './say.ts'
 import { usualInstrument } from './uncertainty.ts'
 import { validate } from './validate.ts'
-import { type ChainStep, chainSteps, usedPoint } from './working.ts'
+import { chainSteps, usedPoints } from './working.ts'
 
 function givenOf({ building, duct, weatherShieldingFactor }: Sheet, leak: Leak): Record<Need, number> {
   return {
@@ -30,16 +30,36 @@ interface Notes {
   chain: (string | undefined)[]
 }
 
-function notesOf(sheet: Sheet, leak: Leak, options: ReduceOptions): Notes {
-  const { pressurePercent, pressureFloor, flowPercent } = sheet.instrument ?? usualInstrument
-  const device = `the instrument (± ${short(flowPercent)} % flow, ± ${short(pressurePercent)} % or ${short(pressureFloor)} Pa)`
-  const scatter = leak.line ? 'the scatter of the points' : 'the assumed exponent'
+function airNote({ air, corrections }: Sheet, { altitude, temperature }: Readings['inEffect']): string | undefined {
+  if (!air) return 'Temperatures not given: no air correction.'
+  if (corrections !== 'threshold') return undefined
+  if (!altitude && !temperature) return 'Air within the thresholds of ANSI/RESNET/ICC 380: no air correction.'
+  if (altitude && temperature) return undefined
+  return `Corrected for ${altitude ? 'altitude' : 'temperature'} only, by the thresholds of ANSI/RESNET/ICC 380.`
+}
+
+/** Where the limits come from: scatter or assumption, and the instrument. */
+function limitsOf({ instrument }: Sheet, { line, stations }: Leak, options: ReduceOptions): string {
+  const { pressurePercent, pressureFloor, flowPercent } = instrument ?? usualInstrument
+  const repeats = stations.some(({ scatter }) => scatter)
+  const parts = [
+    line && 'the scatter of the points',
+    stations.length === 1 && 'the assumed exponent',
+    repeats && 'the scatter of the repeats',
+    options.instrumentUncertainty !== false &&
+      `the instrument (± ${short(flowPercent)} % flow, ± ${short(pressurePercent)} % or ${short(pressureFloor)} Pa)`,
+  ].filter((part) => part !== false && part !== undefined)
+  if (parts.length === 0) return 'Single readings without the instrument’s part show no limits.'
+  return `Limits: ${parts.join(' and ')}${parts.length > 1 ? ', in quadrature' : ' alone'}.`
+}
+
+function notesOf(sheet: Sheet, { inEffect }: Readings, leak: Leak, options: ReduceOptions): Notes {
   return {
-    limits: `Limits: ${scatter}${options.instrumentUncertainty === false ? ' alone' : ` and ${device}, in quadrature`}.`,
+    limits: limitsOf(sheet, leak, options),
     chain: [
-      usedPoint(sheet, leak),
+      usedPoints(sheet, leak),
       leak.factor === 1 ? undefined : `Multiplied by the one-point factor of ${leak.factor}.`,
-      sheet.air ? undefined : 'Temperatures not given: no air correction.',
+      airNote(sheet, inEffect),
     ],
   }
 }
@@ -81,10 +101,10 @@ class Figures {
 }
 
 /** Where the limits come from. Those of the exponent of one point are its own and stand in its note. */
-function limitsNote({ id }: Figure, { half }: Computed, { line }: Leak, { limits }: Notes): string | undefined {
+function limitsNote({ id }: Figure, { half }: Computed, { line, used }: Leak, { limits }: Notes): string | undefined {
   if (!id.startsWith('leakage-')) return limits
   if (line) return 'Limits: the fit alone.'
-  return half === undefined ? undefined : limits
+  return half === undefined && used !== undefined ? undefined : limits
 }
 
 function valueOf(figure: Figure, computed: Computed, leak: Leak, notes: Notes): FigureValue {
@@ -162,7 +182,7 @@ export function reduce(input: Sheet, options: ReduceOptions = {}): Report {
   const { sheet, readings, leak } = takeApart(input, options)
   const all = new Figures(sheet, leak)
   const list = figures.filter((figure) => all.allows(figure))
-  const notes = notesOf(sheet, leak, options)
+  const notes = notesOf(sheet, readings, leak, options)
   const values: Report['figures'] = {}
   for (const figure of list) values[figure.id] = valueOf(figure, all.get(figure), leak, notes)
   const context = { sheet, readings, leak, figures: values }

@@ -56,4 +56,6 @@ export type FigureValue = z.infer<typeof figureValueSchema>
 export type Fit = z.infer<typeof fitSchema>
 export type CheckResult = z.infer<typeof checkSchema>
 export type Step = z.infer<typeof stepSchema>
+/** A step before it is known what it leads to. `air`: only figures at standard conditions rest on it. */
+export type ChainStep = Omit<Step, 'for'> & { air?: true }
 export type Report = z.infer<typeof reportSchema>

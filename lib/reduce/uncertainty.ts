@@ -1,5 +1,6 @@
 /** 95 % half-widths, as fractions of a value. */
 import type { Sheet } from '../sheet/schema.ts'
+import { studentT } from './student-t.ts'
 
 /** Used where the sheet gives none: common practice, no source. */
 export const usualInstrument = { pressurePercent: 1, pressureFloor: 0.25, flowPercent: 5 }
@@ -35,12 +36,24 @@ export function instrumentPart(instrument: Sheet['instrument'], exponent: number
   return quadrature(parts.flow, exponent * parts.pressure)
 }
 
+/** A part known from repeated readings: standard uncertainty and degrees of freedom. */
+export interface Repeated {
+  mean: number
+  freedom: number
+}
+
 /**
- * Half-width that an assumed exponent gives to a flow carried from `from` to `to`: twice the standard uncertainty.
+ * Half-width from parts that are 95 % figures (coverage factor 2) and parts known from few repeats. With repeats the
+ * coverage factor is Student's t of the effective degrees of freedom, but never below 2. Source: JCGM 100, 5.1.2 and G.4.
  *
- * @param exponentUncertainty standard uncertainty of the exponent
- * @example exponentPart(0.05, 25, 50).toFixed(4) // '0.0693'
+ * @param parts half-widths as fractions
+ * @example expanded([0.03, 0.04], []) // 0.05
  */
-export function exponentPart(exponentUncertainty: number, from: number, to: number): number {
-  return 2 * exponentUncertainty * Math.abs(Math.log(to / from))
+export function expanded(parts: readonly number[], repeated: readonly Repeated[]): number {
+  const known = quadrature(...parts)
+  const some = repeated.filter(({ mean }) => mean > 0)
+  if (some.length === 0) return known
+  const standard = quadrature(known / 2, ...some.map(({ mean }) => mean))
+  const freedom = 1 / some.reduce((sum, { mean, freedom: own }) => sum + (mean / standard) ** 4 / own, 0)
+  return Math.max(2, studentT(Math.max(1, Math.floor(freedom)))) * standard
 }

@@ -167,7 +167,7 @@ function checkPoints(found: Findings, sheet: Sheet): void {
 }
 
 function checkCount(found: Findings, { points, procedure, baseline }: Sheet): void {
-  const least = procedure === 'one-point' ? 1 : 3
+  const least = { 'one-point': 1, 'two-point': 2, 'astm-e779': 3, 'iso-9972': 3 }[procedure]
   for (const [path, count] of [
     [['points'], points.length],
     [['baseline', 'before'], baseline.before.length],
@@ -179,12 +179,14 @@ function checkCount(found: Findings, { points, procedure, baseline }: Sheet): vo
   const rest =
     least === 1
       ? 'are empty: type a pressure and its flow.'
-      : `are too few for a regression: type at least 5 (3 can be computed), or choose the one-point procedure.`
+      : least === 2
+        ? 'are too few for two pressures: type one near the pressure of the result and one near a quarter of it, or choose the one-point procedure.'
+        : `are too few for a regression: type at least 5 (3 can be computed), or choose the one-point procedure.`
   found.add(['points'], 'too few', rest)
 }
 
 function checkSpread(found: Findings, { points, procedure }: Sheet): void {
-  if (procedure === 'one-point') return
+  if (procedure === 'one-point' || procedure === 'two-point') return
   const sizes = points.map(({ pressure }) => Math.abs(pressure))
   const low = sizes.reduce((a, b) => Math.min(a, b), Infinity)
   const high = sizes.reduce((a, b) => Math.max(a, b), 0)

@@ -3,15 +3,13 @@ import type { Sheet } from '../sheet/schema.ts'
 import { convert } from '../units/convert.ts'
 import { referenceDensity, referenceViscosity } from './air.ts'
 import type { Readings } from './flow.ts'
-import { errorAt } from './fit.ts'
 import { type Leak, type ReduceOptions, targetOf } from './leak.ts'
-import type { Step } from './report.ts'
+import type { ChainStep } from './report.ts'
 import { named, short } from './say.ts'
+import { repeatsWithin } from './stations.ts'
 import { studentT } from './student-t.ts'
-import { instrumentParts, usualExponentUncertainty } from './uncertainty.ts'
-
-/** `air`: only figures at standard conditions rest on this step. */
-export type ChainStep = Omit<Step, 'for'> & { air?: true }
+import { thresholds } from './threshold.ts'
+import { limitSteps } from './working-limits.ts'
 
 function numbered(values: readonly string[]): string {
   return values.length === 1 ? values[0]! : values.map((value, index) => `${index + 1}: ${value}`).join('; ')
@@ -54,16 +52,43 @@ function readingSteps(sheet: Sheet, { baseline, readings }: Readings): ChainStep
   return steps
 }
 
-function airSteps(sheet: Sheet, { air, deviceFactor, balanceFactor }: Readings): ChainStep[] {
-  if (!air || !sheet.air) return []
+/** What `corrections: 'threshold'` leaves of the air that was typed. */
+function thresholdStep({ corrections, air, units }: Sheet, { inEffect }: Readings): ChainStep[] {
+  if (corrections !== 'threshold' || !air) return []
+  const [indoor, outdoor] = [air.indoor, air.outdoor].map((value) => convert(value, units.temperature, 'degF'))
+  const place =
+    air.barometer === undefined
+      ? (['elevation', convert(air.elevation ?? 0, units.length, 'ft'), 'ft'] as const)
+      : (['barometer', air.barometer, 'Pa'] as const)
+  return [
+    {
+      step: 'Which corrections apply',
+      formula: `altitude above ${thresholds.elevation} ft; temperature beyond a difference of ${thresholds.difference} °F`,
+      values: named(place, ['difference', Math.abs(indoor! - outdoor!), '°F']),
+      result: appliesWords(inEffect),
+      source: 'ANSI/RESNET/ICC 380 (from memory)',
+      air: true,
+    },
+  ]
+}
+
+function appliesWords({ altitude, temperature }: Readings['inEffect']): string {
+  if (altitude && temperature) return 'altitude and temperature'
+  return altitude ? 'altitude only' : temperature ? 'temperature only' : 'none'
+}
+
+function airSteps(sheet: Sheet, readings: Readings): ChainStep[] {
+  const { air, deviceFactor, balanceFactor, inEffect } = readings
+  if (!air || !inEffect.air) return thresholdStep(sheet, readings)
   const { units, device } = sheet
-  const { indoor, outdoor, elevation = 0, barometer } = sheet.air
+  const { indoor, outdoor, elevation = 0, barometer } = inEffect.air
   const celsius = (value: number) => convert(value, units.temperature, 'degC')
   const place =
     barometer === undefined
       ? (['E', convert(elevation, units.length, 'm'), 'm'] as const)
       : (['p', barometer, 'Pa'] as const)
   const steps: ChainStep[] = [
+    ...thresholdStep(sheet, readings),
     {
       step: 'Density of the air',
       formula:
@@ -127,48 +152,51 @@ function fitSteps({ units }: Sheet, { readings }: Readings, leak: Leak): ChainSt
       },
     ]
   }
-  const { pressure, asRead } = readings[leak.used!]!
-  return [
-    {
-      step: 'One point',
-      formula: 'Cread = Q / ΔP^n',
-      values: named(['Q', asRead, units.flow], ['ΔP', pressure, 'Pa'], ['n', leak.exponent]),
-      result: coefficient,
-      source: 'common practice, no source',
-    },
-  ]
+  const steps = averageSteps(units, readings, leak)
+  const [high, low] = leak.stations
+  if (low) {
+    steps.push({
+      step: 'Exponent from two pressures',
+      formula: 'n = ln(Q1 / Q2) / ln(P1 / P2)',
+      values: named(
+        ['Q1', high!.asRead, units.flow],
+        ['Q2', low.asRead, units.flow],
+        ['P1', high!.pressure, 'Pa'],
+        ['P2', low.pressure, 'Pa'],
+      ),
+      result: named(['n', leak.exponent]),
+      source: 'ASTM E1827 (from memory)',
+    })
+  }
+  steps.push({
+    step: low ? 'Coefficient of the flows as read' : 'One point',
+    formula: low ? 'Cread = Q1 / P1^n' : 'Cread = Q / ΔP^n',
+    values: named(
+      [low ? 'Q1' : 'Q', high!.asRead, units.flow],
+      [low ? 'P1' : 'ΔP', high!.pressure, 'Pa'],
+      ['n', leak.exponent],
+    ),
+    result: coefficient,
+    source: low ? 'ASTM E1827 (from memory)' : 'common practice, no source',
+  })
+  return steps
 }
 
-/** How the half-width of a flow comes about; nothing when the fit alone gives it. */
-function limitSteps(sheet: Sheet, { readings }: Readings, leak: Leak, options: ReduceOptions): ChainStep[] {
-  const target = targetOf(sheet)
-  const alone = options.instrumentUncertainty === false
-  if (leak.line && alone) return []
-  const from = leak.line ? target : readings[leak.used!]!.pressure
-  const { flow, pressure } = instrumentParts(sheet.instrument, from)
-  const scatter = leak.line
-    ? (['t s(x)', studentT(leak.line.count - 2) * errorAt(leak.line, Math.log(target))] as const)
-    : (['u(n)', sheet.exponentUncertainty ?? usualExponentUncertainty] as const)
-  const terms = [leak.line ? '(t s(x))²' : '(2 u(n) ln(P / ΔP))²', ...(alone ? [] : ['flow²', '(n × pressure)²'])]
-  return [
-    {
-      step: `95 % half-width at P, here ${target} Pa`,
-      formula: `√(${terms.join(' + ')})`,
-      values: named(
-        scatter,
-        ...(alone
-          ? []
-          : ([
-              ['flow', flow],
-              ['pressure', pressure],
-            ] as const)),
-        ['n', leak.exponent],
-        ...(leak.line ? [] : [['ΔP', from, 'Pa'] as const]),
-      ),
-      result: `${short(100 * leak.half(target))} %${leak.line ? ', as a logarithm' : ''}`,
-      source: 'JCGM 100, 5.1.2',
-    },
-  ]
+/** Repeated readings of a station and their mean. */
+function averageSteps(units: Sheet['units'], readings: Readings['readings'], { stations }: Leak): ChainStep[] {
+  return stations
+    .filter(({ scatter }) => scatter)
+    .map(({ from, pressure, asRead, scatter }) => ({
+      step: `Mean of repeated readings near ${short(pressure, 3)} Pa`,
+      formula: `ΔP = mean, Q = mean, of readings within ${repeatsWithin} Pa; u = s / √k of the flows at one pressure`,
+      values: from
+        .map(
+          (index) => `point ${index + 1}: ${named(['ΔP', readings[index]!.pressure], ['Q', readings[index]!.asRead])}`,
+        )
+        .join('; '),
+      result: `${named(['ΔP', pressure, 'Pa'], ['Q', asRead, units.flow], ['k', from.length], ['u', 100 * scatter!.mean, '%'])}, spread ${short(100 * scatter!.spread, 3)} %`,
+      source: 'JCGM 100, 4.2',
+    }))
 }
 
 function standardSteps(sheet: Sheet, { air, deviceFactor, balanceFactor }: Readings, leak: Leak): ChainStep[] {
@@ -198,7 +226,7 @@ function standardSteps(sheet: Sheet, { air, deviceFactor, balanceFactor }: Readi
     formula: `C = Cread × factors`,
     values: named(...factors),
     result: `C = ${short(leak.coefficient)} ${unit}${air ? '' : ', no air correction'}`,
-    source: air ? 'the steps above' : 'temperatures not given',
+    source: air ? 'the steps above' : sheet.air ? 'within the thresholds' : 'temperatures not given',
     air: true,
   })
   return steps
@@ -209,14 +237,26 @@ export function chainSteps(sheet: Sheet, readings: Readings, leak: Leak, options
   return [
     ...readingSteps(sheet, readings),
     ...fitSteps(sheet, readings, leak),
-    ...limitSteps(sheet, readings, leak, options),
+    ...limitSteps(sheet, readings, leak, options, 'as read'),
     ...airSteps(sheet, readings),
     ...standardSteps(sheet, readings, leak),
+    ...limitSteps(sheet, readings, leak, options, 'standard'),
   ]
 }
 
-/** What the point that a one-point test uses is called in a note, when there are several. */
-export function usedPoint(sheet: Sheet, leak: Leak): string | undefined {
-  if (leak.used === undefined || sheet.points.length < 2) return undefined
-  return `Uses point ${leak.used + 1}, the nearest to ${targetOf(sheet)} Pa.`
+const counted = ['no', 'one', 'two', 'three', 'four', 'five', 'six']
+
+/** Which readings the stations of a one-point or two-point test stand on, when a note has to say it. */
+export function usedPoints(sheet: Sheet, { stations }: Leak): string | undefined {
+  if (stations.length === 0 || sheet.points.length === stations.length) return undefined
+  const target = targetOf(sheet)
+  return stations
+    .map(({ from, pressure, scatter }) => {
+      const near = `${stations.length === 1 ? target : short(pressure, 3)} Pa`
+      if (!scatter) return `Uses point ${from[0]! + 1}, the nearest to ${near}.`
+      const many = counted[from.length] ?? from.length
+      const which = from.length < counted.length ? ` (${from.map((index) => `point ${index + 1}`).join(', ')})` : ''
+      return `Averages ${many} readings near ${near}${which}; they spread ${short(100 * scatter.spread, 2)} %.`
+    })
+    .join(' ')
 }

@@ -27,7 +27,8 @@ export const rangeSchema = z.object({
 
 export const sheetSchema = z.object({
   subject: z.enum(['enclosure', 'ducts']),
-  procedure: z.enum(['one-point', 'astm-e779', 'iso-9972']),
+  /** 'two-point': about 50 and 12.5 Pa, ASTM E1827. */
+  procedure: z.enum(['one-point', 'two-point', 'astm-e779', 'iso-9972']),
   direction: z.enum(['depressurize', 'pressurize']),
   units: unitsSchema,
   /** Readings with the device closed, before and after the test. Either may be empty. */
@@ -42,6 +43,11 @@ export const sheetSchema = z.object({
    * the air inside the ducts and `outdoor` the air around the device.
    */
   air: z.optional(z.object({ indoor: number, outdoor: number, elevation: optional, barometer: optional })),
+  /**
+   * 'threshold': corrected for altitude only above 5,000 ft and for temperature only beyond a difference of 30 degF, as
+   * ANSI/RESNET/ICC 380 has it (from memory). 'always' when left out.
+   */
+  corrections: z.optional(z.enum(['always', 'threshold'])),
   /** One-point only: assumed exponent and its standard uncertainty. */
   exponent: optional,
   exponentUncertainty: optional,

@@ -42,10 +42,17 @@ describe('which figures a sheet allows', () => {
       'duct-flow-25',
       'duct-flow-25-per-floor-area',
       'duct-share-of-air-handler',
+      'flow-50',
       'leakage-exponent',
       'leakage-coefficient',
+      'flow-50-as-read',
       'duct-flow-25-as-read',
+      'flow-75',
+      'flow-25',
+      'flow-10',
+      'flow-4',
     ])
+    expect(reduce(ducts).figures['flow-25']?.value).toBe(reduce(ducts).figures['duct-flow-25']?.value)
     expect(reduce(ducts).figures['duct-flow-25']?.note).toContain('Leakage to outside.')
   })
 

@@ -6,7 +6,7 @@ import type { Figure } from './figure.ts'
  *
  * @param pressure Pa
  */
-export function asRead(pressure: number, more: Pick<Figure, 'id' | 'subject' | 'group'>): Figure {
+export function asRead(pressure: number, more: Pick<Figure, 'id' | 'group'> & Partial<Figure>): Figure {
   return {
     label: `Q${pressure} as read`,
     labels: { cfm: `CFM${pressure} as read` },
@@ -19,7 +19,7 @@ export function asRead(pressure: number, more: Pick<Figure, 'id' | 'subject' | '
     compute: ({ leak, units }) => ({
       value: leak.coefficientAsRead * pressure ** leak.exponent,
       unit: units.flow,
-      half: leak.half(pressure),
+      half: leak.half(pressure, true),
       note: 'To compare with the instrument’s own display; not at standard conditions.',
       values: `${named(['Cread', leak.coefficientAsRead, `${units.flow}/Pa^n`])}, n = ${short(leak.exponent)}`,
     }),

@@ -1,3 +1,3 @@
 import { asRead } from './as-read.ts'
 
-export const flow50AsRead = asRead(50, { id: 'flow-50-as-read', subject: 'enclosure', group: 'test quality' })
+export const flow50AsRead = asRead(50, { id: 'flow-50-as-read', group: 'test quality' })

@@ -13,7 +13,6 @@ export function flowAt(pressure: number, more: Partial<Figure> = {}): Figure {
     labels: { cfm: `CFM${pressure}` },
     name: `leakage flow at ${pressure} Pa`,
     group: 'test quality',
-    subject: 'enclosure',
     decimals: { cfm: 0, 'm3/h': 0, 'L/s': 1 },
     needs: [],
     formula: `Q${pressure} = C × ${pressure}^n`,

@@ -27,14 +27,14 @@ import { specificLeakageArea } from './specific-leakage-area.ts'
 import { ventilationRequired } from './ventilation-required.ts'
 
 export const figures: readonly Figure[] = [
+  ductFlow25,
+  ductFlow25PerFloorArea,
+  ductShareOfAirHandler,
   flow50,
   airChanges50,
   flow50PerEnclosureArea,
   flow50PerFloorArea,
   flow75PerEnclosureArea,
-  ductFlow25,
-  ductFlow25PerFloorArea,
-  ductShareOfAirHandler,
   effectiveLeakageArea,
   equivalentLeakageArea,
   specificLeakageArea,

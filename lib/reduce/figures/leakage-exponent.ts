@@ -10,13 +10,17 @@ export const leakageExponent: Figure = {
   needs: [],
   rests: 'on the fit',
   formula: 'n = slope of ln Q against ln ΔP',
-  source: 'ASTM E779, ISO 9972 (from memory)',
-  compute: ({ leak: { exponent, exponentHalf, line } }) => ({
+  source: 'ASTM E779, ASTM E1827, ISO 9972 (from memory)',
+  compute: ({ leak: { exponent, exponentHalf, line, used } }) => ({
     value: exponent,
     unit: '1',
     low: exponent - exponentHalf,
     high: exponent + exponentHalf,
-    note: line ? undefined : 'Assumed, not measured; limits: twice its standard uncertainty.',
-    values: line ? named(['points', line.count], ['standard error', line.slopeError]) : 'assumed for a one-point test',
+    note: used === undefined ? undefined : 'Assumed, not measured; limits: twice its standard uncertainty.',
+    values: line
+      ? named(['points', line.count], ['standard error', line.slopeError])
+      : used === undefined
+        ? 'the two pressures'
+        : 'assumed for a one-point test',
   }),
 }

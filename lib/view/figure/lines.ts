@@ -58,9 +58,13 @@ export function figureLine(id: string, found: FigureValue, report: Report, limit
 /** The figures of a report under their headings, in the order the registry lists them. */
 export function figureGroups(report: Report, limit?: Limit): FigureGroup[] {
   const groups = new Map<string, FigureLine[]>()
-  for (const { id, group } of figures) {
+  const ducts = 'duct-flow-25' in report.figures
+  for (const figure of figures) {
+    const { id } = figure
     const found = report.figures[id]
-    if (!found) continue
+    // Of ducts this is duct-flow-25 under another id: one number is shown once.
+    if (!found || (ducts && id === 'flow-25')) continue
+    const group = ducts && figure.subject === undefined ? 'test quality' : figure.group
     const lines = groups.get(group) ?? []
     lines.push(figureLine(id, found, report, limit))
     groups.set(group, lines)

@@ -200,7 +200,9 @@ instrument_half <- function(n, p) sqrt(0.05^2 + (n * max(0.01, 0.25 / p))^2)
 one_point <- function(sheet, r) {
   n <- if (!is.null(sheet$exponent)) sheet$exponent else if (sheet$subject == "ducts") 0.6 else 0.65
   u_n <- if (is.null(sheet$exponentUncertainty)) 0.05 else sheet$exponentUncertainty
-  carried <- function(p) 2 * abs(log(p / r$dp)) * u_n                       # JCGM 100, coverage factor 2
+  # JCGM 100, 5.1.2, coverage factor 2: the result hangs on the exponent through the pressures and through the air factor.
+  slope <- (log(r$factor(n + 1e-4)) - log(r$factor(n - 1e-4))) / 2e-4
+  carried <- function(p) 2 * abs(log(p / r$dp) + slope) * u_n
   flow <- lapply(pressures, function(p) r$factor(n) * r$leak * (p / r$dp)^n * (1 + c(0, -1, 1) * carried(p)))
   names(flow) <- pressures
   at <- as.numeric(target(sheet))
