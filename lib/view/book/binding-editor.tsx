@@ -9,6 +9,7 @@ const kinds: readonly (readonly [Source['from'], string])[] = [
   ['item', 'a figure or field'],
   ['text', 'always the same text'],
   ['words', 'words with figures between them'],
+  ['file', 'a file'],
 ]
 
 interface Props {
@@ -26,7 +27,7 @@ export function BindingEditor({ binding, items, onChange }: Props) {
       <ChoiceField
         label="Filled with"
         value={source.from}
-        options={kinds}
+        options={kinds.filter(([kind]) => kind !== 'file' || source.from === 'file')}
         onPick={(from) => set(turned(source, from))}
       />
       {source.from === 'item' && (
@@ -48,6 +49,9 @@ export function BindingEditor({ binding, items, onChange }: Props) {
       {source.from === 'text' && (
         <TextField label="Text" wide value={source.text} onInput={(text) => set({ from: 'text', text })} />
       )}
+      {source.from === 'file' && (
+        <p>{source.name}: chosen when the page was mapped. Map the page again to change it.</p>
+      )}
       {source.from === 'words' && (
         <WordsEditor
           parts={source.parts}
@@ -62,7 +66,7 @@ export function BindingEditor({ binding, items, onChange }: Props) {
 
 /** The same content as another kind of source, as far as it goes. */
 function turned(source: Source, from: Source['from']): Source {
-  if (from === source.from) return source
+  if (from === source.from || from === 'file') return source
   if (from === 'words') {
     return {
       from,

@@ -17,13 +17,14 @@ interface Props {
   map: FormMap
   items: KnownItems
   onDelete: () => void
+  onKept: (kept: FormMap) => void
 }
 
 /** One form map: name, address, bindings. Changes are a draft until they are kept as the next version. */
-export function MapEditor({ map, items, onDelete }: Props) {
+export function MapEditor({ map, items, onDelete, onKept }: Props) {
   const [draft, setDraft] = useState(() => readDraft(map) ?? map)
   const [open, setOpen] = useState('')
-  const { said, say, run } = useSaid()
+  const { said, run } = useSaid()
   const changed = draft !== map
   const missing = changed ? whatIsMissing(draft) : ''
 
@@ -37,13 +38,11 @@ export function MapEditor({ map, items, onDelete }: Props) {
     setDraft(map)
   }
   const keep = () =>
-    run(
-      async () => {
-        await saveMap(draft)
-        dropDraft(map.id)
-      },
-      () => say('Kept.'),
-    )
+    run(async () => {
+      const kept = await saveMap(draft)
+      dropDraft(map.id)
+      onKept(kept)
+    })
   const move = (at: number, by: number) => {
     const binding = draft.bindings[at]
     if (binding) edit({ bindings: draft.bindings.toSpliced(at, 1).toSpliced(at + by, 0, binding) })

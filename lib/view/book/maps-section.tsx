@@ -4,12 +4,15 @@ import { fileParts } from '../../book/json.ts'
 import { download, jsonType } from './download.ts'
 import { fileName } from './file-name.ts'
 import { Empty, Trouble } from './field.tsx'
-import { knownItems } from './known-items.ts'
+import { knownItems, type KnownItems } from './known-items.ts'
 import { MapEditor } from './map-editor.tsx'
 import { hashOf, type Route } from './route.ts'
 import { Said, useSaid } from './said.tsx'
 import { useLive } from './use-live.ts'
 import { count, day } from './wording.ts'
+
+/** What is known before the jobs are read. */
+const none: KnownItems = new Map()
 
 /** The form maps; one opens in place to be looked at and edited. */
 export function MapsSection({ open, go }: { open: string | undefined; go: (route: Route) => void }) {
@@ -47,7 +50,7 @@ export function MapsSection({ open, go }: { open: string | undefined; go: (route
           Take in a file
         </a>
       </div>
-      <Trouble text={maps.trouble} />
+      <Trouble text={maps.trouble || items.trouble} />
       <Said said={said} />
       {maps.value?.length === 0 && (
         <Empty title="No form maps yet">
@@ -77,8 +80,14 @@ export function MapsSection({ open, go }: { open: string | undefined; go: (route
               {count(map.bindings.length, 'binding')}, version {map.version}, {day(map.updated)}
             </span>
           </summary>
-          {map.id === open && items.value && (
-            <MapEditor key={map.version} map={map} items={items.value} onDelete={() => remove(map)} />
+          {map.id === open && (
+            <MapEditor
+              key={map.version}
+              map={map}
+              items={items.value ?? none}
+              onDelete={() => remove(map)}
+              onKept={({ name, version }) => say(`${name} was kept as version ${version}.`)}
+            />
           )}
         </details>
       ))}

@@ -10,6 +10,8 @@ export function sourceWords(source: Source, items: KnownItems): string {
       return itemWords(source.item, items)
     case 'text':
       return source.text ? `“${source.text}”` : 'nothing'
+    case 'file':
+      return `the file ${source.name}`
     case 'words':
       return source.parts.map((part) => ('text' in part ? part.text : `[${itemWords(part.item, items)}]`)).join('')
   }
