@@ -11,7 +11,7 @@ function sentence({ outcome, intended, readBack }: ReceiptLine, undo: boolean): 
     case 'not found':
       return `was not on the page. ${byHand}, or map the control again.`
     case 'refused':
-      return intended ? `did not take “${intended}”. ${byHand}.` : `could not be emptied. ${byHand}.`
+      return intended ? `does not hold “${intended}”. Enter it by hand.` : `could not be emptied. ${byHand}.`
     case 'ambiguous':
       return `fits more than one control, so nothing was typed. ${byHand}, or map it again.`
     case 'entered':

@@ -59,7 +59,7 @@ export function Receipt({ filled, onUndo, onAgain }: ReceiptProps) {
             <button type="button" class="b" aria-pressed={copying} onClick={() => setCopying(!copying)}>
               {copying ? 'Table' : 'Copy list'}
             </button>
-            {kind === 'undo' && (
+            {(kind === 'undo' || open > 0) && (
               <button type="button" class="b" onClick={onAgain}>
                 Plan again
               </button>
