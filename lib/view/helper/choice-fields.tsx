@@ -1,5 +1,6 @@
 import { optionsOf } from '../../form/clues.ts'
 import type { Control } from '../../form/controls.ts'
+import { tickKinds } from '../../form/kinds.ts'
 import type { Item } from '../../form/material.ts'
 import { checked, notChecked } from '../../form/read.ts'
 import type { Write } from '../../form/schema.ts'
@@ -19,7 +20,7 @@ export function ChoiceFields({ item, write, control, onChange }: ChoiceFieldsPro
     const { [value]: _, ...rest } = choices
     onChange({ ...write, choices: to ? { ...rest, [value]: to } : rest })
   }
-  const onPage = control.kind === 'checkbox' ? [checked, notChecked] : optionsOf(control).filter(Boolean)
+  const onPage = tickKinds.has(control.kind) ? [checked, notChecked] : optionsOf(control).filter(Boolean)
 
   return (
     <table class="t choices">

@@ -1,5 +1,6 @@
 import { cluesOf, optionsOf } from '../../form/clues.ts'
 import type { Control } from '../../form/controls.ts'
+import { dateKinds, numberKinds, optionKinds, proseKinds, severalKinds, tickKinds } from '../../form/kinds.ts'
 import type { Material } from '../../form/material.ts'
 import type { Source } from '../../form/schema.ts'
 import { sourceWords } from '../../form/text.ts'
@@ -26,23 +27,15 @@ function takes(control: Control): string {
   const { element, kind } = control
   const longest = 'maxLength' in element && typeof element.maxLength === 'number' ? element.maxLength : -1
   const length = longest > 0 ? `, ${longest} characters at most` : ''
-  switch (kind) {
-    case 'number':
-      return `a number${length}`
-    case 'date':
-      return 'a date'
-    case 'checkbox':
-      return 'a tick'
-    case 'select':
-    case 'radio': {
-      const options = optionsOf(control).filter(Boolean)
-      return `one of ${options.length} options`
-    }
-    case 'text':
-      return `text${length}`
-    case 'textarea':
-      return `lines of text${length}`
+  if (numberKinds.has(kind)) return `a number${length}`
+  if (dateKinds.has(kind)) return 'a date'
+  if (tickKinds.has(kind)) return 'a tick'
+  if (proseKinds.has(kind)) return `lines of text${length}`
+  if (optionKinds.has(kind)) {
+    const count = optionsOf(control).filter(Boolean).length
+    return severalKinds.has(kind) ? `some of ${count} options` : `one of ${count} options`
   }
+  return kind === 'file' ? 'a file' : `text${length}`
 }
 
 /** What a control is bound to, in a few words. Fixed text is shown itself. */

@@ -1,11 +1,10 @@
 import type { LeftOut } from '../../form/controls.ts'
 import { Icon } from '../icons.tsx'
 
-const words: Record<LeftOut['reason'], string> = {
+const words: Record<string, string> = {
   'left to you': 'certification or signature: yours to give',
   password: 'password: never touched',
   payment: 'payment: never touched',
-  file: 'file: choose it yourself',
   readonly: 'the page does not let it be changed',
   disabled: 'switched off by the page',
   'not supported': 'this kind cannot be filled yet; copy the text by hand',
@@ -26,7 +25,7 @@ export function LeftToYou({ leftOut }: { leftOut: readonly LeftOut[] }) {
         {seen.map(({ element, name, reason, detail }, index) => (
           // oxlint-disable-next-line react/no-array-index-key -- the survey is listed again as a whole
           <li key={`${index}-${element.localName}`}>
-            <b>{name || 'a control without a name'}</b>: {words[reason]}
+            <b>{name || 'a control without a name'}</b>: {words[reason] ?? reason}
             {detail && ` (${detail})`}
           </li>
         ))}

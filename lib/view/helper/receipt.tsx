@@ -59,7 +59,7 @@ export function Receipt({ filled, onUndo, onAgain }: ReceiptProps) {
             <button type="button" class="b" aria-pressed={copying} onClick={() => setCopying(!copying)}>
               {copying ? 'Table' : 'Copy list'}
             </button>
-            {(kind === 'undo' || open > 0) && (
+            {(kind === 'undo' || open > 0 || filled.problem) && (
               <button type="button" class="b" onClick={onAgain}>
                 Plan again
               </button>
@@ -70,14 +70,18 @@ export function Receipt({ filled, onUndo, onAgain }: ReceiptProps) {
           </>
         }
       >
-        {filled.notInBook && <p class="note bad">{filled.notInBook}</p>}
+        {filled.problem && (
+          <p class="note bad" role="alert">
+            {filled.problem}
+          </p>
+        )}
         {problem && (
           <p class="note bad" role="alert">
             {problem}
           </p>
         )}
         <p class="small lead" role="status">
-          {open === 0
+          {open === 0 && !filled.problem
             ? `All ${lines.length} controls ${what} and read back. Nothing was submitted: check the page, then send it yourself.`
             : `${lines.length - open} of ${lines.length} controls ${what}; ${open === 1 ? '1 needs' : `${open} need`} a look. Nothing was submitted.`}
         </p>

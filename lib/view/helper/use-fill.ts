@@ -13,8 +13,8 @@ export interface Filled {
   kind: 'fill' | 'undo'
   plan: Plan
   lines: ReceiptLine[]
-  /** Why the book does not hold all of it; empty when it does. */
-  notInBook: string
+  /** Why it ended early, or why the book does not hold all of it; empty when all is well. */
+  problem: string
   /** Number of the entry in the book, once it is known. */
   entry: number | undefined
 }
@@ -74,10 +74,13 @@ export function useFill({ material, map }: { material: Material; map: FormMap })
         stopper.current = stop
         setState({ at: 'filling', lines: [], total: lines.length, stopping: false })
         const notes: Promise<{ ok: boolean }>[] = []
+        const heard = new Map<string, ReceiptLine>()
+        let broke = ''
         const done = await fillPage(plan, {
           chosen,
           signal: AbortSignal.any([stop.signal, signal]),
           onLine: (line) => {
+            heard.set(line.binding, line)
             notes.push(send({ type: 'fill-line', fill: id, line }))
             setState((before) =>
               before.at === 'filling'
@@ -85,6 +88,10 @@ export function useFill({ material, map }: { material: Material; map: FormMap })
                 : before,
             )
           },
+        }).catch((error: unknown) => {
+          // What was written stays written: it is shown and noted like any fill, with the reason why it ended.
+          broke = `The fill ended early: ${error instanceof Error ? error.message : String(error)} Lines not listed were not touched.`
+          return [...heard.values()]
         })
         const noted = await Promise.all(notes)
         const ended = await send({ type: 'fill-ended', fill: id })
@@ -95,11 +102,13 @@ export function useFill({ material, map }: { material: Material; map: FormMap })
           kind,
           plan,
           lines: done,
-          notInBook: !ended.ok
-            ? `The book may not hold all of this: ${ended.message}`
-            : missed > 0
-              ? `The book did not take ${missed} of these lines.`
-              : '',
+          problem: broke
+            ? broke
+            : !ended.ok
+              ? `The book may not hold all of this: ${ended.message}`
+              : missed > 0
+                ? `The book did not take ${missed} of these lines.`
+                : '',
           entry: ended.ok ? ended.entry : undefined,
         }
       } finally {

@@ -1,4 +1,5 @@
 import type { Control } from '../../form/controls.ts'
+import { dateKinds, numberKinds } from '../../form/kinds.ts'
 import type { Item } from '../../form/material.ts'
 import type { Write } from '../../form/schema.ts'
 import { ChoiceFields } from './choice-fields.tsx'
@@ -16,9 +17,9 @@ interface WriteFieldsProps {
 export function WriteFields({ item, write, control, onChange }: WriteFieldsProps) {
   switch (item.kind) {
     case 'quantity':
-      return <NumberFields quantity={item} write={write} plain={control.kind === 'number'} onChange={onChange} />
+      return <NumberFields quantity={item} write={write} plain={numberKinds.has(control.kind)} onChange={onChange} />
     case 'date':
-      return control.kind === 'date' ? null : <DateField iso={item.iso} write={write} onChange={onChange} />
+      return dateKinds.has(control.kind) ? null : <DateField iso={item.iso} write={write} onChange={onChange} />
     case 'choice':
       return <ChoiceFields item={item} write={write} control={control} onChange={onChange} />
     case 'text':
