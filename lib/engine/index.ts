@@ -2,6 +2,18 @@
 export { ENGINE_VERSION } from './version.ts'
 export { reduce, workingOf } from '../reduce/reduce.ts'
 export { points, type PointResult } from '../reduce/points.ts'
+export { combine } from '../reduce/combine.ts'
+export { reduction, type Reduction, type ReductionOptions } from '../reduce/reduction.ts'
+export { sumSystems, type SumOptions, type SystemSum } from '../reduce/systems.ts'
+export { knownHole, type KnownHole, type KnownHoleFlow } from '../reduce/known-hole.ts'
+export {
+  zoneLeakage,
+  zonePressures,
+  type ZoneLeakage,
+  type ZonePressures,
+  type ZoneRatio,
+  type ZoneTest,
+} from '../reduce/zones.ts'
 export { figures, labelOf, decimalsOf } from '../reduce/figures/index.ts'
 export type { Figure, Group, Need } from '../reduce/figures/figure.ts'
 export { SheetError, type SheetIssue, type IssueCode } from '../reduce/errors.ts'

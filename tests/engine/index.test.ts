@@ -7,19 +7,25 @@ test('what the package exports', () => {
   expect(Object.keys(engine).toSorted()).toEqual([
     'ENGINE_VERSION',
     'SheetError',
+    'combine',
     'convert',
     'decimalsOf',
     'figures',
+    'knownHole',
     'labelOf',
     'points',
     'readNumber',
     'reduce',
+    'reduction',
     'reportSchema',
     'sheetSchema',
+    'sumSystems',
     'symbol',
     'unitsLike',
     'workingOf',
     'write',
+    'zoneLeakage',
+    'zonePressures',
   ])
   expectTypeOf(engine.reduce).returns.toEqualTypeOf<engine.Report>()
 })

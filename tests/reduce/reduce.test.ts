@@ -41,6 +41,7 @@ describe('which figures a sheet allows', () => {
     expect(Object.keys(reduce(ducts).figures)).toEqual([
       'duct-flow-25',
       'duct-flow-25-per-floor-area',
+      'duct-qn',
       'duct-share-of-air-handler',
       'flow-50',
       'leakage-exponent',

@@ -14,7 +14,7 @@ const filesIn = (folder: string) =>
     .toSorted()
 
 test('figures', () => {
-  const shared = new Set(['as-read', 'figure', 'flow-at', 'index', 'leakage-area', 'per-area'])
+  const shared = new Set(['as-read', 'fan-needed', 'figure', 'flow-at', 'index', 'leakage-area', 'per-area'])
   expect(figures.map(({ id }) => id).toSorted()).toEqual(filesIn('figures').filter((file) => !shared.has(file)))
 })
 

@@ -4,9 +4,11 @@ import { correlation } from './correlation.ts'
 import { ductFlow25AsRead } from './duct-flow-25-as-read.ts'
 import { ductFlow25PerFloorArea } from './duct-flow-25-per-floor-area.ts'
 import { ductFlow25 } from './duct-flow-25.ts'
+import { ductQn } from './duct-qn.ts'
 import { ductShareOfAirHandler } from './duct-share-of-air-handler.ts'
 import { effectiveLeakageArea } from './effective-leakage-area.ts'
 import { equivalentLeakageArea } from './equivalent-leakage-area.ts'
+import { fanRequiredOneWay } from './fan-required-one-way.ts'
 import { fanRequired } from './fan-required.ts'
 import type { Figure } from './figure.ts'
 import { flow10 } from './flow-10.ts'
@@ -29,6 +31,7 @@ import { ventilationRequired } from './ventilation-required.ts'
 export const figures: readonly Figure[] = [
   ductFlow25,
   ductFlow25PerFloorArea,
+  ductQn,
   ductShareOfAirHandler,
   flow50,
   airChanges50,
@@ -52,6 +55,7 @@ export const figures: readonly Figure[] = [
   infiltrationCredit,
   ventilationRequired,
   fanRequired,
+  fanRequiredOneWay,
 ]
 
 /** A figure by its id. */

@@ -1,0 +1,29 @@
+import { convert } from '../../units/convert.ts'
+import { named } from '../say.ts'
+import { quadrature } from '../uncertainty.ts'
+import { ductFlow25 } from './duct-flow-25.ts'
+import type { Figure } from './figure.ts'
+
+export const ductQn: Figure = {
+  id: 'duct-qn',
+  label: 'Qn',
+  name: 'duct leakage at 25 Pa over floor area, Qn',
+  group: 'ducts',
+  subject: 'ducts',
+  decimals: { 'cfm/ft2': 3, 'cfm/100ft2': 1, 'm3/(h.m2)': 2, 'L/(s.m2)': 2 },
+  needs: ['floorArea'],
+  formula: 'Qn = Q25 / A (cfm, ft2)',
+  source: 'common practice, no source',
+  compute: ({ of, units, sizeHalf }, { floorArea }) => {
+    const { value, unit, half = 0, note } = of(ductFlow25)
+    const flow = convert(value, unit, 'cfm')
+    const area = convert(floorArea, `${units.length}2`, 'ft2')
+    return {
+      value: flow / area,
+      unit: 'cfm/ft2',
+      half: quadrature(half, sizeHalf),
+      note,
+      values: named(['Q25', flow, 'cfm'], ['A', area, 'ft2']),
+    }
+  },
+}

@@ -1,0 +1,112 @@
+/** Several duct systems of one dwelling: their rows and their sum. */
+import { convert } from '../units/convert.ts'
+import type { FigureValue, Report, Step } from './report.ts'
+import { short } from './say.ts'
+
+export interface SumOptions {
+  /** Floor area that the sum is set over, in ft2 with cfm per 100 ft2 as result, or in m2. Left out: no such figure. */
+  floorArea?: { value: number; unit: 'ft2' | 'm2' } | undefined
+  /** As they stand in the rows and the working; left out: system 1, system 2, … */
+  names?: readonly string[] | undefined
+}
+
+export interface SystemSum extends Pick<Report, 'figures' | 'working'> {
+  /** Each system with its figures of the ducts. */
+  rows: { name: string; figures: Report['figures'] }[]
+}
+
+const note = 'Sum of all systems. Limits: the sum of theirs, as if their errors were the same, since the instrument is.'
+const flowId = 'duct-flow-25'
+const shareId = 'duct-share-of-air-handler'
+const areaId = 'duct-flow-25-per-floor-area'
+
+function added(values: readonly FigureValue[], unit: string): FigureValue {
+  const sum = (numbers: readonly number[]) => numbers.reduce((total, number) => total + number, 0)
+  const inUnit = (key: 'value' | 'low' | 'high') =>
+    values.map((value) => convert(value[key] ?? Number.NaN, value.unit, unit))
+  const bounded = values.every(({ low, high }) => low !== undefined && high !== undefined)
+  return {
+    value: sum(inUnit('value')),
+    unit,
+    ...(bounded && { low: sum(inUnit('low')), high: sum(inUnit('high')) }),
+    note,
+  }
+}
+
+function scaled({ value, low, high }: FigureValue, by: number, unit: string): FigureValue {
+  return {
+    value: value * by,
+    unit,
+    ...(low !== undefined && high !== undefined && { low: low * by, high: high * by }),
+    note,
+  }
+}
+
+/**
+ * The leakage of several duct systems as one: flows at 25 Pa are added, and set over the floor area that is given and over
+ * the flow of all air handlers when every report knows its own. Source: common practice, no source.
+ *
+ * @param reports of duct tests, one for each system, of one kind (total or to outside)
+ * @throws RangeError when there is no report, one is not of ducts, or the area is not above zero
+ */
+export function sumSystems(reports: readonly Pick<Report, 'figures'>[], options: SumOptions = {}): SystemSum {
+  const flows = reports.map(({ figures }) => figures[flowId])
+  if (flows.length === 0 || flows.some((flow) => !flow)) throw new RangeError('Give a report of ducts for each system.')
+  const known = flows as FigureValue[]
+  const { unit } = known[0]!
+  const names = reports.map((_, index) => options.names?.[index] ?? `system ${index + 1}`)
+  const total = added(known, unit)
+  const figures: Report['figures'] = { [flowId]: total }
+  const working: Step[] = [
+    {
+      step: 'Duct leakage at 25 Pa, all systems',
+      formula: 'sum of the systems',
+      values: known.map((flow, index) => `${names[index]}: ${short(convert(flow.value, flow.unit, unit))}`).join('; '),
+      result: `${short(total.value)} ${unit}`,
+      source: 'common practice, no source',
+      for: [flowId],
+    },
+  ]
+  const { floorArea } = options
+  if (floorArea) {
+    if (!(floorArea.value > 0)) throw new RangeError('The floor area must be a number above zero.')
+    const [flowUnit, perUnit, times] =
+      floorArea.unit === 'ft2'
+        ? (['cfm', 'cfm/100ft2', 100] as const)
+        : unit === 'L/s'
+          ? (['L/s', 'L/(s.m2)', 1] as const)
+          : (['m3/h', 'm3/(h.m2)', 1] as const)
+    const factor = (convert(1, unit, flowUnit) * times) / floorArea.value
+    figures[areaId] = scaled(total, factor, perUnit)
+    working.push({
+      step: 'Duct leakage at 25 Pa per floor area, all systems',
+      formula: `${times === 1 ? '' : `${times} × `}Q25 / A`,
+      values: `Q25 = ${short(convert(total.value, unit, flowUnit))} ${flowUnit}, A = ${short(floorArea.value)} ${floorArea.unit}`,
+      result: `${short(total.value * factor)} ${perUnit}`,
+      source: 'IECC (from memory)',
+      for: [areaId],
+    })
+  }
+  const shares = reports.map((report) => report.figures[shareId])
+  if (shares.every((share) => share !== undefined && share.value > 0)) {
+    // The flow of each air handler, from the share that its own report gives.
+    const handlers = known.reduce(
+      (sum, flow, index) => sum + (100 * convert(flow.value, flow.unit, unit)) / shares[index]!.value,
+      0,
+    )
+    figures[shareId] = scaled(total, 100 / handlers, '%')
+    working.push({
+      step: 'Share of the flow of all air handlers',
+      formula: '100 × Q25 / air handlers',
+      values: `Q25 = ${short(total.value)} ${unit}, air handlers = ${short(handlers)} ${unit}`,
+      result: `${short((100 * total.value) / handlers)} %`,
+      source: 'common practice, no source',
+      for: [shareId],
+    })
+  }
+  const rows = reports.map((report, index) => ({
+    name: names[index]!,
+    figures: Object.fromEntries(Object.entries(report.figures).filter(([id]) => id.startsWith('duct-'))),
+  }))
+  return { rows, figures, working }
+}
