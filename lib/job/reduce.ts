@@ -1,7 +1,7 @@
 /** From the typed cells of a test to its report, with every problem said of the cell it is about. */
 import { cellName, SheetError, type SheetIssue } from '../reduce/errors.ts'
-import { type PointResult, points } from '../reduce/points.ts'
-import { reduce } from '../reduce/reduce.ts'
+import { type PointResult, pointsOf } from '../reduce/points.ts'
+import { reduceSheet } from '../reduce/reduce.ts'
 import type { Report } from '../reduce/report.ts'
 import type { Sheet } from '../sheet/schema.ts'
 import { nameOf } from './cells.ts'
@@ -45,9 +45,9 @@ export function reduceTest(job: Pick<Job, 'units' | 'building'>, test: Test, dev
 
 function compute(sheet: Sheet, rows: number[], test: Test, devices: Device[]): Required<Omit<ReducedTest, 'problems'>> {
   const options = { onePointFactor: test.onePointFactor }
-  const report = withTypedRows(reduce(sheet, options), rows)
+  const report = withTypedRows(reduceSheet(sheet, options), rows)
   report.checks.push(...testChecks(test, devices, report.figures))
-  const found = points(sheet, options).map((point, at) => Object.assign(point, { row: rows[at] ?? at }))
+  const found = pointsOf(sheet, options).map((point, at) => Object.assign(point, { row: rows[at] ?? at }))
   return { sheet, report, points: found }
 }
 

@@ -62,5 +62,11 @@ export function cellName(path: readonly (string | number)[]): string {
     return `baseline ${second}${rest[0] === undefined ? '' : `, reading ${Number(rest[0]) + 1}`}`
   }
   if (first === 'device' && rest.length > 0) return [`range ${rest[0]}`, ...rest.slice(1).map(name)].join(', ')
+  if (first === 'fieldCheck' && second !== undefined) return `${last} of the known hole`
   return first === 'units' && second !== undefined ? `unit of ${last}` : last
+}
+
+/** A text with a capital, as a sentence begins. */
+export function sentence(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1)
 }

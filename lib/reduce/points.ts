@@ -1,6 +1,7 @@
 /** What each point of a sheet comes to, for showing beside it. */
 import type { Sheet } from '../sheet/schema.ts'
 import { type ReduceOptions, targetOf } from './leak.ts'
+import { parseSheet } from './parse.ts'
 import { takeApart } from './reduce.ts'
 
 export interface PointResult {
@@ -20,7 +21,12 @@ export interface PointResult {
  * @throws SheetError as reduce does
  */
 export function points(input: Sheet, options: ReduceOptions = {}): PointResult[] {
-  const { sheet, readings, leak } = takeApart(input, options)
+  return pointsOf(parseSheet(input), options)
+}
+
+/** {@link points} for a sheet whose form is known to be right. */
+export function pointsOf(sheet: Sheet, options: ReduceOptions = {}): PointResult[] {
+  const { readings, leak } = takeApart(sheet, options)
   const { exponent, standard, factor, line, stations } = leak
   const used = new Set(stations.flatMap(({ from }) => from))
   const target = targetOf(sheet)

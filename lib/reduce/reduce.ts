@@ -8,6 +8,7 @@ import { type Leak, type ReduceOptions, leakOf } from './leak.ts'
 import type { ChainStep, FigureValue, Report, Step } from './report.ts'
 import { short } from './say.ts'
 import { usualInstrument } from './uncertainty.ts'
+import { parseSheet } from './parse.ts'
 import { validate } from './validate.ts'
 import { chainSteps, usedPoints } from './working.ts'
 
@@ -165,21 +166,34 @@ function fitOf(leak: Leak): Pick<Report, 'fit'> {
   }
 }
 
-/** A sheet taken apart: what {@link reduce} and the points of a sheet both start from. */
-export function takeApart(input: unknown, options: ReduceOptions): { sheet: Sheet; readings: Readings; leak: Leak } {
-  const sheet = validate(input)
+/**
+ * A sheet taken apart: what {@link reduceSheet} and the points of a sheet both start from.
+ *
+ * @throws SheetError with one issue for each cell that stands in the way
+ */
+export function takeApart(sheet: Sheet, options: ReduceOptions): { readings: Readings; leak: Leak } {
+  validate(sheet)
   const readings = readingsOf(sheet)
-  return { sheet, readings, leak: leakOf(sheet, readings, options) }
+  return { readings, leak: leakOf(sheet, readings, options) }
 }
 
 /**
  * Every figure that a sheet allows, with checks and working.
  *
- * @param input a sheet
+ * @param input a sheet; it may come from anywhere, its form is looked at first
  * @throws SheetError with one issue for each cell that stands in the way
  */
 export function reduce(input: Sheet, options: ReduceOptions = {}): Report {
-  const { sheet, readings, leak } = takeApart(input, options)
+  return reduceSheet(parseSheet(input), options)
+}
+
+/**
+ * {@link reduce} for a sheet whose form is known to be right.
+ *
+ * @throws SheetError with one issue for each cell that stands in the way
+ */
+export function reduceSheet(sheet: Sheet, options: ReduceOptions = {}): Report {
+  const { readings, leak } = takeApart(sheet, options)
   const all = new Figures(sheet, leak)
   const list = figures.filter((figure) => all.allows(figure))
   const notes = notesOf(sheet, readings, leak, options)

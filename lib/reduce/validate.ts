@@ -1,38 +1,13 @@
 /** Refuses a sheet that cannot be computed, naming the cell and the remedy. */
-import type { $ZodIssue } from 'zod/v4/core'
-import { type Sheet, sheetSchema } from '../sheet/schema.ts'
+import type { Sheet } from '../sheet/schema.ts'
 import { convert } from '../units/convert.ts'
 import { baselineOf, corrected } from './baseline.ts'
-import { SheetError, type SheetIssue, type IssueCode, cellName } from './errors.ts'
+import { SheetError, type SheetIssue, type IssueCode, cellName, sentence } from './errors.ts'
 
 type Path = (string | number)[]
 
 /** More rows than any test has; a pasted file that is longer is a mistake. */
 const maxPoints = 5000
-
-/** What is wrong in form: of a point that fits neither shape, the shape it is closest to. */
-function formIssues(issues: readonly $ZodIssue[], above: Path = []): SheetIssue[] {
-  return issues.flatMap((issue) => {
-    const path = [...above, ...(issue.path as Path)]
-    if (issue.code === 'invalid_union' && issue.errors.length > 0) {
-      const [shown, device] = issue.errors as [$ZodIssue[], $ZodIssue[]]
-      return formIssues(device.length <= shown.length ? device : shown, path)
-    }
-    const subject = sentence(cellName(path))
-    return [{ path, code: 'invalid', message: `${subject} is missing or not usable: ${remedyOf(issue)}.` }]
-  })
-}
-
-function remedyOf(issue: $ZodIssue): string {
-  if (issue.code === 'invalid_value') return `choose ${issue.values.join(' or ')}`
-  if (issue.code !== 'invalid_type') return 'type it again'
-  if (issue.expected === 'number') return 'type a number'
-  return issue.expected === 'string' ? 'choose one' : `give an ${issue.expected}`
-}
-
-function sentence(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1)
-}
 
 /** Collects issues of cells. */
 class Findings {
@@ -107,7 +82,7 @@ function checkDevice(found: Findings, { device, points }: Sheet): void {
 }
 
 function checkExtras(found: Findings, sheet: Sheet): void {
-  const { building, instrument, duct } = sheet
+  const { building, instrument, duct, fieldCheck } = sheet
   if (sheet.procedure === 'one-point') {
     found.within(['exponent'], sheet.exponent, 0.5, 1, 'type 0.65 for a house, 0.6 for ducts, or what was measured')
     found.within(['exponentUncertainty'], sheet.exponentUncertainty, 0, 0.25, 'it is usually 0.05')
@@ -123,6 +98,10 @@ function checkExtras(found: Findings, sheet: Sheet): void {
   found.positive(['building', 'stories'], building?.stories, 200)
   found.within(['building', 'volumePercent'], building?.volumePercent, 0, 50, 'type the uncertainty in percent')
   found.positive(['duct', 'airHandlerFlow'], duct?.airHandlerFlow)
+  found.positive(['fieldCheck', 'area'], fieldCheck?.area, 1e5)
+  found.positive(['fieldCheck', 'pressure'], fieldCheck && Math.abs(fieldCheck.pressure), 1000)
+  found.positive(['fieldCheck', 'flow'], fieldCheck?.flow)
+  found.within(['fieldCheck', 'discharge'], fieldCheck?.discharge, 0.3, 1, 'it is 0.60 to 0.611 for a sharp edge')
   found.within(
     ['weatherShieldingFactor'],
     sheet.weatherShieldingFactor,
@@ -194,29 +173,15 @@ function checkSpread(found: Findings, { points, procedure }: Sheet): void {
   found.add(['points'], 'same pressure', 'are all at the same pressure: take them at several, about 10 to 60 Pa.')
 }
 
-/** A point that gives both a flow and a device pressure says two things at once. */
-function checkBoth(found: Findings, input: unknown): void {
-  const points = (input as { points: Record<string, unknown>[] }).points
-  points.forEach((point, index) => {
-    if (point['flow'] === undefined || point['devicePressure'] === undefined) return
-    found.add(['points', index], 'both', 'has a flow and a device pressure: clear one of them.')
-  })
-}
-
 /**
- * A sheet that can be computed.
+ * Refuses a sheet that cannot be computed. Its form is right already: see `parseSheet`.
  *
- * @param input anything
  * @throws SheetError with one issue for each cell that stands in the way
  */
-export function validate(input: unknown): Sheet {
-  const parsed = sheetSchema.safeParse(input)
-  if (!parsed.success) throw new SheetError(formIssues(parsed.error.issues))
-  const sheet = parsed.data
+export function validate(sheet: Sheet): void {
   const found = new Findings()
   checkCount(found, sheet)
   if (found.issues.length === 0) {
-    checkBoth(found, input)
     checkPoints(found, sheet)
     checkSpread(found, sheet)
   }
@@ -224,5 +189,4 @@ export function validate(input: unknown): Sheet {
   checkDevice(found, sheet)
   checkExtras(found, sheet)
   if (found.issues.length > 0) throw new SheetError(found.issues)
-  return sheet
 }

@@ -1,0 +1,51 @@
+/** Takes anything for a sheet, or says which cells are missing or of the wrong kind. */
+import type { $ZodIssue } from 'zod/v4/core'
+import { type Sheet, sheetSchema } from '../sheet/schema.ts'
+import { SheetError, type SheetIssue, cellName, sentence } from './errors.ts'
+
+type Path = (string | number)[]
+
+/** What is wrong in form: of a point that fits neither shape, the shape it is closest to. */
+function formIssues(issues: readonly $ZodIssue[], above: Path = []): SheetIssue[] {
+  return issues.flatMap((issue) => {
+    const path = [...above, ...(issue.path as Path)]
+    if (issue.code === 'invalid_union' && issue.errors.length > 0) {
+      const [shown, device] = issue.errors as [$ZodIssue[], $ZodIssue[]]
+      return formIssues(device.length <= shown.length ? device : shown, path)
+    }
+    const subject = sentence(cellName(path))
+    return [{ path, code: 'invalid', message: `${subject} is missing or not usable: ${remedyOf(issue)}.` }]
+  })
+}
+
+function remedyOf(issue: $ZodIssue): string {
+  if (issue.code === 'invalid_value') return `choose ${issue.values.join(' or ')}`
+  if (issue.code !== 'invalid_type') return 'type it again'
+  if (issue.expected === 'number') return 'type a number'
+  return issue.expected === 'string' ? 'choose one' : `give an ${issue.expected}`
+}
+
+/** A point that gives both a flow and a device pressure says two things at once. */
+function bothIn(input: unknown): SheetIssue[] {
+  const points = (input as { points: Record<string, unknown>[] }).points
+  return points.flatMap((point, index) => {
+    if (point['flow'] === undefined || point['devicePressure'] === undefined) return []
+    const path = ['points', index]
+    const message = `${sentence(cellName(path))} has a flow and a device pressure: clear one of them.`
+    return [{ path, code: 'both' as const, message }]
+  })
+}
+
+/**
+ * A sheet of the right form; whether it can be computed is another question.
+ *
+ * @param input anything
+ * @throws SheetError with one issue for each cell that is missing, of the wrong kind, or says two things
+ */
+export function parseSheet(input: unknown): Sheet {
+  const parsed = sheetSchema.safeParse(input)
+  if (!parsed.success) throw new SheetError(formIssues(parsed.error.issues))
+  const both = bothIn(input)
+  if (both.length > 0) throw new SheetError(both)
+  return parsed.data
+}
