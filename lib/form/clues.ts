@@ -1,6 +1,6 @@
 /** The clues by which a control is found again. */
 import type { Control } from './controls.ts'
-import { nameOf } from './names.ts'
+import { nameOf, textIn } from './names.ts'
 import type { Clues } from './schema.ts'
 import { tidy } from './words.ts'
 
@@ -37,16 +37,35 @@ function attributesOf(control: Control): Record<string, string> {
   return found
 }
 
-/** Labels of the options of a select or radio group as the page shows them. */
+/** The options of a list that is always open. */
+export function optionElements(list: Element): HTMLElement[] {
+  return [...list.querySelectorAll<HTMLElement>('[role=option]')]
+}
+
+/** Labels of the options of a select, list or radio group as the page shows them. */
 export function optionsOf(control: Control): string[] {
-  if (control.kind === 'select')
+  if (control.kind === 'listbox')
+    return optionElements(control.element).map((each) => tidy(each.getAttribute('aria-label') ?? textIn(each)))
+  if (control.kind === 'select' || control.kind === 'multiple')
     return [...(control.element as HTMLSelectElement).options].map((option) => tidy(option.label || option.text))
   if (control.kind === 'radio')
-    return control.elements.map((radio) => nameOf(radio) || (radio as HTMLInputElement).value)
+    return control.elements.map((radio) => nameOf(radio) || ((radio as HTMLInputElement).value ?? ''))
   return []
 }
 
+/** Names of the elements whose shadow roots hold the element, the outermost first. */
+function shadowOf(element: Element): string[] {
+  const hosts: string[] = []
+  for (let root = element.getRootNode(); 'host' in root;) {
+    const host = root.host as Element
+    hosts.unshift(host.localName)
+    root = host.getRootNode()
+  }
+  return hosts
+}
+
 export function cluesOf(control: Control): Clues {
+  const shadow = shadowOf(control.element)
   return {
     kind: control.kind,
     name: control.name,
@@ -55,5 +74,6 @@ export function cluesOf(control: Control): Clues {
     placeholder: (control.element as HTMLInputElement).placeholder ?? '',
     options: optionsOf(control).slice(0, 50),
     position: control.position,
+    ...(shadow.length > 0 && { shadow }),
   }
 }

@@ -1,18 +1,23 @@
-/** The native controls of a page that a person can see and use. */
+/** The controls of a page that a person can see and use. */
+import { groupBoxes } from './boxes.ts'
+import { faceOf } from './face.ts'
 import { groupName, nameOf, sectionOf } from './names.ts'
+import { drawn, native, opensCalendar, recognise, takesChips } from './recognise.ts'
 import type { ControlKind } from './schema.ts'
 import { hiddenBecause } from './visible.ts'
 
 export interface Control {
   kind: ControlKind
-  /** The element itself; for a radio group its first radio. */
+  /** The element itself; for a group its first element. */
   element: HTMLElement
-  /** All radios of a group; otherwise the one element. */
+  /** All radios of a group, all boxes or sections of a date; otherwise the one element. */
   elements: HTMLElement[]
   name: string
   section: string
   /** Index among the listed controls of the same kind. */
   position: number
+  /** The boxes of a date as controls of their own: a form map may bind each by itself. */
+  parts?: Control[]
 }
 
 export const leftOutReasons = [
@@ -21,7 +26,6 @@ export const leftOutReasons = [
   'readonly',
   'password',
   'payment',
-  'file',
   'left to you',
   'not supported',
 ] as const
@@ -40,17 +44,6 @@ export interface Survey {
   leftOut: LeftOut[]
 }
 
-const kinds: Record<string, ControlKind> = {
-  text: 'text',
-  search: 'text',
-  tel: 'text',
-  url: 'text',
-  email: 'text',
-  number: 'number',
-  date: 'date',
-  radio: 'radio',
-  checkbox: 'checkbox',
-}
 const silent = new Set(['hidden', 'submit', 'reset', 'button', 'image'])
 
 /** Words by which a person answers for something with a tick; never given for them. */
@@ -100,12 +93,36 @@ function* everyElement(root: Document | ShadowRoot): Generator<Element> {
   }
 }
 
-/** A tick or radio with a look of its own is hidden itself and shown through its label. */
-function reachable(element: HTMLElement): string | undefined {
-  const why = hiddenBecause(element)
-  const input = element as HTMLInputElement
-  if (!why || (input.type !== 'checkbox' && input.type !== 'radio')) return why
-  return [...(input.labels ?? [])].some((label) => !hiddenBecause(label)) ? undefined : why
+const canBeReadOnly: ReadonlySet<ControlKind> = new Set([
+  'text',
+  'number',
+  'date',
+  'time',
+  'date-time',
+  'month',
+  'textarea',
+  'chips',
+  'slider',
+  'spinbutton',
+  'rich-text',
+])
+
+function onlyRead(element: HTMLElement): boolean {
+  return (element as HTMLInputElement).readOnly || element.getAttribute('aria-readonly') === 'true'
+}
+
+function textKind(input: HTMLInputElement): ControlKind {
+  if (input.getAttribute('role') === 'combobox') return 'combobox'
+  if (opensCalendar(input)) return 'calendar'
+  return takesChips(input) ? 'chips' : 'text'
+}
+
+/** What a control of several elements is called, or the one element. */
+export function nameOfControl(kind: ControlKind, elements: readonly HTMLElement[]): string {
+  const [first] = elements
+  if (!first) return ''
+  const group = kind === 'radio' || kind === 'date-sections' || kind === 'date-boxes'
+  return (group && groupName(elements)) || nameOf(first)
 }
 
 /** Lists the controls of a page, and what was left out with the reason. */
@@ -126,19 +143,20 @@ export function survey(document: Document): Survey {
     const usable: HTMLElement[] = []
     let why: [LeftOut['reason'], string] | undefined
     for (const element of elements) {
-      const hidden = reachable(element)
+      const hidden = faceOf(element) ? undefined : hiddenBecause(element)
       if (hidden) why ??= ['hidden', hidden]
-      else if (element.matches(':disabled') || element.closest('[inert]')) why ??= ['disabled', '']
-      else if ((element as HTMLInputElement).readOnly && kind !== 'radio' && kind !== 'checkbox')
-        why ??= ['readonly', '']
+      else if (element.matches(':disabled, [aria-disabled=true]') || element.closest('[inert]'))
+        why ??= ['disabled', '']
+      else if (canBeReadOnly.has(kind) && onlyRead(element)) why ??= ['readonly', '']
       else usable.push(element)
     }
     if (usable.length === 0) return why && leave(elements, ...why)
-    const name =
-      kind === 'radio' ? groupName(elements) || nameOf(elements[0] as Element) : nameOf(elements[0] as Element)
+    const name = nameOfControl(kind, elements)
     const section = sectionOf(elements, name, headings)
-    const tick = kind === 'radio' || kind === 'checkbox'
-    const answers = statement.test(`${name} ${section}`) || (kind === 'checkbox' && statementHeading.test(section))
+    const tick = kind === 'radio' || kind === 'checkbox' || kind === 'toggle'
+    const answers =
+      statement.test(`${name} ${section}`) ||
+      ((kind === 'checkbox' || kind === 'toggle') && statementHeading.test(section))
     if (tick ? answers : signature.test(name)) return leave(elements, 'left to you')
     const position = counts.get(kind) ?? 0
     counts.set(kind, position + 1)
@@ -148,18 +166,17 @@ export function survey(document: Document): Survey {
   for (const found of everyElement(document)) {
     const element = found as HTMLElement
     if (element.localName === 'textarea') consider([element], 'textarea')
-    else if (element.localName === 'select') {
-      if ((element as HTMLSelectElement).multiple) leave([element], 'not supported', 'takes several choices')
-      else consider([element], 'select')
-    } else if (element.localName === 'input') {
+    else if (element.localName === 'select')
+      consider([element], (element as HTMLSelectElement).multiple ? 'multiple' : 'select')
+    else if (element.localName === 'input') {
       const input = element as HTMLInputElement
       if (silent.has(input.type)) continue
       if (input.type === 'password') leave([input], 'password')
       else if (/(^|\s)cc-/.test(input.getAttribute('autocomplete') ?? '')) leave([input], 'payment')
-      else if (input.type === 'file') leave([input], 'file')
       else {
-        const kind = kinds[input.type]
+        const kind = native[input.type]
         if (!kind) leave([input], 'not supported', `input of type ${input.type}`)
+        else if (kind === 'text') consider([input], textKind(input))
         else if (kind === 'radio' && input.name) {
           const owner = input.form ?? input.getRootNode()
           const named = groups.get(owner) ?? new Map<string, HTMLElement[]>()
@@ -177,9 +194,12 @@ export function survey(document: Document): Survey {
           consider(radios, kind)
         } else consider([input], kind)
       }
+    } else if (element.matches(drawn)) {
+      const control = recognise(element)
+      if (control) consider(control.elements, control.kind)
     }
   }
-  return { controls, leftOut }
+  return { controls: groupBoxes(controls), leftOut }
 }
 
 /** Lists the controls of a page that can be filled. */

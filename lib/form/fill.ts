@@ -1,11 +1,10 @@
 /** Writing a plan into the page, control by control, and reading every one back. Never submits anything. */
-import { listControls, type Control } from './controls.ts'
+import { listControls, nameOfControl, type Control } from './controls.ts'
 import { findAll } from './find.ts'
-import { groupName, nameOf } from './names.ts'
 import type { Plan } from './plan.ts'
-import { complaint, settle, shown, type Patience } from './read.ts'
-import { sameness } from './same.ts'
-import type { Outcome, PlanLine, ReceiptLine } from './schema.ts'
+import { behind, complaint, settle, shown, type Patience } from './read.ts'
+import { alikeIn } from './same-entry.ts'
+import type { ControlKind, Outcome, PlanLine, ReceiptLine } from './schema.ts'
 import { write } from './write/index.ts'
 import { noOption } from './write/reasons.ts'
 
@@ -33,7 +32,7 @@ type Place = { control: Control } | { ambiguous: Control[] } | undefined
 function still({ elements, kind, name }: Control): boolean {
   const [first] = elements
   if (!first || !elements.every((element) => element.isConnected)) return false
-  return (kind === 'radio' ? groupName(elements) || nameOf(first) : nameOf(first)) === name
+  return nameOfControl(kind, elements) === name
 }
 
 /** The control of a binding now: the planned one, or, when the page drew it anew, the one found by the clues. */
@@ -66,9 +65,11 @@ export function judge(
   before: string,
   readBack: string,
   says: string,
+  kind: ControlKind = 'text',
 ): Pick<ReceiptLine, 'outcome' | 'note'> {
   const page = says && `the page says: ${says}`
-  const same = sameness(intended, readBack)
+  const same = alikeIn(kind, intended, readBack)
+  if (same === 'in other words') return result('entered', `the page words it “${readBack}”`, page)
   if (same === 'same') return result('entered', page)
   if (readBack === '') return result('refused', page || 'the page emptied it')
   if (same === 'same number') {
@@ -81,6 +82,19 @@ export function judge(
   }
   if (readBack === before) return result('refused', page || 'the page kept what was there')
   return result('differs', changed, page)
+}
+
+/** What became of a text, also where the page holds apart what it shows and what it submits. */
+function verdict(
+  intended: string,
+  before: string,
+  readBack: string,
+  control: Control,
+): Pick<ReceiptLine, 'outcome' | 'note'> {
+  const judged = judge(intended, before, readBack, complaint(control), control.kind)
+  const submitted = behind(control)
+  if (judged.outcome !== 'entered' || submitted === undefined || submitted === readBack) return judged
+  return result('differs', `the page shows “${readBack}” but would submit “${submitted}”`, judged.note)
 }
 
 function receiptOf(line: PlanLine, rest: Partial<ReceiptLine>): ReceiptLine {
@@ -116,7 +130,7 @@ async function enter(plan: Plan, line: PlanLine, patience: Patience, signal?: Ab
   const named = { control: control.name, section: control.section, before: readNow }
   if (line.state === 'already there' && readNow === line.now)
     return end({ ...named, outcome: 'entered', readBack: readNow, note: 'was already there, left as it is' })
-  const reason = write(control, line.text)
+  const reason = await write(control, line.text, plan.files?.get(line.binding))
   if (reason) return end({ ...named, readBack: shown(control), note: reason }, reason.startsWith(noOption))
   await settle([plan.document, control.element], patience, signal)
   const after = locate(plan, line.binding)
@@ -125,7 +139,7 @@ async function enter(plan: Plan, line: PlanLine, patience: Patience, signal?: Ab
     return end({ ...named, outcome: after ? 'ambiguous' : 'not found', note })
   }
   const readBack = shown(after.control)
-  return end({ ...named, readBack, ...judge(line.text, readNow, readBack, complaint(after.control)) })
+  return end({ ...named, readBack, ...verdict(line.text, readNow, readBack, after.control) })
 }
 
 /** Reads a control once more: pages check and change entries after the person has gone on to the next. */
@@ -137,7 +151,7 @@ function readAgain(plan: Plan, receipt: ReceiptLine): ReceiptLine {
   }
   const readBack = shown(place.control)
   if (readBack === receipt.readBack) return receipt
-  const { outcome, note } = judge(receipt.intended, receipt.before, readBack, complaint(place.control))
+  const { outcome, note } = verdict(receipt.intended, receipt.before, readBack, place.control)
   const later = note.replace(changed, '').replace(/^; /, '')
   return {
     ...receipt,

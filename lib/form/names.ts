@@ -2,7 +2,9 @@
 import { computeAccessibleName } from 'dom-accessibility-api'
 import { tidy } from './words.ts'
 
-const anyControl = 'input:not([type=hidden]), select, textarea, button, [contenteditable=true]'
+export const anyControl =
+  'input:not([type=hidden]), select, textarea, button, [contenteditable=true], [role=combobox], [role=slider], ' +
+  '[role=spinbutton], [role=checkbox], [role=switch], [role=radio]'
 const headings = 'h1, h2, h3, h4, h5, h6, [role=heading]'
 
 /** Text of a node without what its own controls and scripts hold. */
@@ -21,6 +23,38 @@ function labelled(element: Element): boolean {
     element.hasAttribute('aria-label') ||
     element.hasAttribute('aria-labelledby') ||
     ((element as HTMLInputElement).labels?.length ?? 0) > 0
+  )
+}
+
+/** Labels that point to a drawn control, or to the native one that a widget keeps hidden inside or beside it. */
+function pointedLabels(element: Element): Element[] {
+  const root = element.getRootNode() as Document | ShadowRoot
+  const around = element.parentElement
+  const kept = element.matches('input, select, textarea')
+    ? []
+    : [...(around?.parentElement?.querySelectorAll('input, select') ?? [])].filter(
+        (each) => element.contains(each) || each.matches('[aria-hidden=true], [tabindex="-1"], [hidden]'),
+      )
+  for (const { id } of [element, ...kept]) {
+    const labels = id ? [...root.querySelectorAll(`label[for="${CSS.escape(id)}"]`)] : []
+    if (labels.length > 0) return labels
+  }
+  const label = element.closest('label')
+  return label ? [label] : []
+}
+
+/** Name of a control drawn by the page: without its own content, which is its value. */
+function drawnName(element: Element): string {
+  const root = element.getRootNode() as Document | ShadowRoot
+  const named = (element.getAttribute('aria-labelledby') ?? '')
+    .split(/\s+/)
+    .map((id) => (id ? root.getElementById(id) : null))
+    .filter((each) => each && !element.contains(each))
+    .map((each) => textIn(each as Element))
+  return (
+    tidy(named.join(' ')) ||
+    tidy(element.getAttribute('aria-label') ?? '') ||
+    tidy(pointedLabels(element).map(textIn).join(' '))
   )
 }
 
@@ -88,14 +122,24 @@ function beside(element: Element, after: boolean): string {
   return ''
 }
 
-/** Name of one native control. */
+/** Roles whose content is the value, not the name. */
+const valued = '[role=combobox], [role=listbox], [role=slider], [role=spinbutton], [role=textbox], [contenteditable]'
+
+/** Name of one control. */
 export function nameOf(element: Element): string {
-  if (labelled(element)) {
+  if (element.matches(valued) || element.matches('button')) {
+    const name = drawnName(element)
+    if (name) return name
+    if (element.matches('[aria-pressed], [role=switch]')) return accessible(element) || beside(element, false)
+  } else if (element.matches('[role=radio], [role=checkbox], [role=switch], [role=option]')) {
+    const name = drawnName(element) || accessible(element)
+    if (name) return name
+  } else if (labelled(element)) {
     const name = accessible(element)
     if (name) return name
   }
   const input = element as HTMLInputElement
-  const tick = input.type === 'checkbox' || input.type === 'radio'
+  const tick = input.type === 'checkbox' || input.type === 'radio' || element.matches('[role=checkbox], [role=radio]')
   const table = tick ? undefined : inTable(element)
   return (
     (tick && beside(element, true)) ||

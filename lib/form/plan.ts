@@ -1,11 +1,13 @@
 /** What would be typed where, before anything is. */
 import { cluesOf } from './clues.ts'
 import { survey, type Control } from './controls.ts'
+import { fileOf } from './file.ts'
 import { findAll, type Found } from './find.ts'
 import type { Material } from './material.ts'
 import { readDate } from './dates.ts'
-import { empty, shown } from './read.ts'
-import { sameness } from './same.ts'
+import { behind, empty, shown } from './read.ts'
+import { alikeIn } from './same-entry.ts'
+import { constraint } from './constraint.ts'
 import type { Binding, FormMap, PlanLine } from './schema.ts'
 import { sourceWords, textOf } from './text.ts'
 
@@ -19,6 +21,8 @@ export interface Plan {
   candidates: Map<string, Control[]>
   /** Names of the ticks, signatures and files that only the person gives. */
   leftToYou: string[]
+  /** Files to put in, by binding. */
+  files?: Map<string, File>
 }
 
 function fill(line: PlanLine, binding: Binding, material: Material, control: Control): PlanLine {
@@ -34,7 +38,8 @@ function fill(line: PlanLine, binding: Binding, material: Material, control: Con
   const limit = (control.element as HTMLInputElement).maxLength ?? -1
   if ((control.kind === 'text' || control.kind === 'textarea') && limit >= 0 && text.text.length > limit)
     return { ...base, state: 'refused', note: `The control takes ${limit} characters at most: shorten the text.` }
-  if (sameEntry(now, text.text, binding, material)) return { ...base, state: 'already there' }
+  if (control.kind !== 'file' && sameEntry(now, text.text, binding, material, control))
+    return { ...base, state: 'already there' }
   const notes = [
     base.note,
     warning(control, text.text),
@@ -46,9 +51,9 @@ function fill(line: PlanLine, binding: Binding, material: Material, control: Con
 }
 
 /** Numbers are compared as numbers, dates as dates, everything else to the letter. */
-function sameEntry(now: string, text: string, { source }: Binding, material: Material): boolean {
-  const same = sameness(now, text)
-  if (same === 'same') return true
+function sameEntry(now: string, text: string, { source }: Binding, material: Material, control: Control): boolean {
+  const same = alikeIn(control.kind, text, now)
+  if (same === 'same' || same === 'in other words') return (behind(control) ?? now) === now
   if (source.from !== 'item') return false
   if (same === 'same number') return material.items[source.item]?.kind === 'quantity'
   const pattern = source.write.date
@@ -58,14 +63,11 @@ function sameEntry(now: string, text: string, { source }: Binding, material: Mat
 
 function warning(control: Control, text: string): string {
   const input = control.element as HTMLInputElement
-  if (control.kind === 'number') {
-    const value = Number(text)
-    if (input.min !== '' && value < Number(input.min)) return `the page takes ${input.min} or more`
-    if (input.max !== '' && value > Number(input.max)) return `the page takes ${input.max} at most`
-  }
+  const warned = constraint(control, text)
+  if (warned) return warned
   if (control.elements.some((each) => /submit\s*\(|__doPostBack/.test(each.getAttribute('onchange') ?? '')))
     return 'the page reloads itself when this changes'
-  if (control.kind === 'text' && input.matches('[role=combobox], [aria-autocomplete=list], [aria-haspopup=listbox]'))
+  if (control.kind === 'text' && input.matches('[aria-autocomplete=list], [aria-haspopup=listbox]'))
     return 'the control opens a list of its own: check that the page took the text'
   return ''
 }
@@ -113,10 +115,11 @@ export function plan(map: Pick<FormMap, 'bindings'>, material: Material, documen
     if ('ambiguous' in found) candidates.set(binding.id, found.ambiguous)
     return lineOf(binding, material, found)
   })
-  const leftToYou = leftOut
-    .filter(({ reason }) => reason === 'left to you' || reason === 'file')
-    .map(({ name, section }) => name || section)
-  return { document, bindings: [...map.bindings], lines, targets, candidates, leftToYou }
+  const leftToYou = leftOut.filter(({ reason }) => reason === 'left to you').map(({ name, section }) => name || section)
+  const files = new Map(
+    map.bindings.flatMap(({ id, source }) => (source.from === 'file' ? [[id, fileOf(source, material)] as const] : [])),
+  )
+  return { document, bindings: [...map.bindings], lines, targets, candidates, leftToYou, files }
 }
 
 /** The same plan with one ambiguous binding settled by the person: the control they pointed at. */

@@ -1,30 +1,76 @@
 /** Reading what a control shows, and waiting until the page has settled. */
-import { optionsOf } from './clues.ts'
+import { optionElements, optionsOf } from './clues.ts'
 import type { Control } from './controls.ts'
+import { datePatternIn } from './hints.ts'
+import { tickKinds } from './kinds.ts'
 import { textIn } from './names.ts'
+import { readAnyDate } from './read/calendar.ts'
+import { chipTexts } from './read/chips.ts'
+import { behindBox, boxText } from './read/combobox.ts'
+import { dateShown } from './read/date-parts.ts'
+import { richText } from './read/rich-text.ts'
+import { checked, isOn, notChecked } from './read/tick.ts'
 import { tidy } from './words.ts'
 
-export const checked = 'checked'
-export const notChecked = 'not checked'
+export { checked, notChecked } from './read/tick.ts'
 
 /** What a control holds now, in the wording of a plan: the text, the option's label, `checked` or `not checked`. */
 export function shown(control: Control): string {
-  if (control.kind === 'select') {
-    const select = control.element as HTMLSelectElement
-    return select.selectedIndex < 0 ? '' : (optionsOf(control)[select.selectedIndex] ?? '')
+  const { element } = control
+  switch (control.kind) {
+    case 'select':
+      return optionsOf(control)[(element as HTMLSelectElement).selectedIndex] ?? ''
+    case 'multiple': {
+      const options = optionsOf(control)
+      return [...(element as HTMLSelectElement).options]
+        .flatMap((each, at) => (each.selected ? (options[at] ?? '') : []))
+        .join('; ')
+    }
+    case 'listbox': {
+      const options = optionsOf(control)
+      return optionElements(element)
+        .flatMap((each, at) => (isOn(each) ? (options[at] ?? '') : []))
+        .join('; ')
+    }
+    case 'radio':
+      return optionsOf(control)[control.elements.findIndex(isOn)] ?? ''
+    case 'checkbox':
+    case 'toggle':
+      return isOn(element) ? checked : notChecked
+    case 'combobox':
+      return boxText(element)
+    case 'date-boxes':
+    case 'date-sections':
+      return dateShown(control)
+    case 'calendar': {
+      const text = element.localName === 'input' ? (element as HTMLInputElement).value : boxText(element)
+      return text && (readAnyDate(text, datePatternIn(control)) ?? text)
+    }
+    case 'slider':
+    case 'spinbutton':
+      return element.localName === 'input'
+        ? (element as HTMLInputElement).value
+        : (element.getAttribute('aria-valuenow') ?? '')
+    case 'chips':
+      return chipTexts(element).join('; ') || (element as HTMLInputElement).value
+    case 'rich-text':
+      return richText(element)
+    case 'file':
+      return [...((element as HTMLInputElement).files ?? [])].map(({ name }) => name).join('; ')
+    default:
+      return (element as HTMLInputElement).value
   }
-  if (control.kind === 'radio') {
-    const at = control.elements.findIndex((radio) => (radio as HTMLInputElement).checked)
-    return at < 0 ? '' : (optionsOf(control)[at] ?? '')
-  }
-  const input = control.element as HTMLInputElement
-  if (control.kind === 'checkbox') return input.checked ? checked : notChecked
-  return input.value
+}
+
+/** What the page would submit, where that is held apart from what is seen; nothing where both are one. */
+export function behind({ kind, element }: Control): string | undefined {
+  return kind === 'combobox' ? behindBox(element) : undefined
 }
 
 /** Whether nothing has been entered yet: an empty text, no radio chosen, a select at its prompt, an open tick. */
 export function empty(control: Control): boolean {
-  if (control.kind === 'checkbox') return !(control.element as HTMLInputElement).checked
+  if (tickKinds.has(control.kind)) return !isOn(control.element)
+  if (control.kind === 'slider') return false
   if (control.kind === 'select') {
     const select = control.element as HTMLSelectElement
     const option = select.options[select.selectedIndex]

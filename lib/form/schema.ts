@@ -2,7 +2,30 @@
 import * as z from 'zod/mini'
 
 /** The kinds of control that can be written; one file each in lib/form/write/. */
-export const controlKinds = ['text', 'number', 'date', 'textarea', 'select', 'radio', 'checkbox'] as const
+export const controlKinds = [
+  'text',
+  'number',
+  'date',
+  'time',
+  'date-time',
+  'month',
+  'date-boxes',
+  'date-sections',
+  'calendar',
+  'textarea',
+  'select',
+  'multiple',
+  'combobox',
+  'listbox',
+  'radio',
+  'checkbox',
+  'toggle',
+  'slider',
+  'spinbutton',
+  'chips',
+  'rich-text',
+  'file',
+] as const
 
 /**
  * Independent clues by which a control is found again. All are texts as the page shows them, except `attributes`
@@ -16,10 +39,14 @@ export const cluesSchema = z.object({
   section: z.string(),
   attributes: z.record(z.string(), z.string()),
   placeholder: z.string(),
-  /** Labels of the options of a select or radio group, at most 50. */
+  /** Labels of the options of a select, list or radio group, at most 50. */
   options: z.array(z.string()),
   /** Index among the controls of the same kind on the page when it was mapped. */
   position: z.number(),
+  /** Names of the elements whose shadow roots hold the control, the outermost first; left out in the plain page. */
+  shadow: z.optional(z.array(z.string())),
+  /** The frame that holds the control; left out for the page itself. */
+  frame: z.optional(z.object({ origin: z.string(), path: z.string() })),
 })
 
 /** How a value is written. What does not apply to the item's kind is left out. */
@@ -37,7 +64,7 @@ export const writeSchema = z.object({
   choices: z.optional(z.record(z.string(), z.string())),
 })
 
-/** What goes into a control: an item of the material, fixed text, or words with figures between them. */
+/** What goes into a control: an item of the material, fixed text, words with figures between them, or a file. */
 export const sourceSchema = z.discriminatedUnion('from', [
   z.object({ from: z.literal('item'), item: z.string(), write: writeSchema }),
   z.object({ from: z.literal('text'), text: z.string() }),
@@ -45,9 +72,23 @@ export const sourceSchema = z.discriminatedUnion('from', [
     from: z.literal('words'),
     parts: z.array(z.union([z.object({ text: z.string() }), z.object({ item: z.string(), write: writeSchema })])),
   }),
+  z.object({
+    from: z.literal('file'),
+    name: z.string(),
+    type: z.string(),
+    /** What the file holds: words, or bytes in base 64. Neither: a table of all figures of the job as CSV. */
+    text: z.optional(z.string()),
+    bytes: z.optional(z.string()),
+  }),
 ])
 
-export const bindingSchema = z.object({ id: z.string(), control: cluesSchema, source: sourceSchema })
+/** `step`: which step of a form in several steps shows the control; 1 when left out, as in maps of earlier versions. */
+export const bindingSchema = z.object({
+  id: z.string(),
+  control: cluesSchema,
+  source: sourceSchema,
+  step: z.optional(z.number()),
+})
 
 /** `path` is matched segment by segment; `*` stands for one segment, a last `**` for any rest. No query, no fragment. */
 export const addressSchema = z.object({ origin: z.string(), path: z.string() })
@@ -59,6 +100,8 @@ export const formMapSchema = z.object({
   created: z.string(),
   updated: z.string(),
   address: addressSchema,
+  /** Addresses of later steps that do not fit the first one. */
+  further: z.optional(z.array(addressSchema)),
   bindings: z.array(bindingSchema),
 })
 

@@ -5,6 +5,7 @@ import { symbol } from '../units/symbol.ts'
 import { write as writeNumber } from '../units/write.ts'
 import { choose } from './choose.ts'
 import { writeDate } from './dates.ts'
+import { dateKinds, numberKinds, several, severalKinds } from './kinds.ts'
 import type { Item, Material, Quantity } from './material.ts'
 import { checked, notChecked } from './read.ts'
 import type { Clues, Source, Write } from './schema.ts'
@@ -19,10 +20,9 @@ function quantity(item: Quantity, write: Write, kind: Clues['kind']): Text {
   const decimals = write.decimals ?? item.decimals
   const value = convert(item.value, item.unit, unit)
   const plain = writeNumber(value, { decimals, rounding: write.rounding })
-  const text =
-    kind === 'number'
-      ? plain
-      : writeNumber(value, { decimals, rounding: write.rounding, grouping: write.grouping, mark: write.mark })
+  const text = numberKinds.has(kind)
+    ? plain
+    : writeNumber(value, { decimals, rounding: write.rounding, grouping: write.grouping, mark: write.mark })
   const note = roundingNote(item, value, Number(plain), unit)
   return note ? { text, note } : { text }
 }
@@ -52,7 +52,8 @@ function ofItem(item: Item, write: Write, target: Target): Text {
     case 'text':
       return { text: item.text }
     case 'date': {
-      if (target.kind === 'date') return { text: item.iso }
+      if (dateKinds.has(target.kind)) return { text: item.iso }
+      if (target.kind === 'month') return { text: item.iso.slice(0, 7) }
       const text = writeDate(item.iso, write.date ?? 'yyyy-MM-dd')
       return text === undefined ? { refused: `“${item.iso}” is not a date: type it as year-month-day.` } : { text }
     }
@@ -92,24 +93,52 @@ function otherWords(iso: string, text: string): string[] {
 function fitted(text: Text, source: Source, material: Material, target: Target): Text {
   if ('refused' in text) return text
   const item = source.from === 'item' ? material.items[source.item] : undefined
+  if (target.kind === 'file')
+    return source.from === 'file' ? text : { refused: 'The control takes a file: bind a file to it.' }
+  if (source.from === 'file') return { refused: 'A file goes into a file control only: bind something else.' }
   switch (target.kind) {
     case 'number':
+    case 'slider':
+    case 'spinbutton':
       if (/^[-+]?(\d+\.?\d*|\.\d+)(e[-+]?\d+)?$/i.test(text.text)) return text
       if (typeof readNumber(text.text) === 'number' && source.from === 'text')
         return { ...text, text: String(readNumber(text.text)) }
       return { refused: `“${text.text}” is not a plain number, and the control takes nothing else.` }
     case 'date':
+    case 'date-boxes':
+    case 'date-sections':
+    case 'calendar':
       if (/^\d{4}-\d{2}-\d{2}$/.test(text.text)) return text
       return { refused: `“${text.text}” is not a date as year-month-day, and the control takes nothing else.` }
-    case 'checkbox': {
+    case 'time':
+      if (/^\d{2}:\d{2}(:\d{2})?$/.test(text.text)) return text
+      return { refused: `“${text.text}” is not a time as 14:05, and the control takes nothing else.` }
+    case 'date-time':
+      if (/^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}(:\d{2})?$/.test(text.text)) return text
+      return {
+        refused: `“${text.text}” is not a date and time as 2026-02-11T14:05, and the control takes nothing else.`,
+      }
+    case 'month':
+      if (/^\d{4}-\d{2}$/.test(text.text)) return text
+      return { refused: `“${text.text}” is not a month as 2026-02, and the control takes nothing else.` }
+    case 'checkbox':
+    case 'toggle': {
       if (text.text === checked || text.text === notChecked) return text
       const value = item?.kind === 'choice' ? item.value : text.text
       if (/^(yes|true|1|on|pass|passed|checked)$/i.test(value)) return { ...text, text: checked }
       if (/^(no|false|0|off|fail|failed|not checked)$/i.test(value)) return { ...text, text: notChecked }
       return { refused: `“${text.text}” does not say whether to tick: choose “${checked}” or “${notChecked}”.` }
     }
+    case 'multiple':
+    case 'listbox':
     case 'select':
     case 'radio': {
+      const parts = severalKinds.has(target.kind) ? several(text.text) : []
+      if (parts.length > 1) {
+        const chosen = parts.map((part) => choose(part, [], target.options))
+        const at = chosen.indexOf(undefined)
+        return at < 0 ? { ...text, text: chosen.join('; ') } : { refused: `No option “${parts[at]}” here.` }
+      }
       const others =
         item?.kind === 'choice' ? [item.value] : item?.kind === 'date' ? otherWords(item.iso, text.text) : []
       const option = choose(text.text, others, target.options)
@@ -117,8 +146,11 @@ function fitted(text: Text, source: Source, material: Material, target: Target):
       return { refused: `No option “${text.text}” here: say which option stands for it.` }
     }
     case 'text':
+    case 'combobox':
+    case 'chips':
       return text.text.includes('\n') ? { ...text, text: text.text.replace(/\s*\n\s*/g, ' ') } : text
     case 'textarea':
+    case 'rich-text':
       return text
   }
 }
@@ -127,6 +159,7 @@ function fitted(text: Text, source: Source, material: Material, target: Target):
 export function textOf(source: Source, material: Material, target: Target): Text {
   if (source.from === 'item') return fitted(one(source.item, source.write, material, target), source, material, target)
   if (source.from === 'text') return fitted({ text: source.text }, source, material, target)
+  if (source.from === 'file') return fitted({ text: source.name }, source, material, target)
   let text = ''
   const notes: string[] = []
   for (const part of source.parts) {
@@ -142,6 +175,8 @@ export function textOf(source: Source, material: Material, target: Target): Text
 /** Where the text comes from, in words: `after: CFM50`. */
 export function sourceWords(source: Source, material: Material): string {
   if (source.from === 'text') return 'fixed text'
+  if (source.from === 'file')
+    return source.text === undefined && source.bytes === undefined ? 'all figures, as a file' : 'a file'
   const name = (id: string) => {
     const item = material.items[id]
     return item ? `${item.group}: ${item.label}` : id.replace('/', ': ')

@@ -1,10 +1,28 @@
 import type { Control } from '../controls.ts'
-import { checked, notChecked } from '../read.ts'
+import { checked, isOn, notChecked } from '../read/tick.ts'
+import { byHand } from './reasons.ts'
 import { inFocus } from './events.ts'
+import { press } from './press.ts'
+import { until } from './wait.ts'
 
-export function writeCheckbox(control: Control, text: string): string | undefined {
+/** Ticks a native or drawn box by a click; what is right already is left alone. */
+export async function writeCheckbox({ element }: Control, text: string): Promise<string | undefined> {
   if (text !== checked && text !== notChecked) return `“${text}” is neither “${checked}” nor “${notChecked}”`
-  const box = control.element as HTMLInputElement
-  if (box.checked !== (text === checked)) inFocus(box, () => box.click())
-  return undefined
+  const wanted = text === checked
+  if (isOn(element) === wanted) return undefined
+  const native = element.localName === 'input'
+  if (native) inFocus(element, () => element.click())
+  else press(element)
+  if (await until(() => isOn(element) === wanted, native ? 0 : 400)) return undefined
+  // A native box that the page sets back is read back as it is; a drawn one may listen for the space bar only.
+  if (native) return undefined
+  element.focus({ preventScroll: true })
+  element.dispatchEvent(
+    new KeyboardEvent('keydown', { key: ' ', code: 'Space', keyCode: 32, bubbles: true, composed: true }),
+  )
+  element.dispatchEvent(
+    new KeyboardEvent('keyup', { key: ' ', code: 'Space', keyCode: 32, bubbles: true, composed: true }),
+  )
+  element.blur()
+  return (await until(() => isOn(element) === wanted, 400)) ? undefined : byHand
 }

@@ -22,27 +22,39 @@ export function sendInput(element: HTMLElement, text: string): void {
   element.dispatchEvent(new InputEvent('input', { bubbles: true, composed: true, inputType: 'insertText', data: text }))
 }
 
-/** Runs `act` with the focus in the element. A window without the focus sends no focus events, so they are sent here. */
+/** Puts the focus into the element. A window without the focus sends no focus events, so they are sent here. */
+export function enter(element: HTMLElement): void {
+  const ears = listen(element, ['focus'])
+  element.focus({ preventScroll: true })
+  if (!ears.heard('focus')) {
+    element.dispatchEvent(new FocusEvent('focus', { composed: true }))
+    element.dispatchEvent(new FocusEvent('focusin', { bubbles: true, composed: true }))
+  }
+  ears.stop()
+}
+
+/** Takes the focus out of the element again. */
+export function leave(element: HTMLElement): void {
+  const ears = listen(element, ['blur'])
+  element.blur()
+  if (!ears.heard('blur')) {
+    element.dispatchEvent(new FocusEvent('blur', { composed: true }))
+    element.dispatchEvent(new FocusEvent('focusout', { bubbles: true, composed: true }))
+  }
+  ears.stop()
+}
+
+/** Runs `act` with the focus in the element. */
 export function inFocus(element: HTMLElement, act: () => void): void {
-  const ears = listen(element, ['focus', 'blur'])
+  enter(element)
   try {
-    element.focus({ preventScroll: true })
-    if (!ears.heard('focus')) {
-      element.dispatchEvent(new FocusEvent('focus', { composed: true }))
-      element.dispatchEvent(new FocusEvent('focusin', { bubbles: true, composed: true }))
-    }
     act()
   } finally {
-    element.blur()
-    if (!ears.heard('blur')) {
-      element.dispatchEvent(new FocusEvent('blur', { composed: true }))
-      element.dispatchEvent(new FocusEvent('focusout', { bubbles: true, composed: true }))
-    }
-    ears.stop()
+    leave(element)
   }
 }
 
-type Valued = HTMLInputElement | HTMLTextAreaElement
+export type Valued = HTMLInputElement | HTMLTextAreaElement
 
 /**
  * Sets the value past anything a page put over it. Frameworks that track values define their own `value` on the
@@ -56,36 +68,4 @@ export function setValue(element: Valued, text: string): void {
   const setter = Object.getOwnPropertyDescriptor(prototype, 'value')?.set
   if (setter) setter.call(element, text)
   else element.value = text
-}
-
-/**
- * Puts text into a text-like element as a person would: focus, select what is there, type, leave. Typing through the
- * editing command keeps the browser's own undo and sends trusted events; where it does nothing (a window in the
- * background, a control that takes no typing) the value is set and the events are sent.
- */
-export function typeInto(element: Valued, text: string): void {
-  inFocus(element, () => {
-    const ears = listen(element, ['input', 'change'])
-    const before = element.value
-    let typed = false
-    try {
-      element.select()
-      typed =
-        before === '' && text === ''
-          ? true
-          : element.ownerDocument.execCommand(text === '' ? 'delete' : 'insertText', false, text)
-    } catch {
-      typed = false
-    }
-    if (!ears.heard('input') && element.value !== text) typed = false
-    if (!typed && !ears.heard('input')) {
-      setValue(element, text)
-      sendInput(element, text)
-    }
-    // Pages that add up as one types often listen to nothing but this.
-    element.dispatchEvent(new KeyboardEvent('keyup', { bubbles: true, composed: true, key: text.slice(-1) }))
-    element.blur()
-    if (!ears.heard('change') && element.value !== before) send(element, 'change')
-    ears.stop()
-  })
 }

@@ -1,33 +1,79 @@
 /** Writing into a control, by its kind. */
 import type { Control } from '../controls.ts'
 import type { ControlKind } from '../schema.ts'
+import { writeCalendar } from './calendar.ts'
 import { writeCheckbox } from './checkbox.ts'
+import { writeChips } from './chips.ts'
+import { writeCombobox } from './combobox.ts'
 import { writeDate } from './date.ts'
+import { writeDateBoxes } from './date-boxes.ts'
+import { writeDateSections } from './date-sections.ts'
+import { writeDateTime } from './date-time.ts'
+import { writeFile } from './file.ts'
+import { withoutSubmitting } from './guard.ts'
+import { writeListbox } from './listbox.ts'
+import { writeMonth } from './month.ts'
+import { writeMultiple } from './multiple.ts'
 import { writeNumber } from './number.ts'
 import { writeRadio } from './radio.ts'
+import { writeRichText } from './rich-text.ts'
 import { writeSelect } from './select.ts'
+import { writeSlider } from './slider.ts'
+import { writeSpinbutton } from './spinbutton.ts'
 import { writeText } from './text.ts'
 import { writeTextarea } from './textarea.ts'
+import { writeTime } from './time.ts'
+import { writeToggle } from './toggle.ts'
 
-const writers: Record<ControlKind, (control: Control, text: string) => string | undefined> = {
+type Reason = string | undefined
+type Writer = (control: Control, text: string, file?: File) => Reason | Promise<Reason>
+
+const writers: Record<ControlKind, Writer> = {
   text: writeText,
   number: writeNumber,
   date: writeDate,
+  time: writeTime,
+  'date-time': writeDateTime,
+  month: writeMonth,
+  'date-boxes': writeDateBoxes,
+  'date-sections': writeDateSections,
+  calendar: writeCalendar,
   textarea: writeTextarea,
   select: writeSelect,
+  multiple: writeMultiple,
+  combobox: writeCombobox,
+  listbox: writeListbox,
   radio: writeRadio,
   checkbox: writeCheckbox,
+  toggle: writeToggle,
+  slider: writeSlider,
+  spinbutton: writeSpinbutton,
+  chips: writeChips,
+  'rich-text': writeRichText,
+  file: writeFile,
 }
 
+/** Kinds for which being read-only means that nothing can be entered. */
+const typed: ReadonlySet<ControlKind> = new Set([
+  'text',
+  'number',
+  'date',
+  'time',
+  'date-time',
+  'month',
+  'textarea',
+  'chips',
+])
+
 /** Writes the text and returns nothing, or leaves the control alone and returns the reason. */
-export function write(control: Control, text: string): string | undefined {
-  const { element } = control
+export async function write(control: Control, text: string, file?: File): Promise<Reason> {
+  const { element, kind } = control
   if (!element.isConnected) return 'is no longer on the page'
   if (element.matches(':disabled')) return 'is disabled by the page'
-  if ((element as HTMLInputElement).readOnly && control.kind !== 'radio' && control.kind !== 'checkbox')
-    return 'can only be read'
+  if (typed.has(kind) && (element as HTMLInputElement).readOnly) return 'can only be read'
   try {
-    return writers[control.kind](control, text)
+    const { result, held } = await withoutSubmitting(element.ownerDocument, () => writers[kind](control, text, file))
+    return held ? 'the page tried to submit the form at this; that was held back: look there' : result
   } catch (error) {
     return `could not be written: ${error instanceof Error ? error.message : String(error)}`
   }

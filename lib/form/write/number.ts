@@ -1,8 +1,8 @@
 import type { Control } from '../controls.ts'
-import { typeInto } from './events.ts'
+import { typeInto } from './type.ts'
 
-export function writeNumber(control: Control, text: string): string | undefined {
+export async function writeNumber(control: Control, text: string): Promise<string | undefined> {
   if (text !== '' && !/^[-+]?(\d+\.?\d*|\.\d+)(e[-+]?\d+)?$/i.test(text)) return `“${text}” is not a plain number`
-  typeInto(control.element as HTMLInputElement, text)
+  await typeInto(control.element as HTMLInputElement, text)
   return undefined
 }

@@ -1,10 +1,10 @@
 import type { Control } from '../controls.ts'
-import { typeInto } from './events.ts'
+import { typeInto } from './type.ts'
 
-export function writeText(control: Control, text: string): string | undefined {
+export async function writeText(control: Control, text: string): Promise<string | undefined> {
   const input = control.element as HTMLInputElement
   if (input.maxLength >= 0 && text.length > input.maxLength)
     return `takes ${input.maxLength} characters at most, this is ${text.length}`
-  typeInto(input, text)
+  await typeInto(input, text)
   return undefined
 }

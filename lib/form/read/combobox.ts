@@ -1,0 +1,30 @@
+/** What a custom dropdown shows, and what the native list that it may hide holds. */
+import { wrapperOf } from '../face.ts'
+import { textIn } from '../names.ts'
+import { tidy } from '../words.ts'
+
+const aside =
+  'button, label, legend, svg, [aria-hidden=true], [role=listbox], [role=option], [role=alert], [class*=placeholder], [data-placeholder]'
+
+/** Text of an element without labels, prompts, signs and open lists. */
+function ownText(element: Element): string {
+  const copy = element.cloneNode(true) as Element
+  for (const each of copy.querySelectorAll(aside)) each.remove()
+  const text = [...copy.childNodes].map(textIn).join(' ')
+  return tidy(text.replace(/[\u200B\uFEFF]/g, ''))
+}
+
+/** The value that the box shows; a prompt is none. */
+export function boxText(element: HTMLElement): string {
+  if (element.localName === 'input') return (element as HTMLInputElement).value || ownText(wrapperOf(element))
+  if (element.matches('[data-placeholder], [class*=placeholder]')) return ''
+  return element.querySelector<HTMLInputElement>('input:not([type=hidden])')?.value || ownText(element)
+}
+
+/** Label of what a native list holds that stands hidden behind the box; nothing when there is none. */
+export function behindBox(element: HTMLElement): string | undefined {
+  const select = wrapperOf(element).querySelector('select')
+  if (!select || select === element) return undefined
+  const option = select.options[select.selectedIndex]
+  return option && option.value !== '' ? tidy(option.label || option.text) : ''
+}

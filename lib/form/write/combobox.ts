@@ -1,0 +1,140 @@
+/** Custom dropdowns: opened, searched or scrolled until the option shows, clicked; by keys when clicks do nothing. */
+import { choose } from '../choose.ts'
+import type { Control } from '../controls.ts'
+import { faceOf } from '../face.ts'
+import { boxText } from '../read/combobox.ts'
+import { enter, leave, type Valued } from './events.ts'
+import { choicesIn, scrollers, watchPopup, type Choice, type Watch } from './popup.ts'
+import { press, strike } from './press.ts'
+import { byHand, noOption } from './reasons.ts'
+import { typeText } from './type.ts'
+import { pause, until } from './wait.ts'
+
+const isField = (element: Element | null | undefined): element is HTMLInputElement =>
+  element?.localName === 'input' && !(element as HTMLInputElement).readOnly
+
+interface Fit extends Choice {
+  popup: Element
+}
+
+function look(watch: Watch, text: string): Fit | undefined {
+  for (const popup of watch.opened()) {
+    const choices = choicesIn(popup)
+    const label = choose(text, [], [...new Set(choices.map((each) => each.label))])
+    const found = choices.find((each) => each.label === label)
+    if (found && found.element.getAttribute('aria-disabled') !== 'true') return { ...found, popup }
+  }
+  return undefined
+}
+
+/** Goes through a list that mounts only what is in view. */
+async function scrollThrough(watch: Watch, text: string): Promise<Fit | undefined> {
+  const end = Date.now() + 6000
+  for (const scroller of watch.opened().flatMap(scrollers)) {
+    scroller.scrollTop = 0
+    for (let last = -1; scroller.scrollTop !== last && Date.now() < end;) {
+      await pause(30)
+      const found = look(watch, text)
+      if (found) return found
+      last = scroller.scrollTop
+      scroller.scrollTop += scroller.clientHeight * 0.8
+    }
+  }
+  return undefined
+}
+
+/** The field to search in: the control itself, or one in the list that it opened. */
+function searchField(element: HTMLElement, watch: Watch): HTMLInputElement | undefined {
+  if (isField(element)) return element
+  const inside = element.querySelector('input:not([type=hidden])')
+  if (isField(inside) && faceOf(inside)) return inside
+  return watch
+    .opened()
+    .map((popup) => popup.querySelector('input[type=search], input[type=text], input:not([type])'))
+    .find(isField)
+}
+
+const open = (watch: Watch): boolean => watch.opened().some((popup) => choicesIn(popup).length > 0)
+
+async function openList(element: HTMLElement, watch: Watch): Promise<void> {
+  enter(element)
+  const face = isField(element) ? element : (faceOf(element) ?? element)
+  press(face)
+  if (await until(() => open(watch), 250)) return
+  for (const key of ['ArrowDown', 'Enter', ' ']) {
+    if (element.getAttribute('aria-expanded') !== 'true') strike(element, key)
+    if (await until(() => open(watch), 150)) return
+  }
+}
+
+async function findOption(element: HTMLElement, watch: Watch, text: string): Promise<Fit | undefined> {
+  const first = look(watch, text)
+  if (first) return first
+  const field = searchField(element, watch)
+  if (field) {
+    if (field !== element) enter(field)
+    await typeText(field as Valued, text)
+    // Options may come after a request.
+    const found = await until(() => look(watch, text), 2500, 50)
+    if (found) return found
+  } else {
+    const found = await until(() => look(watch, text), open(watch) ? 100 : 1500, 50)
+    if (found) return found
+  }
+  return await scrollThrough(watch, text)
+}
+
+/** Moves the list's own mark with the arrow keys until it stands on the option, then takes it. */
+async function byKeys(element: HTMLElement, watch: Watch, text: string): Promise<void> {
+  for (let count = 0; count < 300; count++) {
+    const fit = look(watch, text)
+    const active = element.getAttribute('aria-activedescendant')
+    if (fit && active && (fit.element.id === active || fit.element.querySelector(`#${CSS.escape(active)}`))) {
+      strike(element, 'Enter')
+      return
+    }
+    strike(element, 'ArrowDown')
+    await pause(5)
+    if (element.getAttribute('aria-activedescendant') === active && count > 2) return
+  }
+}
+
+const shows = (control: Control, label: string): boolean => {
+  const now = boxText(control.element)
+  return now === label || choose(label, [], [now]) !== undefined
+}
+
+function close(element: HTMLElement, watch: Watch): void {
+  if (element.getAttribute('aria-expanded') === 'true' || open(watch)) strike(element, 'Escape')
+  leave(element)
+}
+
+export async function writeCombobox(control: Control, text: string): Promise<string | undefined> {
+  const { element } = control
+  const before = isField(element) ? element.value : ''
+  const watch = watchPopup(element)
+  try {
+    if (text === '') {
+      if (!isField(element)) return 'a choice cannot be emptied again: set it by hand'
+      enter(element)
+      await typeText(element, '')
+      return undefined
+    }
+    await openList(element, watch)
+    const fit = await findOption(element, watch, text)
+    if (!fit) {
+      const listed = watch.opened().some((popup) => choicesIn(popup).length > 0)
+      const free = isField(element) && /^(list|both)$/.test(element.getAttribute('aria-autocomplete') ?? '') && !listed
+      if (free && element.value === text) return undefined
+      if (isField(element) && element.value !== before) await typeText(element, before)
+      return `${noOption} “${text}”`
+    }
+    press(fit.element)
+    if (await until(() => shows(control, fit.label), 500)) return undefined
+    await byKeys(element, watch, text)
+    return (await until(() => shows(control, fit.label), 500)) ? undefined : byHand
+  } finally {
+    close(element, watch)
+    watch.stop()
+  }
+}

@@ -1,0 +1,18 @@
+import type { Control } from '../controls.ts'
+import { send } from './events.ts'
+
+/** Puts a file into a file control, as dropping it there would. */
+export function writeFile({ element }: Control, name: string, file?: File): string | undefined {
+  const input = element as HTMLInputElement
+  if (name === '') {
+    input.value = ''
+  } else {
+    if (!file) return 'bind a file to this control: a text cannot go into it'
+    const data = new DataTransfer()
+    data.items.add(file)
+    input.files = data.files
+  }
+  send(input, 'input')
+  send(input, 'change')
+  return undefined
+}

@@ -1,0 +1,25 @@
+import { optionElements, optionsOf } from '../clues.ts'
+import type { Control } from '../controls.ts'
+import { several } from '../kinds.ts'
+import { isOn } from '../read/tick.ts'
+import { press } from './press.ts'
+import { noOption } from './reasons.ts'
+import { pause } from './wait.ts'
+
+/** Clicks the options of a list that is always open. */
+export async function writeListbox(control: Control, text: string): Promise<string | undefined> {
+  const many = control.element.getAttribute('aria-multiselectable') === 'true'
+  const wanted = many ? several(text) : [text]
+  const options = optionsOf(control)
+  const missing = wanted.find((each) => !options.includes(each))
+  if (missing !== undefined) return `${noOption} “${missing}”`
+  for (const label of new Set([...options, ...wanted])) {
+    // Drawn anew after each click.
+    const option = optionElements(control.element)[optionsOf(control).indexOf(label)]
+    if (!option || isOn(option) === wanted.includes(label)) continue
+    if (!many && !wanted.includes(label)) continue
+    press(option)
+    await pause(20)
+  }
+  return undefined
+}

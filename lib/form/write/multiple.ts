@@ -1,0 +1,22 @@
+import { optionsOf } from '../clues.ts'
+import type { Control } from '../controls.ts'
+import { several } from '../kinds.ts'
+import { inFocus, send } from './events.ts'
+import { noOption } from './reasons.ts'
+
+/** Chooses exactly the options that the text names, `A; B`. */
+export function writeMultiple(control: Control, text: string): string | undefined {
+  const select = control.element as HTMLSelectElement
+  const options = optionsOf(control)
+  const wanted = several(text)
+  const missing = wanted.find((each) => !options.includes(each))
+  if (missing !== undefined) return `${noOption} “${missing}”`
+  const double = wanted.find((each) => options.indexOf(each) !== options.lastIndexOf(each))
+  if (double !== undefined) return `has several options “${double}”`
+  inFocus(select, () => {
+    for (const [at, option] of [...select.options].entries()) option.selected = wanted.includes(options[at] ?? '')
+    send(select, 'input')
+    send(select, 'change')
+  })
+  return undefined
+}

@@ -1,0 +1,53 @@
+/** Rich-text editors: the text is put in at the caret, or at the end; what stands there stays. */
+import type { Control } from '../controls.ts'
+import { richText } from '../read/rich-text.ts'
+import { enter, leave } from './events.ts'
+import { byHand } from './reasons.ts'
+import { pause } from './wait.ts'
+
+/** Puts the caret at the end of the editor, unless it stands in the editor already. */
+function placeCaret(editor: HTMLElement): void {
+  const selection = editor.ownerDocument.getSelection()
+  if (!selection) return
+  const { anchorNode } = selection
+  if (selection.isCollapsed && anchorNode && anchorNode !== editor && editor.contains(anchorNode)) return
+  selection.selectAllChildren(editor)
+  selection.collapseToEnd()
+}
+
+function typeLines(editor: HTMLElement, text: string): void {
+  const { ownerDocument } = editor
+  for (const [at, line] of text.split('\n').entries()) {
+    if (at > 0) ownerDocument.execCommand('insertParagraph')
+    if (line) ownerDocument.execCommand('insertText', false, line)
+  }
+}
+
+function paste(editor: HTMLElement, text: string): void {
+  const data = new DataTransfer()
+  data.setData('text/plain', text)
+  editor.dispatchEvent(
+    new ClipboardEvent('paste', { clipboardData: data, bubbles: true, cancelable: true, composed: true }),
+  )
+}
+
+export async function writeRichText({ element }: Control, text: string): Promise<string | undefined> {
+  const squeeze = (all: string) => all.replaceAll(/\s+/g, ' ').trim()
+  const holds = () => squeeze(richText(element)).includes(squeeze(text))
+  if (text === '') return 'an editor is emptied by hand'
+  const before = richText(element)
+  enter(element)
+  try {
+    placeCaret(element)
+    typeLines(element, text)
+    await pause(30)
+    if (holds()) return undefined
+    // Nothing arrived: some editors take only what is pasted.
+    if (richText(element) !== before) return byHand
+    paste(element, text)
+    await pause(30)
+    return holds() ? undefined : byHand
+  } finally {
+    leave(element)
+  }
+}

@@ -1,0 +1,82 @@
+/**
+ * Typing into text-like elements. The editing command keeps the browser's own undo and sends trusted events; where it
+ * does nothing (a window in the background, a control that takes no typing) the value is set and the events are sent.
+ */
+import { sameness } from '../same.ts'
+import { enter, leave, listen, send, sendInput, setValue, type Valued } from './events.ts'
+import { keyDown, keyPress, keyUp } from './press.ts'
+import { pause } from './wait.ts'
+
+/** Runs the editing command; false when it did nothing. */
+function command(element: HTMLElement, name: 'insertText' | 'delete', text = ''): boolean {
+  const ears = listen(element, ['input'])
+  try {
+    return element.ownerDocument.execCommand(name, false, text) && ears.heard('input')
+  } catch {
+    return false
+  } finally {
+    ears.stop()
+  }
+}
+
+/** Empties the element: everything selected, then deleted. */
+function clear(element: Valued): void {
+  if (element.value === '') return
+  element.select()
+  if (command(element, 'delete') && element.value === '') return
+  setValue(element, '')
+  sendInput(element, '')
+}
+
+/** The whole text at once, over what is selected. */
+function insert(element: Valued, text: string): void {
+  element.select()
+  if (text === '') return clear(element)
+  if (command(element, 'insertText', text)) return
+  setValue(element, text)
+  sendInput(element, text)
+}
+
+/** One key after the other; a page that handles keys itself keeps the browser from typing them. */
+export function typeKeys(element: Valued, text: string): void {
+  for (const key of text) {
+    if (keyDown(element, key) && keyPress(element, key) && !command(element, 'insertText', key)) {
+      setValue(element, element.value + key)
+      sendInput(element, key)
+    }
+    keyUp(element, key)
+  }
+}
+
+/** Numbers, dates and codes are what pages watch key by key; words are not. */
+const watched = (text: string): boolean => text.length <= 24 && /\d/.test(text) && !/\p{L}{3}/u.test(text)
+
+/** Types without leaving the control. */
+export async function typeText(element: Valued, text: string): Promise<void> {
+  const right = () => sameness(element.value, text) !== 'different'
+  if (watched(text)) {
+    clear(element)
+    typeKeys(element, text)
+    if (right()) return
+    await pause(0)
+    if (right()) return
+  }
+  insert(element, text)
+  // Pages that add up as one types often listen to nothing but this.
+  keyUp(element, text.slice(-1) || 'Backspace')
+}
+
+/** Puts text into a text-like element as a person would: focus, replace what is there, leave. */
+export async function typeInto(element: Valued, text: string, last?: () => void): Promise<void> {
+  const before = element.value
+  enter(element)
+  const ears = listen(element, ['change'])
+  try {
+    await typeText(element, text)
+    last?.()
+  } finally {
+    leave(element)
+    if (!ears.heard('change') && element.value !== before) send(element, 'change')
+    ears.stop()
+  }
+}
