@@ -30,6 +30,8 @@ function inUnit({ value, low, high, unit }: FigureValue, to: string): FigureValu
   }
 }
 
+const mean = (a: number, b: number): number => a / 2 + b / 2
+
 /**
  * The mean of a figure over both directions. Its limits are the means of the limits: the propagation of JCGM 100, 5.2.2,
  * for errors that are wholly correlated, the most that they can be.
@@ -38,7 +40,6 @@ function inUnit({ value, low, high, unit }: FigureValue, to: string): FigureValu
  */
 export function meanOf(one: FigureValue, second: FigureValue): FigureValue {
   const other = inUnit(second, one.unit)
-  const mean = (a: number, b: number) => a / 2 + b / 2
   const limits =
     one.low !== undefined && one.high !== undefined && other.low !== undefined && other.high !== undefined
       ? { low: mean(one.low, other.low), high: mean(one.high, other.high) }
@@ -87,15 +88,15 @@ export function combine(depressurize: Report, pressurize: Report): Pick<Report, 
       continue
     }
     const fan = fans[id]
-    const mean = fan ? fanOf(fan, figures) : meanOf(one, other)
-    figures[id] = mean
+    const both = fan ? fanOf(fan, figures) : meanOf(one, other)
+    figures[id] = both
     if (fan) continue
     const second = inUnit(other, one.unit)
     working.push({
       step: `${name.charAt(0).toUpperCase()}${name.slice(1)}, mean of both directions`,
       formula: '(depressurizing + pressurizing) / 2',
       values: `depressurizing = ${short(one.value)} ${one.unit}, pressurizing = ${short(second.value)} ${one.unit}`,
-      result: `${short(mean.value)}${one.unit === '1' ? '' : ` ${one.unit}`}`,
+      result: `${short(both.value)}${one.unit === '1' ? '' : ` ${one.unit}`}`,
       source: 'ASTM E779, ISO 9972 (from memory)',
       for: [id],
     })

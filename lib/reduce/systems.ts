@@ -20,8 +20,9 @@ const flowId = 'duct-flow-25'
 const shareId = 'duct-share-of-air-handler'
 const areaId = 'duct-flow-25-per-floor-area'
 
+const sum = (numbers: readonly number[]): number => numbers.reduce((total, number) => total + number, 0)
+
 function added(values: readonly FigureValue[], unit: string): FigureValue {
-  const sum = (numbers: readonly number[]) => numbers.reduce((total, number) => total + number, 0)
   const inUnit = (key: 'value' | 'low' | 'high') =>
     values.map((value) => convert(value[key] ?? Number.NaN, value.unit, unit))
   const bounded = values.every(({ low, high }) => low !== undefined && high !== undefined)

@@ -7,6 +7,11 @@ import { knownHole } from '../../lib/reduce/known-hole.ts'
 
 const hole = { area: 1, areaUnit: 'in2', pressure: 1, flowUnit: 'cfm' } as const
 
+const said = (measured?: number) => {
+  const { check, off } = knownHole({ ...hole, area: 100, coefficient: 0.6, pressure: 50, measured })
+  return `${check.outcome}: ${check.text}${off === undefined ? '' : ` ${off.toFixed(3)}`}`
+}
+
 test('the constants of the hand form', () => {
   expect(knownHole({ ...hole, coefficient: 1 }).flow).toBeCloseTo(1.762, 3)
   expect(knownHole({ ...hole, coefficient: 0.6 }).flow).toBeCloseTo(1.057, 3)
@@ -20,10 +25,6 @@ test('metric: 100 cm2, Cd 0.6, 50 Pa, 1.2 kg/m3, by hand: 0.6 × 0.01 × √(100
 })
 
 test('compared with what was measured', () => {
-  const said = (measured?: number) => {
-    const { check, off } = knownHole({ ...hole, area: 100, coefficient: 0.6, pressure: 50, measured })
-    return `${check.outcome}: ${check.text}${off === undefined ? '' : ` ${off.toFixed(3)}`}`
-  }
   expect([said(), said(760), said(850), said(500)]).toMatchInlineSnapshot(`
     [
       "not checked: 747 cfm must flow through it. Measure with the hole open and closed, and compare the difference.",

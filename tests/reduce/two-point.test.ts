@@ -12,6 +12,8 @@ const at = (pressure: number, flow: number) => ({ pressure: -pressure, flow })
 const two = (readings: [number, number][], more: Parameters<typeof fakeSheet>[0] = {}) =>
   fakeSheet({ procedure: 'two-point', points: readings.map(([pressure, flow]) => at(pressure, flow)), ...more })
 
+const onePoint = (...readings: [number, number][]) => fakeSheet({ points: readings.map(([p, q]) => at(p, q)) })
+
 const logHalf = ({ low, high }: { low?: number | undefined; high?: number | undefined }) => Math.log(high! / low!) / 2
 
 describe('two pressures', () => {
@@ -97,10 +99,8 @@ describe('two pressures', () => {
 })
 
 describe('repeated readings of a one-point test', () => {
-  const sheet = (...readings: [number, number][]) => fakeSheet({ points: readings.map(([p, q]) => at(p, q)) })
-
   test('within 3 Pa of the nearest to 50 Pa they are averaged, and the note gives their spread', () => {
-    const report = reduce(sheet([50, 1000], [51, 1010], [26, 640], [49, 990]))
+    const report = reduce(onePoint([50, 1000], [51, 1010], [26, 640], [49, 990]))
     expect(report.figures['flow-50']?.value).toBeCloseTo(1000, 9)
     expect(report.figures['flow-50']?.note).toMatchInlineSnapshot(
       `"Averages three readings near 50 Pa (point 1, point 2, point 4); they spread 0.6 %. Temperatures not given: no air correction. Limits: the assumed exponent and the scatter of the repeats and the instrument (± 5 % flow, ± 1 % or 0.25 Pa), in quadrature."`,
@@ -108,7 +108,7 @@ describe('repeated readings of a one-point test', () => {
   })
 
   test('further apart the nearest alone counts', () => {
-    const report = reduce(sheet([50.3, 790], [37.7, 658], [25.2, 502]))
+    const report = reduce(onePoint([50.3, 790], [37.7, 658], [25.2, 502]))
     expect(report.figures['flow-50']?.value).toBeCloseTo(790 * (50 / 50.3) ** 0.65, 9)
     expect(report.figures['flow-50']?.note).toContain('Uses point 1, the nearest to 50 Pa.')
   })
@@ -124,32 +124,32 @@ describe('repeated readings of a one-point test', () => {
         [45, 900],
       ],
     ] as [number, number][][]) {
-      expect(reduce(sheet(...pair)).figures['flow-50']?.value).toBeCloseTo(1080 * (50 / 55) ** 0.65, 9)
+      expect(reduce(onePoint(...pair)).figures['flow-50']?.value).toBeCloseTo(1080 * (50 / 55) ** 0.65, 9)
     }
   })
 
   test('the scatter adds: Student t of the effective degrees of freedom, worked by hand', () => {
     // 1000, 1030 and 970 at 50 Pa: s = 3 %, u = 3/√3 = 1.7321 %. Type B: √(5² + 0.65²)/2 = 2.5210 %; u_c = 3.0587 %.
     // ν = u_c⁴/(u⁴/2) = 19.45, t(19) = 2.09302: U = 6.4018 %.
-    const { low, high, value } = reduce(sheet([50, 1000], [50, 1030], [50, 970])).figures['flow-50']!
+    const { low, high, value } = reduce(onePoint([50, 1000], [50, 1030], [50, 970])).figures['flow-50']!
     expect((100 * (high! - low!)) / (2 * value)).toBeCloseTo(6.4018, 2)
   })
 
   test('without the scatter nothing changes', () => {
-    const [one, three] = [sheet([50, 1000]), sheet([50, 1000], [50, 1000], [50, 1000])].map(
+    const [one, three] = [onePoint([50, 1000]), onePoint([50, 1000], [50, 1000], [50, 1000])].map(
       (from) => reduce(from).figures['flow-50']!,
     )
     expect([three?.value, three?.low, three?.high]).toEqual([one?.value, one?.low, one?.high])
   })
 })
 
-describe('corrections by threshold, ANSI/RESNET/ICC 380 (from memory)', () => {
-  const with_ = (air: NonNullable<Parameters<typeof fakeSheet>[0]>['air'], corrections?: 'always' | 'threshold') =>
-    fakeSheet({ ...(air && { air }), ...(corrections && { corrections }) })
-  const flow = (from: ReturnType<typeof fakeSheet>) => reduce(from).figures['flow-50']!.value
+const within = (air: NonNullable<Parameters<typeof fakeSheet>[0]>['air'], corrections?: 'always' | 'threshold') =>
+  fakeSheet({ ...(air && { air }), ...(corrections && { corrections }) })
+const flow = (from: ReturnType<typeof fakeSheet>) => reduce(from).figures['flow-50']!.value
 
+describe('corrections by threshold, ANSI/RESNET/ICC 380 (from memory)', () => {
   test('within both: as if no air were typed, and the note and the working say why', () => {
-    const mild = with_({ indoor: 68, outdoor: 38, elevation: 5000 }, 'threshold')
+    const mild = within({ indoor: 68, outdoor: 38, elevation: 5000 }, 'threshold')
     expect(flow(mild)).toBe(flow(fakeSheet()))
     expect(reduce(mild).figures['flow-50']?.note).toContain('within the thresholds')
     const step = workingOf(reduce(mild), 'flow-50').find(({ step: name }) => name === 'Which corrections apply')
@@ -158,21 +158,21 @@ describe('corrections by threshold, ANSI/RESNET/ICC 380 (from memory)', () => {
 
   test('beyond one: that one alone', () => {
     const cold = { indoor: 68, outdoor: 37.9, elevation: 4000 }
-    expect(flow(with_(cold, 'threshold'))).toBe(flow(with_({ indoor: 68, outdoor: 37.9 })))
+    expect(flow(within(cold, 'threshold'))).toBe(flow(within({ indoor: 68, outdoor: 37.9 })))
     const high = { indoor: 70, outdoor: 60, elevation: 5001 }
-    expect(flow(with_(high, 'threshold'))).toBeCloseTo(flow(with_({ indoor: 68, outdoor: 68, elevation: 5001 })), 9)
+    expect(flow(within(high, 'threshold'))).toBeCloseTo(flow(within({ indoor: 68, outdoor: 68, elevation: 5001 })), 9)
   })
 
   test('beyond both, or when corrections always apply: everything', () => {
     const hard = { indoor: 70, outdoor: 10, elevation: 7000 }
-    expect(flow(with_(hard, 'threshold'))).toBe(flow(with_(hard)))
-    expect(flow(with_(hard, 'always'))).toBe(flow(with_(hard)))
+    expect(flow(within(hard, 'threshold'))).toBe(flow(within(hard)))
+    expect(flow(within(hard, 'always'))).toBe(flow(within(hard)))
   })
 
   test('a barometer stands for the elevation', () => {
-    expect(flow(with_({ indoor: 68, outdoor: 60, barometer: 95_000 }, 'threshold'))).toBe(flow(fakeSheet()))
-    expect(flow(with_({ indoor: 68, outdoor: 60, barometer: 80_000 }, 'threshold'))).toBeCloseTo(
-      flow(with_({ indoor: 68, outdoor: 68, barometer: 80_000 })),
+    expect(flow(within({ indoor: 68, outdoor: 60, barometer: 95_000 }, 'threshold'))).toBe(flow(fakeSheet()))
+    expect(flow(within({ indoor: 68, outdoor: 60, barometer: 80_000 }, 'threshold'))).toBeCloseTo(
+      flow(within({ indoor: 68, outdoor: 68, barometer: 80_000 })),
       9,
     )
   })
