@@ -68,6 +68,11 @@ export const sheetSchema = z.object({
   /** `airHandlerFlow` in units.flow. */
   duct: z.optional(z.object({ leakage: z.enum(['total', 'outside']), airHandlerFlow: optional })),
   weatherShieldingFactor: optional,
+  /**
+   * A field check with a sharp-edged hole: its area (in2 with feet, cm2 with metres), the pressure across it, the flow that
+   * was read through it (open less closed), and its discharge coefficient, 0.611 when left out.
+   */
+  fieldCheck: z.optional(z.object({ area: number, pressure: number, flow: number, discharge: optional })),
 })
 
 export type Units = z.infer<typeof unitsSchema>

@@ -22,7 +22,13 @@ const ofBaseline = (before: number[], after: number[], procedure: Sheet['procedu
 const ofPoints = (pressures: number[], procedure: Sheet['procedure']) =>
   said('points', fakeRegression({ procedure, points: line(pressures) }))
 
-const ofOnePoint = (pressure: number) => said('points', fakeSheet({ points: [{ pressure, flow: 900 }] }))
+const ofPressures = (pressures: number[], procedure: Sheet['procedure']) =>
+  said('pressures', fakeRegression({ procedure, points: line(pressures) }))
+
+const ofOnePoint = (pressure: number) => said('pressures', fakeSheet({ points: [{ pressure, flow: 900 }] }))
+
+const ofTwoPoints = (...pressures: number[]) =>
+  said('pressures', fakeSheet({ procedure: 'two-point', points: line(pressures) }))
 
 const ofLine = (id: string, exponent: number) =>
   said(id, fakeRegression({ points: line([60, 50, 40, 30, 20], exponent) }))
@@ -56,16 +62,19 @@ test('a good regression is good throughout', () => {
     building: wholeBuilding,
     air: { indoor: 68, outdoor: 50 },
     baseline: { before: [-0.8, -1.2], after: [-1.1] },
+    fieldCheck: { area: 100, pressure: 50, flow: 757 },
   })
   expect(reduce(sheet).checks.map(({ id, outcome }) => `${id}: ${outcome}`)).toMatchInlineSnapshot(`
     [
       "plausibility: good",
       "baseline: good",
       "points: good",
+      "pressures: good",
       "half-pressure: good",
       "exponent: good",
       "correlation: good",
       "outlier: good",
+      "known-hole: good",
       "air: good",
       "weather: good",
       "volume-floor-area: good",
@@ -87,6 +96,11 @@ test('baseline', () => {
   expect(ofBaseline([-1], [])).toMatchInlineSnapshot(
     `"doubtful: No baseline after the test. The procedure asks for one on either side."`,
   )
+  expect(ofBaseline([-5], [5])).toMatch(/^doubtful/)
+  expect(ofBaseline([-5], [-5])).toMatch(/^good/)
+  expect(ofBaseline([-5.1], [-5])).toMatch(/^bad/)
+  expect(ofBaseline([-2.5], [2.5])).toMatch(/^good/)
+  expect(ofBaseline([-2.6], [2.5])).toMatch(/^doubtful/)
   expect(ofBaseline([-1], [-1.2])).toMatchInlineSnapshot(`"good: The baseline is small and steady."`)
 })
 
@@ -94,27 +108,91 @@ test('points', () => {
   expect(ofPoints([50, 40, 30], 'astm-e779')).toMatchInlineSnapshot(
     `"bad: 3 points; ASTM E779 asks for 5 or more. Take more."`,
   )
-  expect(ofPoints([50, 48, 46, 44, 42], 'astm-e779')).toMatchInlineSnapshot(
-    `"doubtful: The pressures span little of 10 to 60 Pa, so the exponent is uncertain. Spread them further."`,
+  expect(ofPoints([50, 40, 30, 20], 'iso-9972')).toMatchInlineSnapshot(
+    `"bad: 4 points; ISO 9972 asks for 5 or more. Take more."`,
   )
-  expect(ofPoints([60, 50, 40, 30, 20, 10], 'astm-e779')).toMatch(/^good/)
-  expect(ofPoints([50, 40, 30, 20], 'iso-9972')).toMatch(/^bad/)
-  expect(ofPoints([24, 22, 20, 18, 15], 'iso-9972')).toMatchInlineSnapshot(
+  expect(ofPoints([50, 48, 46, 44, 42], 'astm-e779')).toMatchInlineSnapshot(
+    `"doubtful: The pressures lie close together, so the exponent is uncertain. Spread them further."`,
+  )
+  expect(ofPoints([60, 50, 40, 30, 20, 10], 'astm-e779')).toMatchInlineSnapshot(
+    `"good: Enough points over enough pressures."`,
+  )
+  expect(ofPoints([60, 10.2, 10.1, 10, 9.9, 9.8], 'astm-e779')).toMatchInlineSnapshot(
+    `"doubtful: Point 1 decides the exponent alone, as the others lie close together. Take more points between."`,
+  )
+  expect(ofPoints([50, 45, 40, 35, 25], 'iso-9972')).toMatch(/^good/)
+  expect(ofPoints([50, 45, 40, 35, 25.1], 'iso-9972')).toMatch(/^doubtful/)
+})
+
+const repeated = (procedure: Sheet['procedure'], ...readings: [pressure: number, flow: number][]) =>
+  said('points', fakeSheet({ procedure, points: readings.map(([pressure, flow]) => ({ pressure, flow })) }))
+
+test('repeated readings at one pressure, and at two', () => {
+  expect(repeated('one-point', [-50, 1000])).toBeUndefined()
+  expect(repeated('one-point', [-50, 1000], [-50, 1049])).toMatchInlineSnapshot(`"good: The repeated readings agree."`)
+  expect(repeated('one-point', [-50, 1000], [-50, 1060])).toMatchInlineSnapshot(
+    `"doubtful: The repeated readings lie 5.8 % apart. Look for a slip in one, or average each for longer."`,
+  )
+  expect(repeated('two-point', [-50, 1000], [-12.5, 406])).toMatchInlineSnapshot(
+    `"doubtful: ASTM E1827 averages several readings at either pressure. Take more within 3 Pa of each."`,
+  )
+  expect(repeated('two-point', [-50, 1000], [-50, 1005], [-12.5, 406], [-12.5, 408])).toMatch(/^good/)
+})
+
+test('lowest and highest pressure', () => {
+  expect(ofPressures([60, 50, 40, 30, 20, 8], 'astm-e779')).toMatch(/^good/)
+  expect(ofPressures([60, 50, 40, 30, 20, 7.9], 'astm-e779')).toMatchInlineSnapshot(
+    `"doubtful: The lowest point is 7.9 Pa, where wind and baseline weigh most. Leave it out, or start near 10 Pa."`,
+  )
+  expect(ofPressures([60, 50, 40, 35, 25], 'astm-e779')).toMatch(/^good/)
+  expect(ofPressures([60, 50, 40, 35, 26], 'astm-e779')).toMatchInlineSnapshot(
+    `"doubtful: The points run from 26 to 60 Pa, little of 10 to 60 Pa. Take more below."`,
+  )
+  expect(ofPressures([40, 30, 25, 20, 15], 'astm-e779')).toMatch(/^good/)
+  expect(ofPressures([39, 30, 25, 20, 15], 'astm-e779')).toMatchInlineSnapshot(
+    `"doubtful: The points run from 15 to 39 Pa, little of 10 to 60 Pa. Take more above."`,
+  )
+  expect(ofPressures([24, 22, 20, 18, 12], 'iso-9972')).toMatchInlineSnapshot(
     `"bad: No point reaches 25 Pa. Use a larger device or more of them."`,
   )
-  expect(ofPoints([60, 50, 40, 30, 8], 'iso-9972')).toMatchInlineSnapshot(
+  expect(ofPressures([25, 22, 20, 18, 12], 'iso-9972')).toMatchInlineSnapshot(
+    `"doubtful: The highest point is 25 Pa; 50 Pa is asked for. Report why it was not reached."`,
+  )
+  expect(ofPressures([60, 50, 40, 30, 8], 'iso-9972')).toMatchInlineSnapshot(
     `"doubtful: The lowest point is 8 Pa; 10 Pa or five times the baseline is the least. Leave it out or test in calmer weather."`,
   )
-  expect(ofPoints([45, 40, 30, 20, 10], 'iso-9972')).toMatchInlineSnapshot(
+  expect(ofPressures([45, 40, 30, 20, 10], 'iso-9972')).toMatchInlineSnapshot(
     `"doubtful: The highest point is 45 Pa; 50 Pa is asked for. Report why it was not reached."`,
   )
-  expect(ofPoints([60, 50, 40, 30, 20, 10], 'iso-9972')).toMatch(/^good/)
-  expect(ofOnePoint(-49)).toMatch(/^good/)
+  expect(ofPressures([50, 40, 30, 20, 10], 'iso-9972')).toMatchInlineSnapshot(
+    `"good: The points cover the pressures asked for."`,
+  )
+  // Five times a baseline of 3 Pa is 15 Pa.
+  const baseline = { before: [-3], after: [-3] }
+  const points = [60, 50, 40, 30]
+  const from = (lowest: number) =>
+    fakeRegression({ procedure: 'iso-9972', baseline, points: line([...points, lowest]) })
+  expect(said('pressures', from(18))).toMatch(/^good/)
+  expect(said('pressures', from(17))).toMatch(/^doubtful/)
+})
+
+test('the pressure of one point, and of two', () => {
+  expect(ofOnePoint(-55)).toMatchInlineSnapshot(`"good: The point was taken near 50 Pa."`)
+  expect(ofOnePoint(-56)).toMatch(/^doubtful/)
   expect(ofOnePoint(-30)).toMatchInlineSnapshot(
     `"doubtful: The point was taken at 30 Pa, so the result at 50 Pa hangs on the assumed exponent. Get nearer to 50 Pa, or take five points or more."`,
   )
-  expect(ofOnePoint(-20)).toMatch(/^bad/)
+  expect(ofOnePoint(-25)).toMatch(/^doubtful/)
+  expect(ofOnePoint(-24)).toMatch(/^bad/)
+  expect(ofTwoPoints(50, 12.5)).toMatchInlineSnapshot(`"good: The points were taken near 50 and 12.5 Pa."`)
+  expect(ofTwoPoints(50, 20)).toMatchInlineSnapshot(
+    `"doubtful: The points were taken at 50 and 20 Pa. Take them near 50 and 12.5 Pa, or take five points or more."`,
+  )
+  expect(ofTwoPoints(50, 30)).toMatch(/^bad/)
 })
+
+const perfect = (exponent: number) =>
+  [60, 50, 40, 30, 20].map((pressure) => ({ pressure: -pressure, flow: 80 * pressure ** exponent }))
 
 test('exponent and half the pressure', () => {
   expect(ofLine('exponent', 0.65)).toMatch(/^good/)
@@ -122,6 +200,23 @@ test('exponent and half the pressure', () => {
     `"bad: The exponent is 0.42; ASTM E779 accepts 0.5 to 1.0. Look for a hose, a range or a window that changed during the test, and repeat it."`,
   )
   expect(ofLine('exponent', 1.1)).toMatch(/^bad/)
+  for (const exponent of [0.5, 1]) {
+    expect(said('exponent', fakeRegression({ points: perfect(exponent) }))).toMatch(/^good/)
+    expect(said('half-pressure', fakeRegression({ points: perfect(exponent) }))).toMatch(/^good/)
+  }
+  for (const exponent of [0.499, 1.001]) {
+    expect(said('exponent', fakeRegression({ points: perfect(exponent) }))).toMatch(/^bad/)
+  }
+  const two = (exponent: number) =>
+    said(
+      'exponent',
+      fakeSheet({
+        procedure: 'two-point',
+        points: [perfect(exponent)[1]!, { pressure: -12.5, flow: 80 * 12.5 ** exponent }],
+      }),
+    )
+  expect(two(0.65)).toMatch(/^good/)
+  expect(two(0.45)).toMatchInlineSnapshot(`"bad: The exponent is 0.45; ASTM E1827 accepts 0.5 to 1.0. Look for a hose, a range or a window that changed during the test, and repeat it."`)
   expect(said('exponent', fakeSheet())).toMatchInlineSnapshot(
     `"not checked: One point gives no exponent: it is assumed."`,
   )
@@ -133,11 +228,11 @@ test('exponent and half the pressure', () => {
   expect(said('half-pressure', fakeSheet())).toMatchInlineSnapshot(
     `"not checked: Take a second reading at half the pressure: the flow should fall to about 0.6 of the first."`,
   )
-  const two = [
+  const half = [
     { pressure: -50, flow: 1000 },
     { pressure: -25, flow: 640 },
   ]
-  expect(said('half-pressure', fakeSheet({ points: two }))).toMatchInlineSnapshot(
+  expect(said('half-pressure', fakeSheet({ points: half }))).toMatchInlineSnapshot(
     `"good: At half the pressure the flow falls to 0.64 of itself."`,
   )
 })
@@ -165,8 +260,38 @@ test('range of the device', () => {
   expect(ofRange(400, { minPressure: 25, maxPressure: 300 })).toMatchInlineSnapshot(
     `"bad: Point 1 reads 400 Pa at the device, above what range “B” is calibrated for. Read it again with a larger opening."`,
   )
+  expect(ofRange(25, { minPressure: 25, maxPressure: 300 })).toMatch(/^good/)
+  expect(ofRange(-300, { minPressure: 25, maxPressure: 300 })).toMatch(/^good/)
   expect(ofRange(80, {})).toMatch(/^not checked/)
   expect(said('range-window', fakeSheet())).toBeUndefined()
+})
+
+const ofHole = (flow: number, overrides: Partial<Sheet> = {}) =>
+  said('known-hole', fakeSheet({ fieldCheck: { area: 100, pressure: -50, flow }, ...overrides }))
+
+/** 1.762 × 0.611 × 100 in2 × √50 Pa = 761.3 cfm. */
+test('known hole', () => {
+  expect(said('known-hole', fakeSheet())).toMatchInlineSnapshot(
+    `"not checked: No field check typed. Open a sharp-edged hole of known area, and compare the flow that it adds with what must pass it."`,
+  )
+  expect(ofHole(761)).toMatchInlineSnapshot(`"good: The measured flow is within 0.023 % of the known hole."`)
+  expect(ofHole(837)).toMatch(/^good/)
+  expect(ofHole(838)).toMatchInlineSnapshot(
+    `"doubtful: The measured flow is 10 % above what the known hole lets through. Check range, hoses and units; if they are right, have the device calibrated."`,
+  )
+  expect(ofHole(686)).toMatch(/^good/)
+  expect(ofHole(685)).toMatchInlineSnapshot(
+    `"doubtful: The measured flow is 10 % below what the known hole lets through. Check range, hoses and units; if they are right, have the device calibrated."`,
+  )
+  expect(ofHole(610)).toMatch(/^doubtful/)
+  expect(ofHole(608)).toMatch(/^bad/)
+})
+
+test('known hole: a flow at the density of the air is compared at that density, one shown at the calibration’s at that', () => {
+  const high = { air: { indoor: 68, outdoor: 68, elevation: 8000 } }
+  expect(ofHole(761, { ...high, flowBasis: 'indicated' })).toMatch(/^good.* 0\.0/)
+  // At 8,000 ft the air is lighter: √(1.2041 / 0.8990) = 1.157 times as much passes.
+  expect(ofHole(761 * 1.157, { ...high, flowBasis: 'actual' })).toMatch(/^good.* 0\.0/)
 })
 
 test('air and weather', () => {
@@ -181,6 +306,12 @@ test('air and weather', () => {
   )
   expect(ofAir('weather', undefined)).toMatch(/^not checked/)
   expect(ofAir('weather', { indoor: 70, outdoor: 60 })).toMatch(/^good/)
+  // 30 ft are 9.144 m: 200 m K are 21.87 K or 39.37 degF, 250 are 27.34 K or 49.21 degF.
+  expect(ofAir('weather', { indoor: 70, outdoor: 30.7 })).toMatch(/^good/)
+  expect(ofAir('weather', { indoor: 70, outdoor: 30.6 })).toMatch(/^doubtful/)
+  const iso = { procedure: 'iso-9972', points: line([60, 50, 40, 30, 20]) } as const
+  expect(ofAir('weather', { indoor: 70, outdoor: 20.8 }, iso)).toMatch(/^good/)
+  expect(ofAir('weather', { indoor: 70, outdoor: 20.7 }, iso)).toMatch(/^doubtful/)
   expect(ofAir('weather', { indoor: 70, outdoor: 20 })).toMatchInlineSnapshot(
     `"doubtful: Temperature difference times height is 254 m K, over 200: stack effect disturbs the test. Test in milder weather, or in both directions."`,
   )
@@ -198,9 +329,28 @@ describe('plausibility', () => {
     )
   })
 
+  test('at the limits', () => {
+    // 20,000 ft3: 0.05 ACH50 are 16.67 cfm, 60 are 20,000 cfm.
+    expect(ofFlow(16.7)).toMatch(/^good/)
+    expect(ofFlow(16.6)).toMatch(/^bad/)
+    expect(ofFlow(20_000)).toMatch(/^good/)
+    expect(ofFlow(20_001)).toMatch(/^bad/)
+  })
+
+  test('a volume typed in the other unit, 35-fold', () => {
+    expect(ofFlow(1000, { volume: 566 })).toMatchInlineSnapshot(
+      `"bad: 106 ACH50 is leakier than a building can be. Check flow and volume and their units. Was the volume typed in m3? They differ 35-fold."`,
+    )
+    const metric = { flow: 'm3/h', temperature: 'degC', length: 'm' } as const
+    const typed = { units: metric, points: [{ pressure: -50, flow: 600 }], building: { volume: 20_000 } }
+    expect(said('plausibility', fakeSheet(typed))).toMatchInlineSnapshot(
+      `"bad: 0.03 ACH50 is tighter than anything built. Check flow and volume and their units. Was the volume typed in ft3? They differ 35-fold."`,
+    )
+  })
+
   test('too leaky', () => {
     expect(ofFlow(50_000)).toMatchInlineSnapshot(
-      `"bad: 150 ACH50 is leakier than a building can be. Check flow and volume and their units."`,
+      `"bad: 150 ACH50 is leakier than a building can be. Check flow and volume and their units. Was the volume typed in m3? They differ 35-fold."`,
     )
   })
 
@@ -209,6 +359,14 @@ describe('plausibility', () => {
     expect(ofRatio(2400, 2400)).toMatchInlineSnapshot(
       `"doubtful: Volume over floor area is 1 ft; a ceiling is 7 to 15 ft. Check both numbers and their units."`,
     )
+    expect([16_800, 36_000].map((volume) => ofRatio(volume, 2400))).toEqual([
+      expect.stringMatching(/^good/),
+      expect.stringMatching(/^good/),
+    ])
+    expect([16_799, 36_001].map((volume) => ofRatio(volume, 2400))).toEqual([
+      expect.stringMatching(/^doubtful/),
+      expect.stringMatching(/^doubtful/),
+    ])
     expect(said('volume-floor-area', fakeSheet())).toMatch(/^not checked/)
   })
 

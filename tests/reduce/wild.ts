@@ -59,7 +59,7 @@ function sheets(number: fc.Arbitrary<number>, pressure: fc.Arbitrary<number>, fl
     ),
     duct: some(fc.record({ leakage: fc.constantFrom('total', 'outside'), airHandlerFlow: some(number) })),
     weatherShieldingFactor: some(number),
-    fieldCheck: some(fc.record({ hole: number, pressure: number, flow: number, discharge: some(number) })),
+    fieldCheck: some(fc.record({ area: number, pressure: number, flow: number, discharge: some(number) })),
   })
 }
 
@@ -77,6 +77,7 @@ export const shownSheets: fc.Arbitrary<unknown> = sheets(between(0.01, 9), betwe
     exponent: undefined,
     exponentUncertainty: 0.05,
     weatherShieldingFactor: 0.6,
+    fieldCheck: sheet.fieldCheck && { ...sheet.fieldCheck, discharge: 0.6 },
   }),
 )
 

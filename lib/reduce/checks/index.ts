@@ -6,9 +6,11 @@ import { correlation } from './correlation.ts'
 import { direction } from './direction.ts'
 import { exponent } from './exponent.ts'
 import { halfPressure } from './half-pressure.ts'
+import { knownHole } from './known-hole.ts'
 import { outlier } from './outlier.ts'
 import { plausibility } from './plausibility.ts'
 import { points } from './points.ts'
+import { pressures } from './pressures.ts'
 import { rangeWindow } from './range-window.ts'
 import { volumeFloorArea } from './volume-floor-area.ts'
 import { weather } from './weather.ts'
@@ -18,11 +20,13 @@ export const checks: readonly Check[] = [
   direction,
   baseline,
   points,
+  pressures,
   halfPressure,
   exponent,
   correlation,
   outlier,
   rangeWindow,
+  knownHole,
   air,
   weather,
   volumeFloorArea,
