@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import { startSite, type Site } from '../pages/site/server.ts'
 import { launch, type Session, type Surface } from './harness.ts'
 
@@ -6,55 +6,58 @@ let site: Site
 let session: Session
 let popup: Surface
 
-beforeEach(async () => {
+async function open(): Promise<void> {
   site = await startSite()
   session = await launch()
   popup = await session.openPopup(await session.open(site.plain))
   await popup.click('button', 'Start a job')
   await popup.get('textbox', 'House pressure, point 1, Pa')
-})
-afterEach(async () => {
+}
+
+async function close(): Promise<void> {
   await session.close()
   await site.close()
-})
+}
 
 const pressure = (point: number) => `House pressure, point ${point}, Pa`
 const flow = (point: number) => `Flow, point ${point}, cfm`
 
-/** Pastes as the browser would, into the cell that has the focus. */
-async function paste(text: string): Promise<void> {
-  await popup.page.evaluate((pasted) => {
-    const clipboardData = new DataTransfer()
-    clipboardData.setData('text/plain', pasted)
-    const event = new ClipboardEvent('paste', { clipboardData, bubbles: true, cancelable: true })
-    document.activeElement?.dispatchEvent(event)
-  }, text)
+/** Pastes as the browser would, so many times the text, into the cell that has the focus. */
+async function paste(text: string, times = 1): Promise<void> {
+  await popup.page.evaluate(
+    (unit, count) => {
+      const clipboardData = new DataTransfer()
+      clipboardData.setData('text/plain', unit.repeat(count))
+      const event = new ClipboardEvent('paste', { clipboardData, bubbles: true, cancelable: true })
+      document.activeElement?.dispatchEvent(event)
+    },
+    text,
+    times,
+  )
 }
 
-/** The longest time, in ms, in which the popup did not answer while `work` ran. */
-async function longestStall(work: () => Promise<void>): Promise<number> {
-  await popup.page.evaluate(() => {
-    const watch = window as unknown as { longest: number; ticking: number }
-    watch.longest = 0
-    let last = performance.now()
-    watch.ticking = window.setInterval(() => {
-      const now = performance.now()
-      watch.longest = Math.max(watch.longest, now - last)
-      last = now
-    }, 10)
-  })
+/**
+ * Milliseconds of processor time that the popup's own thread took for `work`. The clock on the wall would measure what
+ * else this machine is busy with.
+ */
+async function busy(work: () => Promise<void>): Promise<number> {
+  const watch = await popup.page.createCDPSession()
+  await watch.send('Performance.enable', { timeDomain: 'threadTicks' })
+  const spent = async (): Promise<number> => {
+    const { metrics } = await watch.send('Performance.getMetrics')
+    const task = metrics.find(({ name }) => name === 'TaskDuration')
+    if (task === undefined) throw new Error('The browser tells no TaskDuration.')
+    return task.value * 1000
+  }
+  const before = await spent()
   await work()
-  return popup.page.evaluate(async () => {
-    await new Promise((resolve) => {
-      setTimeout(resolve, 500)
-    })
-    const watch = window as unknown as { longest: number; ticking: number }
-    clearInterval(watch.ticking)
-    return watch.longest
-  })
+  return (await spent()) - before
 }
 
 describe('cells that cannot be right', () => {
+  beforeAll(open)
+  afterAll(close)
+
   const bad: [what: string, pressure: string, flow: string][] = [
     ['words', 'about fifty', '790'],
     ['two decimal points', '-50.1.2', '790'],
@@ -85,14 +88,17 @@ describe('cells that cannot be right', () => {
 })
 
 describe('large pastes', () => {
+  beforeEach(open)
+  afterEach(close)
+
   it('takes 5,000 points without standing still', async () => {
     await popup.click('textbox', pressure(1))
     const block = Array.from({ length: 5000 }, (_, index) => `-${10 + (index % 50)}\t${300 + (index % 700)}`).join('\n')
-    const stall = await longestStall(async () => {
+    const took = await busy(async () => {
       await paste(block)
       await popup.wait(/5,?000 points/)
     })
-    expect(stall).toBeLessThan(2000)
+    expect(took).toBeLessThan(2000)
     expect(await popup.value('textbox', pressure(1))).toBe('-10')
     expect(await popup.text()).not.toMatch(/NaN|Infinity|undefined/)
     await popup.type('textbox', flow(1), '777')
@@ -102,8 +108,8 @@ describe('large pastes', () => {
   it('meets a paste of 10 MB with a sentence and goes on', async () => {
     await popup.type('textbox', pressure(1), '-50')
     await popup.click('textbox', flow(1))
-    const stall = await longestStall(() => paste('lorem ipsum 12 '.repeat(700_000)))
-    expect(stall).toBeLessThan(2000)
+    const took = await busy(() => paste('lorem ipsum 12 ', 700_000))
+    expect(took).toBeLessThan(2000)
     expect(await popup.finding()).toMatch(/\.$/)
     expect(await popup.value('textbox', pressure(1))).toBe('-50')
     await popup.type('textbox', flow(1), '790')

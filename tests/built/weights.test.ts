@@ -10,19 +10,17 @@ function read(path: string): string {
   return readFileSync(output + path, 'utf8')
 }
 
-/** Scripts of an HTML page, with every chunk they import, each once. */
+/** What a page loads to open: its scripts and what they import, each once. What is loaded later, when asked for, is not. */
 function scriptsOf(page: string): string[] {
-  const first = [...read(page).matchAll(/(?:src|href)="\/?([^"]+\.js)"/g)].map((match) => match[1] ?? '')
+  const queue = [...read(page).matchAll(/(?:src|href)="\/?([^"]+\.js)"/g)].map((match) => match[1] ?? '')
   const seen = new Set<string>()
-  const queue = [...first]
   for (let path = queue.pop(); path !== undefined; path = queue.pop()) {
     if (seen.has(path)) continue
     seen.add(path)
-    const folder = path.includes('/') ? path.slice(0, path.lastIndexOf('/') + 1) : ''
-    for (const [, target] of read(`chrome-mv3/${path}`).matchAll(
-      /(?:from|import)\s*\(?\s*["'`](\.{1,2}\/[^"'`]+\.js)/g,
+    for (const [, target = ''] of read(`chrome-mv3/${path}`).matchAll(
+      /(?:\bfrom|\bimport)\s*["'`](\.{1,2}\/[^"'`]+\.js)["'`]/g,
     ))
-      queue.push(new URL(folder + (target ?? ''), 'file:///').pathname.slice(1))
+      queue.push(new URL(target, `file:///${path}`).pathname.slice(1))
   }
   return [...seen]
 }
