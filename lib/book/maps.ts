@@ -1,4 +1,4 @@
-import { matches } from '../form/address.ts'
+import { serves } from '../form/address.ts'
 import { formMapSchema, type FormMap } from '../form/schema.ts'
 import { check } from './check.ts'
 import { database } from './database.ts'
@@ -15,7 +15,7 @@ export async function listMaps(): Promise<FormMap[]> {
 
 /** The form maps made for a page. */
 export async function mapsFor(url: string): Promise<FormMap[]> {
-  return (await listMaps()).filter((map) => matches(map.address, url))
+  return (await listMaps()).filter((map) => serves(map, url))
 }
 
 /** Every version of a form map, the newest first; also of a deleted one. */
@@ -50,8 +50,8 @@ function sameContent(a: FormMap, b: FormMap): boolean {
   return content(a) === content(b)
 }
 
-function content({ name, address, bindings }: FormMap): string {
-  return JSON.stringify([name, address, bindings])
+function content({ name, address, further = [], bindings }: FormMap): string {
+  return JSON.stringify([name, address, further, bindings])
 }
 
 /** Hides a form map; its versions stay, and `restoreMap` brings it back. */

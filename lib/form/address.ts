@@ -1,5 +1,5 @@
 /** Where a form map belongs: an origin and a path, segment by segment. */
-import type { Address } from './schema.ts'
+import type { Address, FormMap } from './schema.ts'
 
 const segments = (path: string): string[] => path.split('/').filter(Boolean)
 
@@ -38,4 +38,14 @@ export function matches(address: Address, url: string): boolean {
   if (rest) pattern.pop()
   if (rest ? path.length < pattern.length : path.length !== pattern.length) return false
   return pattern.every((segment, at) => segment === '*' || segment === path[at])
+}
+
+/** Whether a form map is for a page: under its own address or that of a later step. */
+export function serves({ address, further = [] }: Pick<FormMap, 'address' | 'further'>, url: string): boolean {
+  return [address, ...further].some((one) => matches(one, url))
+}
+
+/** The map, made to serve the page too when it does not yet: a later step of the form has an address of its own. */
+export function spanning<T extends Pick<FormMap, 'address' | 'further'>>(map: T, url: string): T {
+  return serves(map, url) ? map : { ...map, further: [...(map.further ?? []), proposeAddress(url)] }
 }

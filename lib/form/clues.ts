@@ -29,11 +29,16 @@ export function looksGenerated(value: string): boolean {
 
 function attributesOf(control: Control): Record<string, string> {
   const found: Record<string, string> = {}
-  for (const { name, value } of control.element.attributes) {
-    // The id of a radio names one option, not the group.
-    if (name === 'id' && control.elements.length > 1) continue
+  const { element } = control
+  const root = element.getRootNode()
+  const host = 'host' in root ? (root.host as Element) : undefined
+  for (const { name, value } of element.attributes) {
+    // The id of a radio names one option, not the group; every use of a component has the same ids inside.
+    if (name === 'id' && (control.elements.length > 1 || host)) continue
     if (value && steady.test(name) && !looksGenerated(value)) found[name] = value
   }
+  for (const { name, value } of host?.attributes ?? [])
+    if (value && steady.test(name) && !looksGenerated(value)) found[`host ${name}`] = value
   return found
 }
 

@@ -2,11 +2,22 @@
 import { cluesOf } from './clues.ts'
 import type { Control } from './controls.ts'
 import type { Binding, Clues, ControlKind } from './schema.ts'
-import { alike, contradict } from './words.ts'
+import { alike, asksAlike, contradict, plain } from './words.ts'
 
 export type Found = { found: Control } | { ambiguous: Control[] } | { notFound: true; nearest?: Control }
 
-const weights = { kind: 1, name: 5, section: 3, attributes: 4, placeholder: 1, options: 2 }
+const weights = {
+  kind: 1,
+  name: 5,
+  section: 3,
+  attributes: 4,
+  otherAttributes: 1,
+  placeholder: 1,
+  options: 2,
+  shadow: 1,
+}
+/** Attributes by which a page tells one control from all others. */
+const identities = ['id', 'name', 'formcontrolname', 'ng-model', 'v-model', 'host id', 'host name']
 /** A fit below this is no fit. */
 const enough = 0.6
 
@@ -21,10 +32,14 @@ function sameAttributes(mapped: Clues, now: Clues): number | undefined {
   return shared.filter((key) => mapped.attributes[key] === now.attributes[key]).length / shared.length
 }
 
+function sameFrame({ frame: mapped }: Clues, { frame: now }: Clues): boolean {
+  return mapped?.origin === now?.origin && mapped?.path === now?.path
+}
+
 function sameOptions(mapped: readonly string[], now: readonly string[]): number | undefined {
   if (mapped.length === 0 || now.length === 0) return undefined
-  const shown = new Set(now)
-  const shared = mapped.filter((option) => shown.has(option)).length
+  const shown = new Set(now.map(plain))
+  const shared = mapped.filter((option) => shown.has(plain(option))).length
   return shared / (mapped.length + now.length - shared)
 }
 
@@ -43,16 +58,30 @@ export function fit(mapped: Clues, now: Clues): number {
     agreed += weight * share
   }
   if (contradict(mapped.name, now.name) || contradict(mapped.section, now.section)) return 0
+  if (!sameFrame(mapped, now)) return 0
   const attributes = sameAttributes(mapped, now)
-  if (mapped.name || now.name) weigh(weights.name, alike(mapped.name, now.name))
+  // Ids and names that the page itself gives to one control only outweigh a label that was written anew.
+  const identical = identities.some((key) => key in mapped.attributes && mapped.attributes[key] === now.attributes[key])
+  const name = mapped.name || now.name ? asksAlike(mapped.name, now.name) : undefined
+  if (name !== undefined) weigh(weights.name, name)
   let section: number | undefined
-  if (mapped.section || now.section) weigh(weights.section, (section = alike(mapped.section, now.section)))
-  weigh(weights.attributes, attributes)
+  if (mapped.section || now.section)
+    weigh(
+      weights.section,
+      (section = Math.max(alike(mapped.section, now.section), asksAlike(mapped.section, now.section))),
+    )
+  // What a redesign names anew says little against a control; the same name says much for it.
+  if (attributes !== undefined) weigh(attributes < 0.5 ? weights.otherAttributes : weights.attributes, attributes)
   if (mapped.placeholder) weigh(weights.placeholder, alike(mapped.placeholder, now.placeholder))
   weigh(weights.options, sameOptions(mapped.options, now.options))
-  const score = agreed / all
+  if (mapped.shadow || now.shadow)
+    weigh(weights.shadow, (mapped.shadow ?? []).join() === (now.shadow ?? []).join() ? 1 : 0)
+  let score = agreed / all
   // The same label under another heading is likely the other control, unless the page itself gives both the same name.
-  return section !== undefined && section < 0.5 && attributes !== 1 ? score * 0.8 : score
+  if (section !== undefined && section < 0.5 && attributes !== 1) score *= 0.8
+  // A label that asks for something else is another control, however much the rest agrees.
+  if (name !== undefined && name < 0.6 && !identical) score = Math.min(score, 0.55)
+  return score
 }
 
 /** The worse the best one fits, the more clearly it must beat the next. */

@@ -78,3 +78,96 @@ export function contradict(a: string, b: string): boolean {
   const yours = numbers(other)
   return mine.some((each) => !yours.includes(each)) && yours.some((each) => !mine.includes(each))
 }
+
+/** Phrases that a form puts around a label without changing what it asks for. */
+const around: readonly RegExp[] = [
+  /^(please )?(enter|select|choose|give|provide|specify|fill in|type) /,
+  /^(the|your|a|an) /,
+  /^[a-z]?\d{0,2}[.)] +/,
+  / (of|for|in) (this|the) (building|house|home|dwelling|property|project|application)$/,
+  / (required|optional|mandatory)$/,
+]
+const sameWords: Readonly<Record<string, string>> = {
+  no: 'number',
+  num: 'number',
+  zipcode: 'zip',
+  licence: 'license',
+  tel: 'phone',
+}
+const small = new Set([
+  'of',
+  'the',
+  'a',
+  'an',
+  'in',
+  'for',
+  'is',
+  'and',
+  'or',
+  'to',
+  'at',
+  'on',
+  'by',
+  'it',
+  'this',
+  'your',
+])
+
+const meant = (part: string): string[] =>
+  words(part).flatMap((word) => (small.has(word) ? [] : [sameWords[word] ?? word]))
+
+export interface Gist {
+  /** The words that say what is asked for, without what stands in brackets or after a comma. */
+  core: readonly string[]
+  /** The words in brackets or after a comma: a unit, a hint. */
+  aside: readonly string[]
+}
+
+const known = new Map<string, Gist>()
+
+/** What a label asks for, without the phrases around it; remembered, because a page is compared again and again. */
+export function gist(text: string): Gist {
+  const before = known.get(text)
+  if (before) return before
+  let lower = tidy(text).toLowerCase()
+  for (let last = ''; last !== lower;) {
+    last = lower
+    for (const phrase of around) lower = lower.replace(phrase, '').trim()
+    lower = tidy(lower)
+  }
+  const inside = [...lower.matchAll(/\(([^)]*)\)|,(.*)$/g)].map((match) => match[1] ?? match[2] ?? '').join(' ')
+  const core = meant(lower.replaceAll(/\([^)]*\)|,.*$/g, ' '))
+  const found = core.length > 0 ? { core, aside: meant(inside) } : { core: meant(lower), aside: [] }
+  if (known.size > 20_000) known.clear()
+  known.set(text, found)
+  return found
+}
+
+function without(words: readonly string[], taken: readonly string[]): string[] {
+  const left = [...taken]
+  return words.filter((word) => {
+    const at = left.indexOf(word)
+    if (at >= 0) left.splice(at, 1)
+    return at < 0
+  })
+}
+
+/**
+ * How alike two labels are in what they ask for, 0 to 1. One that has a word more that is not in brackets and not mere
+ * politeness (`Mailing address` beside `Address`) asks for something else: at most 0.5.
+ */
+export function asksAlike(a: string, b: string): number {
+  if (a === b) return 1
+  const one = gist(a)
+  const other = gist(b)
+  if (one.core.length === 0 || other.core.length === 0) return 0
+  const missing = without(one.core, [...other.core, ...other.aside])
+  const more = without(other.core, [...one.core, ...one.aside])
+  const aside =
+    without(one.aside, [...other.core, ...other.aside]).length +
+    without(other.aside, [...one.core, ...one.aside]).length
+  if (missing.length === 0 && more.length === 0) return aside === 0 ? 0.95 : 0.88
+  const shared = one.core.length - missing.length
+  const share = (2 * shared) / (one.core.length + other.core.length)
+  return missing.length === 0 || more.length === 0 ? Math.min(0.5, 0.6 * share) : 0.7 * share
+}

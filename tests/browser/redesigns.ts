@@ -1,0 +1,45 @@
+/** Runs seeded redesigns of pages and adds up what became of the controls. */
+import type { Browser } from 'puppeteer-core'
+import type { PageSource } from '../pages/places/pages.ts'
+import type { Redesigned } from '../pages/places/redesign-bench.ts'
+import { Bench } from './isolated.ts'
+
+export interface Total extends Redesigned {
+  page: string
+}
+
+export async function redesigns(
+  browser: Browser,
+  form: string,
+  sources: readonly PageSource[],
+  seeds: readonly number[],
+): Promise<Total[]> {
+  const totals: Total[] = []
+  for (const { name, markup, script } of sources) {
+    const total: Total = { page: name, there: 0, found: 0, lost: [], wrong: [] }
+    for (const seed of seeds) {
+      const bench = await Bench.open(browser, form, markup, script)
+      const one = await bench.call<Redesigned>('redesign', seed)
+      total.there += one.there
+      total.found += one.found
+      total.lost.push(...one.lost)
+      total.wrong.push(...one.wrong)
+      await bench.page.close()
+    }
+    totals.push(total)
+  }
+  return totals
+}
+
+export function tableOf(totals: readonly Total[]): string {
+  const rows = totals.map(({ page, there, found, wrong }) =>
+    [
+      page.padEnd(22),
+      String(there).padStart(6),
+      String(found).padStart(6),
+      `${((100 * found) / there).toFixed(1)} %`.padStart(8),
+      String(wrong.length).padStart(6),
+    ].join(''),
+  )
+  return [`${'page'.padEnd(22)} there found   share  wrong`, ...rows].join('\n')
+}
