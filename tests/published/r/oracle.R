@@ -1,8 +1,9 @@
 # The second oracle: the figures of sheets.json, computed by R from the published equations alone.
 #
 #   Rscript tests/published/r/oracle.R
+#   Rscript tests/published/r/oracle.R awkward
 #
-# Reads sheets.json and writes answers.json beside this file. Nothing here is taken from the engine: lines are fitted by
+# Reads sheets.json and writes answers.json beside this file, or awkward.json and awkward-answers.json. Nothing here is taken from the engine: lines are fitted by
 # lm(), limits come from confint() and predict(), and the equations are written from these sources:
 #   density     ASTM E779, appendix form (elevation), from memory; rho = p / (287.055 T) with a barometer (ideal gas)
 #   viscosity   C.-A. Roulet, "Ventilation and Airflow in Buildings", equation 4.17
@@ -213,8 +214,13 @@ one_point <- function(sheet, r) {
   )
 }
 
-sheets <- read_json(file.path(folder, "sheets.json"))
+# Which sheets: sheets.json into answers.json, or awkward.json into awkward-answers.json.
+kind <- commandArgs(TRUE)
+input <- if (length(kind)) paste0(kind[1], ".json") else "sheets.json"
+output <- if (length(kind)) paste0(kind[1], "-answers.json") else "answers.json"
+
+sheets <- read_json(file.path(folder, input))
 lines <- vapply(sheets, function(s) {
   paste0(' "', s$name, '": {', paste0('\n  "', names(a <- answer(s$sheet)), '": ', vapply(a, write_value, ""), collapse = ","), "\n }")
 }, "")
-writeLines(c("{", paste(lines, collapse = ",\n"), "}"), file.path(folder, "answers.json"))
+writeLines(c("{", paste(lines, collapse = ",\n"), "}"), file.path(folder, output))
