@@ -10,7 +10,12 @@ const options = (labels: Record<string, string>): Option[] =>
 
 export const choices = {
   direction: options({ depressurize: 'Depressurize', pressurize: 'Pressurize' }),
-  procedure: options({ 'one-point': 'One-point', 'astm-e779': 'ASTM E779', 'iso-9972': 'ISO 9972' }),
+  procedure: options({
+    'one-point': 'One-point',
+    'two-point': 'Two-point',
+    'astm-e779': 'ASTM E779',
+    'iso-9972': 'ISO 9972',
+  }),
   stage: options({
     'rough-in': 'Rough-in',
     'rough-in without air handler': 'Rough-in without air handler',

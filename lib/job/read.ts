@@ -64,6 +64,7 @@ export function readTest(job: Pick<Job, 'units' | 'building'>, test: Test, devic
   const optional = present({
     device: withDevice ? { ranges, ...present({ calibrationDensity: density }) } : undefined,
     air: readAir(reader, job, test),
+    corrections: typed.corrections,
     exponent: onePoint ? reader.value(typed.exponent, 'exponent', '1') : undefined,
     exponentUncertainty: onePoint ? reader.value(typed.exponentUncertainty, 'exponentUncertainty', '1') : undefined,
     instrument: readInstrument(reader, test),

@@ -53,11 +53,13 @@ export const typedPointSchema = z.object({ pressure: cell, flow: cell, devicePre
 
 export const typedSheetSchema = z.object({
   subject: z.enum(['enclosure', 'ducts']),
-  procedure: z.enum(['one-point', 'astm-e779', 'iso-9972']),
+  procedure: z.enum(['one-point', 'two-point', 'astm-e779', 'iso-9972']),
   direction: z.enum(['depressurize', 'pressurize']),
   /** 'flow': the instrument showed a flow; 'device': the pressure at the device was written down. */
   reading: z.enum(['flow', 'device']),
   flowBasis: z.enum(['indicated', 'actual']),
+  /** When the flows are corrected for the air; absent: always. */
+  corrections: z.optional(z.enum(['always', 'threshold'])),
   /** Several readings may stand in one cell, separated by spaces or semicolons. */
   baselineBefore: cell,
   baselineAfter: cell,

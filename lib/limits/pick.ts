@@ -3,7 +3,7 @@ import type { Limit } from './schema.ts'
 
 type Situation = {
   subject: Limit['subject']
-  procedure?: 'one-point' | 'astm-e779' | 'iso-9972' | undefined
+  procedure?: 'one-point' | 'two-point' | 'astm-e779' | 'iso-9972' | undefined
   /** 0 to 8, with or without the moisture letter: 5, '5', '5A'. Text that names no zone is taken as unknown. */
   climateZone?: string | number | undefined
   leakage?: Limit['leakage'] | undefined

@@ -20,16 +20,16 @@ const flowId = 'duct-flow-25'
 const shareId = 'duct-share-of-air-handler'
 const areaId = 'duct-flow-25-per-floor-area'
 
-const sum = (numbers: readonly number[]): number => numbers.reduce((total, number) => total + number, 0)
+const total = (numbers: readonly number[]): number => numbers.reduce((before, number) => before + number, 0)
 
 function added(values: readonly FigureValue[], unit: string): FigureValue {
   const inUnit = (key: 'value' | 'low' | 'high') =>
     values.map((value) => convert(value[key] ?? Number.NaN, value.unit, unit))
   const bounded = values.every(({ low, high }) => low !== undefined && high !== undefined)
   return {
-    value: sum(inUnit('value')),
+    value: total(inUnit('value')),
     unit,
-    ...(bounded && { low: sum(inUnit('low')), high: sum(inUnit('high')) }),
+    ...(bounded && { low: total(inUnit('low')), high: total(inUnit('high')) }),
     note,
   }
 }
@@ -56,14 +56,14 @@ export function sumSystems(reports: readonly Pick<Report, 'figures'>[], options:
   const known = flows as FigureValue[]
   const { unit } = known[0]!
   const names = reports.map((_, index) => options.names?.[index] ?? `system ${index + 1}`)
-  const total = added(known, unit)
-  const figures: Report['figures'] = { [flowId]: total }
+  const all = added(known, unit)
+  const figures: Report['figures'] = { [flowId]: all }
   const working: Step[] = [
     {
       step: 'Duct leakage at 25 Pa, all systems',
       formula: 'sum of the systems',
       values: known.map((flow, index) => `${names[index]}: ${short(convert(flow.value, flow.unit, unit))}`).join('; '),
-      result: `${short(total.value)} ${unit}`,
+      result: `${short(all.value)} ${unit}`,
       source: 'common practice, no source',
       for: [flowId],
     },
@@ -78,12 +78,12 @@ export function sumSystems(reports: readonly Pick<Report, 'figures'>[], options:
           ? (['L/s', 'L/(s.m2)', 1] as const)
           : (['m3/h', 'm3/(h.m2)', 1] as const)
     const factor = (convert(1, unit, flowUnit) * times) / floorArea.value
-    figures[areaId] = scaled(total, factor, perUnit)
+    figures[areaId] = scaled(all, factor, perUnit)
     working.push({
       step: 'Duct leakage at 25 Pa per floor area, all systems',
       formula: `${times === 1 ? '' : `${times} × `}Q25 / A`,
-      values: `Q25 = ${short(convert(total.value, unit, flowUnit))} ${flowUnit}, A = ${short(floorArea.value)} ${floorArea.unit}`,
-      result: `${short(total.value * factor)} ${perUnit}`,
+      values: `Q25 = ${short(convert(all.value, unit, flowUnit))} ${flowUnit}, A = ${short(floorArea.value)} ${floorArea.unit}`,
+      result: `${short(all.value * factor)} ${perUnit}`,
       source: 'IECC (from memory)',
       for: [areaId],
     })
@@ -95,12 +95,12 @@ export function sumSystems(reports: readonly Pick<Report, 'figures'>[], options:
       (sum, flow, index) => sum + (100 * convert(flow.value, flow.unit, unit)) / shares[index]!.value,
       0,
     )
-    figures[shareId] = scaled(total, 100 / handlers, '%')
+    figures[shareId] = scaled(all, 100 / handlers, '%')
     working.push({
       step: 'Share of the flow of all air handlers',
       formula: '100 × Q25 / air handlers',
-      values: `Q25 = ${short(total.value)} ${unit}, air handlers = ${short(handlers)} ${unit}`,
-      result: `${short((100 * total.value) / handlers)} %`,
+      values: `Q25 = ${short(all.value)} ${unit}, air handlers = ${short(handlers)} ${unit}`,
+      result: `${short((100 * all.value) / handlers)} %`,
       source: 'common practice, no source',
       for: [shareId],
     })

@@ -100,7 +100,7 @@ describe('what a form can be filled with', () => {
         "before/verdict | before: verdict | fail of pass, fail",
         "before/date | before: date of test | 2026-01-12",
         "before/direction | before: direction | depressurize of depressurize, pressurize",
-        "before/procedure | before: procedure | one-point of one-point, astm-e779, iso-9972",
+        "before/procedure | before: procedure | one-point of one-point, two-point, astm-e779, iso-9972",
         "before/stage | before: stage | existing of rough-in, rough-in without air handler, final, existing",
         "before/wind | before: wind | light of calm, light, windy",
         "before/indoor | before: indoor temperature | 68 °F",
@@ -134,7 +134,7 @@ describe('what a form can be filled with', () => {
         "after/verdict | after: verdict | pass of pass, fail",
         "after/date | after: date of test | 2026-02-11",
         "after/direction | after: direction | depressurize of depressurize, pressurize",
-        "after/procedure | after: procedure | one-point of one-point, astm-e779, iso-9972",
+        "after/procedure | after: procedure | one-point of one-point, two-point, astm-e779, iso-9972",
         "after/stage | after: stage | final of rough-in, rough-in without air handler, final, existing",
         "after/wind | after: wind | calm of calm, light, windy",
         "after/indoor | after: indoor temperature | 68 °F",
@@ -149,6 +149,7 @@ describe('what a form can be filled with', () => {
         "after/flow-as-shown | after: flow as shown | 790 cfm",
         "duct system 1/duct-flow-25 | duct system 1: CFM25 | 71 cfm",
         "duct system 1/duct-flow-25-per-floor-area | duct system 1: CFM25/100 ft² | 3.8 cfm/100 ft² (limit 4)",
+        "duct system 1/duct-qn | duct system 1: Qn | 0.038 cfm/ft²",
         "duct system 1/duct-share-of-air-handler | duct system 1: % of air-handler flow | 6.7 %",
         "duct system 1/flow-50 | duct system 1: CFM50 | 107 cfm",
         "duct system 1/leakage-exponent | duct system 1: n | 0.600",
@@ -162,7 +163,7 @@ describe('what a form can be filled with', () => {
         "duct system 1/verdict | duct system 1: verdict | pass of pass, fail",
         "duct system 1/date | duct system 1: date of test | 2026-02-11",
         "duct system 1/direction | duct system 1: direction | pressurize of depressurize, pressurize",
-        "duct system 1/procedure | duct system 1: procedure | one-point of one-point, astm-e779, iso-9972",
+        "duct system 1/procedure | duct system 1: procedure | one-point of one-point, two-point, astm-e779, iso-9972",
         "duct system 1/stage | duct system 1: stage | existing of rough-in, rough-in without air handler, final, existing",
         "duct system 1/leakage | duct system 1: leakage | total of total, outside",
         "duct system 1/indoor | duct system 1: indoor temperature | 68 °F",
@@ -177,6 +178,8 @@ describe('what a form can be filled with', () => {
         "duct system 1/flow-as-shown | duct system 1: flow as shown | 71 cfm",
         "before+after/reduction | before and after: reduction of CFM50 | 691 cfm",
         "before+after/reduction-percent | before and after: reduction in percent | 48 %",
+        "before+after/reduction-uncertainty | before and after: uncertainty of the reduction of CFM50, 95 % | 40 cfm",
+        "before+after/reduction-percent-uncertainty | before and after: uncertainty of the percentage, 95 % | 1.0 %",
         "today | today: today’s date | 2026-02-12",
       ]
     `)
@@ -236,5 +239,48 @@ describe('what a form can be filled with', () => {
     expect(jobName(fakeJob())).toBe('14 Tannery Row')
     expect(jobName(fakeJob({ street: ' ' }))).toBe('MB-2025-1183')
     expect(jobName(emptyJob(unitSets.IP))).toBe('Job without an address')
+  })
+})
+
+const quantityIn = (items: Record<string, Item>, key: string) => {
+  const item = items[key]
+  return item?.kind === 'quantity' ? item.value : NaN
+}
+
+describe('two tests together', () => {
+  test('a reduction has its uncertainty; one device used for both cancels in the percentage', () => {
+    const { items } = material(demoJob(), fakeDevices())
+    // By hand: both tests about 5.2 %, of which 5 % is the device's: 52.2 % × √(2 × (5.18² − 5²)) % ≈ 1.0 %.
+    const percent = quantityIn(items, 'before+after/reduction-percent-uncertainty')
+    expect(percent).toBeGreaterThan(0.5)
+    expect(percent).toBeLessThan(1.5)
+    const apart = fakeJob()
+    apart.tests[0]!.sheet.device = ''
+    expect(
+      quantityIn(material(apart, fakeDevices()).items, 'before+after/reduction-percent-uncertainty'),
+    ).toBeGreaterThan(3)
+    expect(quantityIn(items, 'before+after/reduction-uncertainty')).toBeGreaterThan(30)
+  })
+
+  test('one role in two directions has a mean', () => {
+    const job = fakeJob()
+    const down = fakeTest({ indoor: '', outdoor: '', points: points(['-50', '1000']) })
+    const up = fakeTest({ indoor: '', outdoor: '', direction: 'pressurize', points: points(['50', '1100']) })
+    const still = { baselineBefore: '', baselineAfter: '' }
+    job.tests = [down, up].map((one) => Object.assign(one, { role: 'final', sheet: { ...one.sheet, ...still } }))
+    const { items } = material(job, fakeDevices())
+    expect(quantityIn(items, 'final, both directions/flow-50')).toBeCloseTo(1050, 9)
+    const alone = material({ ...job, tests: [job.tests[0]!] }, fakeDevices()).items
+    expect(Object.keys(alone).some((key) => key.includes('both directions'))).toBe(false)
+  })
+
+  test('two pressures and the threshold of corrections reach the figures', () => {
+    const typed = { procedure: 'two-point', points: points(['-51', '1000'], ['-13.5', '406.126']) } as const
+    const job = fakeJob()
+    job.tests = [fakeTest({ ...typed, corrections: 'threshold' })]
+    const { items } = material(job, fakeDevices())
+    // Baseline −1 Pa; 27 °F and 620 ft are within the thresholds: ln(1000/406.126)/ln 4 = 0.65.
+    expect(quantityIn(items, 'after/leakage-exponent')).toBeCloseTo(0.65, 5)
+    expect(quantityIn(items, 'after/flow-50')).toBeCloseTo(1000, 9)
   })
 })

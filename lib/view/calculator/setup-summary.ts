@@ -5,6 +5,7 @@ export const subjectWords = { enclosure: 'Enclosure', ducts: 'Ducts' } as const
 
 export const procedureWords = {
   'one-point': 'one-point',
+  'two-point': 'two-point',
   'astm-e779': 'ASTM E779',
   'iso-9972': 'ISO 9972',
 } as const
