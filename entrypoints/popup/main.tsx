@@ -4,6 +4,7 @@ import '../../lib/view/base.css'
 import '../../lib/view/paper.css'
 import '../../lib/view/figure/figure.css'
 import '../../lib/view/calculator/calculator.css'
+import '../../lib/view/calculator/cells.css'
 import { Calculator } from '../../lib/view/calculator/calculator.tsx'
 import './popup.css'
 

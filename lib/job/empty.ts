@@ -1,5 +1,5 @@
 /** New jobs, tests, rows and devices, with every cell empty. */
-import type { Device, Job, Test, Tester, TypedPoint, TypedUnits } from './schema.ts'
+import type { Building, Device, Job, Test, Tester, TypedPoint, TypedUnits } from './schema.ts'
 
 type Subject = Test['sheet']['subject']
 
@@ -23,6 +23,28 @@ export const emptyTester = (): Tester => ({
 
 export const emptyPoint = (): TypedPoint => ({ pressure: '', flow: '', devicePressure: '', range: '' })
 
+export const emptyBuilding = (): Building => ({
+  street: '',
+  unit: '',
+  town: '',
+  state: '',
+  postcode: '',
+  permit: '',
+  program: '',
+  builder: '',
+  floorArea: '',
+  volume: '',
+  enclosureArea: '',
+  height: '',
+  bedrooms: '',
+  stories: '',
+  climateZone: '',
+  areaSource: '',
+  volumePercent: '',
+  weatherShieldingFactor: '',
+  elevation: '',
+})
+
 /** A job without tests; `tester` is copied in, so that a later change of the profile leaves old jobs alone. */
 export function emptyJob(units: TypedUnits, tester: Tester = emptyTester()): Job {
   const now = new Date().toISOString()
@@ -31,27 +53,7 @@ export function emptyJob(units: TypedUnits, tester: Tester = emptyTester()): Job
     created: now,
     updated: now,
     units: { ...units },
-    building: {
-      street: '',
-      unit: '',
-      town: '',
-      state: '',
-      postcode: '',
-      permit: '',
-      program: '',
-      builder: '',
-      floorArea: '',
-      volume: '',
-      enclosureArea: '',
-      height: '',
-      bedrooms: '',
-      stories: '',
-      climateZone: '',
-      areaSource: '',
-      volumePercent: '',
-      weatherShieldingFactor: '',
-      elevation: '',
-    },
+    building: emptyBuilding(),
     tester: { ...tester },
     tests: [],
     converted: {},
@@ -59,9 +61,14 @@ export function emptyJob(units: TypedUnits, tester: Tester = emptyTester()): Job
 }
 
 /** A test of today with one empty row. */
-export function emptyTest(role: string, subject: Subject, units: TypedUnits): Test {
+export const emptyTest = (role: string, subject: Subject, units: TypedUnits): Test => ({
+  id: crypto.randomUUID(),
+  ...blankTest(role, subject, units),
+})
+
+/** {@link emptyTest} without an id, which only pages of a secure origin can make. */
+export function blankTest(role: string, subject: Subject, units: TypedUnits): Omit<Test, 'id'> {
   return {
-    id: crypto.randomUUID(),
     role,
     stage: '',
     date: today(),

@@ -1,22 +1,25 @@
 import { Finding } from './finding.tsx'
 import { longest } from './field.tsx'
-import { useBench } from './use-context.ts'
+import type { TypedSheet } from '../../job/schema.ts'
 
 interface Props {
+  sheet: Pick<TypedSheet, 'baselineBefore' | 'baselineAfter'>
   /** The mean of before and after as written, or empty. */
   mean: string
   columns: number
+  found: (path: string) => string | undefined
+  fixed: boolean
+  onType: (patch: Partial<TypedSheet>) => void
 }
 
 /** Pressures at zero flow, before and after. Several may stand in one cell. */
-export function Baseline({ mean, columns }: Props) {
-  const { test, editSheet, found } = useBench()
+export function Baseline({ sheet, mean, columns, found, fixed, onType }: Props) {
   const cells = [
     ['baselineBefore', 'before'],
     ['baselineAfter', 'after'],
   ] as const
   const findings = cells.flatMap(([key]) => {
-    const text = found.get(key)
+    const text = found(key)
     return text ? [[key, text] as const] : []
   })
   return (
@@ -31,13 +34,14 @@ export function Baseline({ mean, columns }: Props) {
                 <input
                   class="in"
                   aria-label={`Baseline ${words}, Pa; several may be typed, with spaces between`}
-                  aria-invalid={found.has(key) ? true : undefined}
-                  aria-describedby={found.has(key) ? `found-${key}` : undefined}
+                  aria-invalid={found(key) ? true : undefined}
+                  aria-describedby={found(key) ? `found-${key}` : undefined}
                   autocomplete="off"
                   maxLength={longest}
                   data-baseline={key}
-                  value={test.sheet[key]}
-                  onInput={(event) => editSheet({ [key]: event.currentTarget.value })}
+                  readOnly={fixed}
+                  value={sheet[key]}
+                  onInput={(event) => onType({ [key]: event.currentTarget.value })}
                 />
               </label>
             ))}

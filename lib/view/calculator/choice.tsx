@@ -8,12 +8,15 @@ interface Props<T extends string> {
   onPick: (value: T) => void
   problem?: string | undefined
   wide?: boolean
+  /** Shown, not to be changed. */
+  fixed?: boolean | undefined
   /** An id by which other parts of the view find it. */
   id?: string
 }
 
 /** A labelled choice of one. */
-export function Choice<T extends string>({ label, value, options, onPick, problem, wide, id: known }: Props<T>) {
+export function Choice<T extends string>(props: Props<T>) {
+  const { label, value, options, onPick, problem, wide, fixed, id: known } = props
   const own = useId()
   const id = known ?? own
   return (
@@ -22,6 +25,7 @@ export function Choice<T extends string>({ label, value, options, onPick, proble
       <select
         id={id}
         class="in"
+        disabled={fixed}
         value={value}
         {...(problem && { 'aria-describedby': `${id}-found` })}
         onChange={(event) => {

@@ -12,13 +12,15 @@ interface Props {
   type?: 'text' | 'date' | 'tel' | 'email'
   numeric?: boolean
   wide?: boolean
+  /** Shown, not to be changed. */
+  fixed?: boolean | undefined
 }
 
 /** The longest text that a job keeps in one cell. */
 export const longest = 10_000
 
 /** A labelled field; the unit belongs to the label, a finding stands beneath. */
-export function Field({ label, value, onInput, unit, hint, problem, type = 'text', numeric, wide }: Props) {
+export function Field({ label, value, onInput, unit, hint, problem, type = 'text', numeric, wide, fixed }: Props) {
   const id = useId()
   return (
     <div class={wide ? 'fd-f wide' : 'fd-f'}>
@@ -33,6 +35,7 @@ export function Field({ label, value, onInput, unit, hint, problem, type = 'text
         type={type as 'text'}
         autocomplete="off"
         maxLength={longest}
+        readOnly={fixed}
         value={value}
         {...(hint && { placeholder: hint })}
         {...(problem && { 'aria-invalid': true, 'aria-describedby': `${id}-found` })}

@@ -23,12 +23,14 @@ interface Props {
   found: (path: string) => string | undefined
   /** Whether the row can be deleted: the blank one at the end cannot. */
   deletable: boolean
+  fixed: boolean
   onType: (row: number, column: ReadingColumn, text: string) => void
   onDelete: (row: number) => void
 }
 
 /** One reading. What was found about a cell opens under the row. */
-export function ReadingRow({ row, point, columns, ranges, brought, used, found, deletable, onType, onDelete }: Props) {
+export function ReadingRow(props: Props) {
+  const { row, point, columns, ranges, brought, used, found, deletable, fixed, onType, onDelete } = props
   const number = row + 1
   const findings = [...columns.map(({ key }) => key), ''].flatMap((key) => {
     const text = found(key ? `points.${row}.${key}` : `points.${row}`)
@@ -59,7 +61,7 @@ export function ReadingRow({ row, point, columns, ranges, brought, used, found, 
           return (
             <td key={key} class={`c-${key}`}>
               {key === 'range' && ranges.length > 0 ? (
-                <select {...cell} onChange={(event) => onType(row, key, event.currentTarget.value)}>
+                <select {...cell} disabled={fixed} onChange={(event) => onType(row, key, event.currentTarget.value)}>
                   <option value="">–</option>
                   {point.range && !ranges.includes(point.range) && <option value={point.range}>{point.range}</option>}
                   {ranges.map((name) => (
@@ -72,6 +74,7 @@ export function ReadingRow({ row, point, columns, ranges, brought, used, found, 
                 <input
                   {...cell}
                   autocomplete="off"
+                  readOnly={fixed}
                   maxLength={longest}
                   onInput={(event) => onType(row, key, event.currentTarget.value)}
                 />

@@ -1,7 +1,7 @@
 /** What a test comes to, written for the screen. Everything is computed elsewhere; here it is worded and sorted. */
 import { nameOf } from '../../job/cells.ts'
 import type { Problem } from '../../job/problem.ts'
-import { reduceTest, type ReducedTest } from '../../job/reduce.ts'
+import { type ReducedPoint, reduceTest, type ReducedTest } from '../../job/reduce.ts'
 import type { Device, Job, Test } from '../../job/schema.ts'
 import { verdictOf } from '../../job/verdict.ts'
 import { baselineOf } from '../../reduce/baseline.ts'
@@ -81,14 +81,25 @@ function verdictFor(test: Test, { report }: ReducedTest, problems: readonly Prob
   return verdictLines(id, found, verdict, notes)
 }
 
+/** Which readings a result at one or two pressures stands on. */
+function basisOf(points: readonly ReducedPoint[], onePoint: boolean, target: number): string {
+  const rows = points.filter((point) => point.used).map(({ row }) => row)
+  if (rows.length === 0) return ''
+  if (rows.length > 1) return `from ${rows.length} points${onePoint ? ` near ${target} Pa` : ''}`
+  return `from point ${rows[0]! + 1}, nearest ${target} Pa`
+}
+
 const emptyHint = (test: Test): string => {
   const place = test.sheet.subject === 'ducts' ? 'duct' : 'house'
   const second = test.sheet.reading === 'flow' ? 'the flow' : 'the device pressure and its range'
   return `Type the ${place} pressure and ${second} of a point; the figures follow at once.`
 }
 
-export function readingOf(job: Job, test: Test, devices: readonly Device[]): Reading {
-  const reduced = reduceTest(job, test, [...devices])
+export const readingOf = (job: Pick<Job, 'units' | 'building'>, test: Test, devices: readonly Device[]): Reading =>
+  wordReading(test, reduceTest(job, test, [...devices]))
+
+/** A reduced test in words. `wanted`: the figures that are missed when they are not there; all when left out. */
+export function wordReading(test: Test, reduced: ReducedTest, wanted?: (figure: string) => boolean): Reading {
   const { sheet, report, points = [] } = reduced
   const { limit, problems: limitProblems } = verdictOf(test, report?.figures)
   const problems = [...reduced.problems, ...limitProblems]
@@ -113,15 +124,10 @@ export function readingOf(job: Job, test: Test, devices: readonly Device[]): Rea
     mean: typed ? minus(halfUp(baselineOf(sheet.baseline).mean, 1)) : '',
     verdict: verdictFor(test, reduced, limitProblems),
     groups: report ? figureGroups(report, limit) : [],
-    lacking: sheet && report ? lacking(sheet, report) : [],
+    lacking: sheet && report ? lacking(sheet, report, wanted) : [],
     checks: checks.toSorted((a, b) => order.indexOf(a.outcome) - order.indexOf(b.outcome)),
     counts: { good: count('good'), doubtful: count('doubtful'), bad: count('bad'), not: count('not checked') },
-    basis:
-      used === undefined
-        ? report?.fit
-          ? `fit of ${report.fit.points} points`
-          : ''
-        : `from point ${used + 1}, nearest ${target} Pa`,
+    basis: report?.fit ? `fit of ${report.fit.points} points` : basisOf(points, onePoint, target),
     factor: onePoint ? `× 1.1: ${test.onePointFactor ? 'on' : 'off'}` : '',
     waiting: bad?.message ?? problems.find(({ path }) => path === 'points')?.message ?? emptyHint(test),
   }

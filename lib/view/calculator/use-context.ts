@@ -13,9 +13,3 @@ export function useFound(): (path: string) => string | undefined {
   const bench = useContext(BenchContext)
   return (path) => bench?.found.get(path)
 }
-
-/** What was found about a field of the building. */
-export function useBuildingProblem(): (key: string) => string | undefined {
-  const found = useFound()
-  return (key) => found(`building.${key}`)
-}

@@ -93,11 +93,15 @@ function has(sheet: Sheet, report: Report, need: Need): boolean {
 const listed = (words: readonly string[]): string =>
   words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`
 
-/** What the figures that are not there want: `ACH50 needs the volume`. Figures with the same want share a line. */
-export function lacking(sheet: Sheet, report: Report): string[] {
+/**
+ * What the figures that are not there want: `ACH50 needs the volume`. Figures with the same want share a line. `wanted`
+ * leaves out figures that nobody misses.
+ */
+export function lacking(sheet: Sheet, report: Report, wanted: (id: string) => boolean = () => true): string[] {
   const wants = new Map<string, string[]>()
   for (const figure of figures) {
-    if (report.figures[figure.id] || (figure.subject && figure.subject !== sheet.subject)) continue
+    if (report.figures[figure.id] || !wanted(figure.id) || (figure.subject && figure.subject !== sheet.subject))
+      continue
     const needs = figure.needs.filter((need) => !has(sheet, report, need)).map((need) => needWords[need])
     if (needs.length === 0) continue
     const want = listed(needs)

@@ -1,0 +1,87 @@
+import { ownLimitFigure, ownLimitFigures, ownLimitUnit } from '../../job/own-limit.ts'
+import type { Job, Test } from '../../job/schema.ts'
+import { limitsOf } from '../../job/verdict.ts'
+import { labelOf } from '../../reduce/figures/index.ts'
+import { symbol } from '../../units/symbol.ts'
+import { Choice } from './choice.tsx'
+import { Field } from './field.tsx'
+import type { Offer } from './sheet-fields.tsx'
+
+interface Props {
+  job: Pick<Job, 'building'>
+  test: Test
+  found: (path: string) => string | undefined
+  offer: Offer
+  /** Whether a limit is offered: its id, or `own`. */
+  offers?: (limit: string) => boolean
+  onTest: (patch: Partial<Test>) => void
+}
+
+/** Which limit the test is compared with, and whether a one-point result is multiplied before. */
+export function LimitChoice({ job, test, found, offer, offers = () => true, onTest }: Props) {
+  const { sheet } = test
+  const ownUnit = ownLimitUnit(test)
+  const ownFigures = ownLimitFigures[sheet.subject].map((id): [string, string] => [
+    id,
+    labelOf(id, ownLimitUnit({ ...test, ownLimitFigure: id })),
+  ])
+  const options: [string, string][] = [
+    ['', 'none: figures and interval only'],
+    ...limitsOf(job, test).map(({ id, title }): [string, string] => [id, title]),
+    ['own', 'own limit'],
+  ]
+  const offered = options.filter(([id]) => id === test.limit || offers(id))
+  // A limit that was chosen stays in the list when the zone or the stage no longer fits it.
+  if (!offered.some(([id]) => id === test.limit)) offered.push([test.limit, `${test.limit} (does not fit this test)`])
+  const fixed = offer.fixed('limit')
+  return (
+    <>
+      {offer.shows('limit') && (
+        <Choice
+          id="limit"
+          label="Limit"
+          wide
+          fixed={fixed}
+          value={test.limit}
+          options={offered}
+          problem={found('limit')}
+          onPick={(limit) => onTest({ limit })}
+        />
+      )}
+      {offer.shows('ownLimit') && test.limit === 'own' && (
+        <>
+          <Choice
+            label="Own limit on"
+            fixed={offer.fixed('ownLimit')}
+            value={ownLimitFigure(test)}
+            options={ownFigures}
+            onPick={(figure) => onTest({ ownLimitFigure: figure })}
+          />
+          <Field
+            label="At most"
+            unit={symbol(ownUnit)}
+            numeric
+            fixed={offer.fixed('ownLimit')}
+            value={test.ownLimit}
+            problem={found('ownLimit')}
+            onInput={(ownLimit) => onTest({ ownLimit })}
+          />
+        </>
+      )}
+      {offer.shows('onePointFactor') && sheet.procedure === 'one-point' && (
+        <label class="tick wide">
+          <input
+            type="checkbox"
+            checked={test.onePointFactor}
+            disabled={offer.fixed('onePointFactor')}
+            onChange={(event) => onTest({ onePointFactor: event.currentTarget.checked })}
+          />
+          <span>
+            Multiply the one-point result by 1.1 before comparing and entering
+            <small>Off unless your limit or program asks for it; what was entered is said in the book.</small>
+          </span>
+        </label>
+      )}
+    </>
+  )
+}

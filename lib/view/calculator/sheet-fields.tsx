@@ -1,0 +1,185 @@
+import type { ComponentChildren } from 'preact'
+import type { Building, Test, TypedSheet, TypedUnits } from '../../job/schema.ts'
+import { Choice } from './choice.tsx'
+import { Field } from './field.tsx'
+import { procedureWords } from './setup-summary.ts'
+import { temperatureWords } from './unit-words.ts'
+
+/** Which fields are shown, and which only to be looked at. */
+export interface Offer {
+  shows: (field: string) => boolean
+  fixed: (field: string) => boolean
+}
+
+export const everything: Offer = { shows: () => true, fixed: () => false }
+
+interface Props {
+  test: Test
+  elevation: string
+  /** The unit of the elevation. */
+  length: TypedUnits['length']
+  found: (path: string) => string | undefined
+  offer: Offer
+  onTest: (patch: Partial<Test>) => void
+  onSheet: (patch: Partial<TypedSheet>) => void
+  onBuilding: (patch: Partial<Building>) => void
+  /** The choice of a limit. */
+  limit?: ComponentChildren
+  /** The choice of a device. */
+  device?: ComponentChildren
+}
+
+const subjects = [
+  ['enclosure', 'enclosure'],
+  ['ducts', 'ducts'],
+] as const
+const procedures = [
+  ['one-point', procedureWords['one-point']],
+  ['astm-e779', `${procedureWords['astm-e779']}, 5+ points`],
+  ['iso-9972', `${procedureWords['iso-9972']}, 5+ points`],
+] as const
+const corrections = [
+  ['always', 'always'],
+  ['threshold', 'above 5,000 ft, beyond 30 °F'],
+] as const
+const directions = [
+  ['depressurize', 'depressurize'],
+  ['pressurize', 'pressurize'],
+] as const
+const stages = [
+  ['', 'not said'],
+  ['rough-in', 'rough-in'],
+  ['rough-in without air handler', 'rough-in without air handler'],
+  ['final', 'final'],
+  ['existing', 'existing building'],
+] as const
+const winds = [
+  ['', 'not said'],
+  ['calm', 'calm'],
+  ['light', 'light'],
+  ['windy', 'windy'],
+] as const
+const leakages = [
+  ['total', 'total'],
+  ['outside', 'to outside'],
+] as const
+const bases = [
+  ['indicated', 'as indicated, at the density of the calibration'],
+  ['actual', 'actual, at the density of the air in the device'],
+] as const
+const readings = [
+  ['flow', 'the flow it shows'],
+  ['device', 'the pressure at the device'],
+] as const
+
+/** Everything about a test that is not a reading and not a word of its own. */
+export function SheetFields(props: Props) {
+  const { test, elevation, length, found, offer, onTest, onSheet, onBuilding, limit, device } = props
+  const { sheet, units } = test
+  const { shows } = offer
+  const degrees = temperatureWords[units.temperature]
+  const ducts = sheet.subject === 'ducts'
+  const onePoint = sheet.procedure === 'one-point'
+
+  const number = (key: keyof TypedSheet & string, label: string, unit = '', hint = '') =>
+    shows(key) && (
+      <Field
+        label={label}
+        numeric
+        unit={unit}
+        hint={hint}
+        fixed={offer.fixed(key)}
+        value={sheet[key] as string}
+        problem={found(key)}
+        onInput={(value) => onSheet({ [key]: value })}
+      />
+    )
+  const choice = <K extends keyof TypedSheet & string>(
+    key: K,
+    label: string,
+    options: readonly (readonly [TypedSheet[K] & string, string])[],
+    wide = false,
+  ) =>
+    shows(key) && (
+      <Choice
+        label={label}
+        wide={wide}
+        fixed={offer.fixed(key)}
+        value={(sheet[key] ?? options[0]?.[0]) as TypedSheet[K] & string}
+        options={options}
+        onPick={(value) => onSheet({ [key]: value })}
+      />
+    )
+
+  return (
+    <>
+      {choice('subject', 'Test of', subjects)}
+      {choice('procedure', 'Procedure', procedures)}
+      {choice('direction', 'Direction', directions)}
+      {ducts && choice('ductLeakage', 'Leakage', leakages)}
+      {ducts && number('airHandlerFlow', 'Air-handler flow', units.flow)}
+      {shows('date') && (
+        <Field
+          label="Date"
+          type="date"
+          fixed={offer.fixed('date')}
+          value={test.date}
+          onInput={(date) => onTest({ date })}
+        />
+      )}
+      {shows('stage') && (
+        <Choice
+          label="Stage"
+          fixed={offer.fixed('stage')}
+          value={test.stage}
+          options={stages}
+          onPick={(stage) => onTest({ stage })}
+        />
+      )}
+      {shows('wind') && (
+        <Choice
+          label="Wind"
+          fixed={offer.fixed('wind')}
+          value={test.wind}
+          options={winds}
+          onPick={(wind) => onTest({ wind })}
+        />
+      )}
+      {number('indoor', 'Indoors', degrees)}
+      {number('outdoor', 'Outdoors', degrees)}
+      {shows('elevation') && (
+        <Field
+          label="Elevation"
+          numeric
+          unit={length}
+          fixed={offer.fixed('elevation')}
+          value={elevation}
+          problem={found('building.elevation')}
+          onInput={(typed) => onBuilding({ elevation: typed })}
+        />
+      )}
+      {number('barometer', 'or barometer', 'Pa')}
+      {choice('corrections', 'Correct for the air', corrections)}
+      {limit}
+      {device}
+      {choice('reading', 'Written down is', readings, true)}
+      {choice('flowBasis', 'Flow is', bases, true)}
+      {onePoint && number('exponent', 'Exponent n', '', ducts ? '0.6' : '0.65')}
+      {onePoint && number('exponentUncertainty', 'Uncertainty of n', '', '0.05')}
+      {number('pressurePercent', 'Gauge, pressure', '%', '1')}
+      {number('pressureFloor', 'Gauge, at least', 'Pa', '0.25')}
+      {number('flowPercent', 'Device, flow', '%', '5')}
+      {shows('instrumentFigure') && (
+        <Field
+          label={`The instrument’s own result at ${ducts ? 25 : 50} Pa`}
+          numeric
+          unit={units.flow}
+          fixed={offer.fixed('instrumentFigure')}
+          value={test.instrumentFigure}
+          problem={found('instrumentFigure')}
+          onInput={(instrumentFigure) => onTest({ instrumentFigure })}
+        />
+      )}
+    </>
+  )
+}

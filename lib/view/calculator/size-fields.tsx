@@ -1,0 +1,60 @@
+import type { Building, TypedUnits } from '../../job/schema.ts'
+import { Choice } from './choice.tsx'
+import { Field } from './field.tsx'
+import type { Offer } from './sheet-fields.tsx'
+import { areaWords, volumeWords } from './unit-words.ts'
+
+interface Props {
+  building: Building
+  length: TypedUnits['length']
+  found: (path: string) => string | undefined
+  offer: Offer
+  onBuilding: (patch: Partial<Building>) => void
+}
+
+const sources = [
+  ['', 'not said'],
+  ['plans', 'plans'],
+  ['measured', 'measured'],
+  ['estimated', 'estimated'],
+] as const
+
+/** How large the building is, and where it stands in the climate. */
+export function SizeFields({ building, length, found, offer, onBuilding }: Props) {
+  const { shows, fixed } = offer
+  const field = (key: keyof Building, label: string, more: { unit?: string; hint?: string; numeric?: false } = {}) =>
+    shows(key) && (
+      <Field
+        label={label}
+        numeric
+        fixed={fixed(key)}
+        value={building[key]}
+        problem={found(`building.${key}`)}
+        onInput={(value) => onBuilding({ [key]: value })}
+        {...more}
+      />
+    )
+  return (
+    <>
+      {field('volume', 'Volume', { unit: volumeWords[length] })}
+      {field('floorArea', 'Conditioned floor area', { unit: areaWords[length] })}
+      {field('enclosureArea', 'Enclosure area, six sides', { unit: areaWords[length] })}
+      {field('height', 'Height, lowest floor to highest ceiling', { unit: length })}
+      {shows('areaSource') && (
+        <Choice
+          label="Areas and volume from"
+          fixed={fixed('areaSource')}
+          value={building.areaSource}
+          options={sources}
+          onPick={(areaSource) => onBuilding({ areaSource })}
+        />
+      )}
+      {field('volumePercent', 'Their uncertainty', { unit: '%' })}
+      {field('bedrooms', 'Bedrooms')}
+      {field('stories', 'Stories')}
+      {field('climateZone', 'Climate zone', { hint: '5A', numeric: false })}
+      {field('elevation', 'Elevation', { unit: length })}
+      {field('weatherShieldingFactor', 'Weather and shielding factor (wsf)')}
+    </>
+  )
+}
