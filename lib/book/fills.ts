@@ -5,6 +5,7 @@ import { database } from './database.ts'
 import { addEntry, entryOfFill, linesOf } from './entries.ts'
 import { BookError } from './error.ts'
 import { announce } from './notice.ts'
+import { seriesFor } from './series.ts'
 import { fillSchema, type Entry, type Fill, type OpenFill } from './schema.ts'
 
 /**
@@ -13,7 +14,12 @@ import { fillSchema, type Entry, type Fill, type OpenFill } from './schema.ts'
  * @throws BookError when the fill does not fit its schema, or has already ended.
  */
 export async function startFill(fill: Fill, context: { engine: string; tab?: number | undefined }): Promise<void> {
-  const kept = check(fillSchema, fill, 'The fill')
+  const checked = check(fillSchema, fill, 'The fill')
+  const series = await seriesFor(checked)
+  const kept: Fill = series === undefined ? checked : { ...checked, series }
+  // One page is filled at a time: what else is open in this tab was cut short by a reload of its page.
+  if (context.tab !== undefined)
+    await closeUnended((open) => open.tab !== context.tab || open.id === kept.id)
   const db = await database()
   const tx = db.transaction(['fills', 'jobs', 'entries'], 'readwrite', { durability: 'strict' })
   const [open, entry, readings] = await Promise.all([

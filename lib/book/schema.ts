@@ -21,6 +21,10 @@ export const fillSchema = z.object({
   job: z.object({ id: z.string(), name: z.string() }),
   map: z.object({ id: z.string(), name: z.string(), version: z.number() }),
   page: pageSchema,
+  /** Which step of a form in several steps this fill is. */
+  step: z.optional(z.object({ at: z.number(), of: z.number() })),
+  /** Shared by the fills of one submission: those of its steps, and one that a reload cut in two. */
+  series: z.optional(z.string()),
   /** Every binding of the plan, in its order, with the text that was to be entered. */
   planned: z.array(
     z.object({ binding: z.string(), control: z.string(), section: z.string(), source: z.string(), text: z.string() }),

@@ -9,6 +9,8 @@ import { behind, empty, shown } from './read.ts'
 import { alikeIn } from './same-entry.ts'
 import { constraint } from './constraint.ts'
 import type { Binding, FormMap, PlanLine } from './schema.ts'
+import { asksAlike } from './words.ts'
+import { bindingsHere, type Steps } from './steps.ts'
 import { sourceWords, textOf } from './text.ts'
 
 export interface Plan {
@@ -21,6 +23,8 @@ export interface Plan {
   candidates: Map<string, Control[]>
   /** Names of the ticks, signatures and files that only the person gives. */
   leftToYou: string[]
+  /** For a form in several steps: which one the page shows. `lines` holds that step only. */
+  steps?: Steps
   /** Files to put in, by binding. */
   files?: Map<string, File>
 }
@@ -34,7 +38,9 @@ function fill(line: PlanLine, binding: Binding, material: Material, control: Con
   const now = shown(control)
   const placed = { ...line, control: control.name, section: control.section, now }
   if ('refused' in text) return { ...placed, state: 'refused', note: text.refused }
-  const base = { ...placed, text: text.text, note: text.note ?? '' }
+  const was = binding.control.name
+  const renamed = asksAlike(was, control.name) < 0.9 ? `was “${was}” when it was mapped` : ''
+  const base = { ...placed, text: text.text, note: [text.note, renamed].filter(Boolean).join('; ') }
   const limit = (control.element as HTMLInputElement).maxLength ?? -1
   if ((control.kind === 'text' || control.kind === 'textarea') && limit >= 0 && text.text.length > limit)
     return { ...base, state: 'refused', note: `The control takes ${limit} characters at most: shorten the text.` }
@@ -109,7 +115,8 @@ export function plan(map: Pick<FormMap, 'bindings'>, material: Material, documen
   const answers = findAll(map.bindings, controls)
   const targets = new Map<string, Control>()
   const candidates = new Map<string, Control[]>()
-  const lines = map.bindings.map((binding) => {
+  const { here, steps } = bindingsHere(map.bindings, answers)
+  const lines = here.map((binding) => {
     const found = answers.get(binding.id) ?? { notFound: true as const }
     if ('found' in found) targets.set(binding.id, found.found)
     if ('ambiguous' in found) candidates.set(binding.id, found.ambiguous)
@@ -119,7 +126,16 @@ export function plan(map: Pick<FormMap, 'bindings'>, material: Material, documen
   const files = new Map(
     map.bindings.flatMap(({ id, source }) => (source.from === 'file' ? [[id, fileOf(source, material)] as const] : [])),
   )
-  return { document, bindings: [...map.bindings], lines, targets, candidates, leftToYou, files }
+  return {
+    document,
+    bindings: [...map.bindings],
+    lines,
+    targets,
+    candidates,
+    leftToYou,
+    files,
+    ...(steps && { steps }),
+  }
 }
 
 /** The same plan with one ambiguous binding settled by the person: the control they pointed at. */

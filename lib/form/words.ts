@@ -143,9 +143,9 @@ export function gist(text: string): Gist {
   return found
 }
 
-function without(words: readonly string[], taken: readonly string[]): string[] {
+function without(all: readonly string[], taken: readonly string[]): string[] {
   const left = [...taken]
-  return words.filter((word) => {
+  return all.filter((word) => {
     const at = left.indexOf(word)
     if (at >= 0) left.splice(at, 1)
     return at < 0

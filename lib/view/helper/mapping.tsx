@@ -1,7 +1,9 @@
-import { useCallback, useMemo, useState } from 'preact/hooks'
+import { useCallback, useMemo, useRef, useState } from 'preact/hooks'
 import { cluesOf } from '../../form/clues.ts'
 import type { Material } from '../../form/material.ts'
-import type { FormMap, Source } from '../../form/schema.ts'
+import type { Binding, FormMap, Source } from '../../form/schema.ts'
+import { spanning } from '../../form/address.ts'
+import { atStep, stepFor } from '../../form/steps.ts'
 import { textOf } from '../../form/text.ts'
 import { bringIntoView } from './bring-into-view.ts'
 import { ControlList } from './control-list.tsx'
@@ -35,7 +37,7 @@ interface MappingProps {
 /** Binds the controls of the page, one at a time or the clear ones together. */
 export function Mapping({ material, map: given, onPlan }: MappingProps) {
   const { host, close } = useShell()
-  const [start] = useState(() => given ?? newFormMap(document))
+  const [start] = useState(() => (given ? spanning(given, location.href) : newFormMap(document)))
   const editor = useFormMap(start, given === undefined)
   const { map } = editor
   const page = useControls(map)
@@ -43,6 +45,7 @@ export function Mapping({ material, map: given, onPlan }: MappingProps) {
   const [draft, setDraft] = useState<Source>()
   const [lately, setLately] = useState<string>()
   const [pointed, setPointed] = useState<string>()
+  const [moving, setMoving] = useState<Binding>()
 
   const together = useProposals(page.controls, material)
 
@@ -67,18 +70,33 @@ export function Mapping({ material, map: given, onPlan }: MappingProps) {
     },
     [page.controls, picked],
   )
-  usePick({ host, windows: page.windows, keyOf: page.keyOf, onHover: setPointed, onPick: go })
+  const choose = (key: string | undefined) => {
+    const target = page.controls.find((control) => control.key === key)
+    if (moving && target) {
+      page.remember(moving.id, target.key)
+      editor.bind([atStep({ ...moving, control: cluesOf(target.control) }, step())], page.inOrder)
+      setMoving(undefined)
+      setLately(key)
+    } else go(key)
+  }
+  const pick = useRef(choose)
+  pick.current = choose
+  const onPick = useCallback((key: string) => pick.current(key), [])
+  usePick({ host, windows: page.windows, keyOf: page.keyOf, onHover: setPointed, onPick })
 
   const next = () => {
     const index = page.controls.findIndex(({ key }) => key === picked)
     const order = [...page.controls.slice(index + 1), ...page.controls.slice(0, Math.max(index, 0))]
     go(order.find(({ binding }) => !binding)?.key)
   }
+  // A control of a later step stands on a page that shows nothing bound so far.
+  const step = () => stepFor(map.bindings, new Set(page.controls.flatMap(({ binding }) => binding?.id ?? [])))
   const bind = () => {
     if (!at || !source) return
     const id = bound?.id ?? newId()
     page.remember(id, at.key)
-    editor.bind([{ id, control: cluesOf(at.control), source }], page.inOrder)
+    const binding = { id, control: cluesOf(at.control), source }
+    editor.bind([atStep(binding, bound ? (bound.step ?? 1) : step())], page.inOrder)
     next()
   }
 
@@ -93,13 +111,14 @@ export function Mapping({ material, map: given, onPlan }: MappingProps) {
     const bindings = together.taken()
     for (const { id, key } of bindings) page.remember(id, key)
     editor.bind(
-      bindings.map(({ id, control, source: from }) => ({ id, control, source: from })),
+      bindings.map(({ id, control, source: from }) => atStep({ id, control, source: from }, step())),
       page.inOrder,
     )
     together.show(false)
   }
   const leave = () => {
-    if (picked) go(undefined)
+    if (moving) setMoving(undefined)
+    else if (picked) go(undefined)
     else if (together.open) together.show(false)
     else close()
   }
@@ -153,6 +172,14 @@ export function Mapping({ material, map: given, onPlan }: MappingProps) {
           <ProposeAll proposals={together} unbound={page.controls.length - done} onPoint={setPointed} />
         ) : (
           <>
+            {moving && (
+              <p class="note" role="status">
+                Pick the control for “{moving.control.name}”. What goes into it stays as it is.{' '}
+                <button type="button" class="b low" onClick={() => setMoving(undefined)}>
+                  Leave it
+                </button>
+              </p>
+            )}
             <h2>Pick a control</h2>
             <p class="q small">Click one on the page, or choose it here. Clicking does not change the page.</p>
             {page.controls.length === 0 && (
@@ -174,10 +201,10 @@ export function Mapping({ material, map: given, onPlan }: MappingProps) {
                 twin,
               }))}
               lately={lately}
-              onPick={go}
+              onPick={choose}
               onPoint={setPointed}
             />
-            <NotHere bindings={page.missing} material={material} onRemove={editor.remove} />
+            <NotHere bindings={page.missing} material={material} onRemove={editor.remove} onMove={setMoving} />
             <LeftToYou leftOut={page.leftOut} />
             <MapAddress map={map} onRename={editor.rename} onAddress={editor.readdress} />
           </>

@@ -57,6 +57,15 @@ export function PlanScreen({ material, map, onMap }: PlanScreenProps) {
               }
             : undefined
         }
+        stepNow={() => planned(map, material, choices).steps}
+        onStep={
+          last.kind === 'fill'
+            ? () => {
+                setChoices(new Map())
+                setLast(undefined)
+              }
+            : undefined
+        }
         onAgain={() => {
           setUndoing(undefined)
           setLast(undefined)

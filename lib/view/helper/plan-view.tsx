@@ -95,6 +95,12 @@ export function PlanView({ compute, undo, job, problem, onChoose, onFill, onMap 
         }
       >
         <p class="promise">Nothing is typed until you confirm. Nothing is submitted.</p>
+        {plan.steps && (
+          <p class="note">
+            Step {plan.steps.at} of {plan.steps.of}: {plan.steps.here} of {plan.steps.all} controls are here. The others
+            wait for their steps.
+          </p>
+        )}
         {problem && (
           <p class="note bad" role="alert">
             {problem} The copy list below still works.

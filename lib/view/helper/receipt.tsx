@@ -1,4 +1,5 @@
-import { useState } from 'preact/hooks'
+import { useMemo, useState } from 'preact/hooks'
+import type { Steps } from '../../form/steps.ts'
 import { CopyList } from './copy-list.tsx'
 import { Dock } from './dock.tsx'
 import { LookFirst } from './look-first.tsx'
@@ -9,16 +10,23 @@ import { send } from './send.ts'
 import { useShell } from './shell.ts'
 import { Counts } from './status.tsx'
 import type { Filled } from './use-fill.ts'
+import { useSurvey } from './use-survey.ts'
 
 interface ReceiptProps {
   filled: Filled
   onUndo: (() => void) | undefined
   onAgain: () => void
+  /** Goes on with the step that the page shows by now; nothing while it shows the one just filled. */
+  onStep: ((at: number) => void) | undefined
+  stepNow: () => Steps | undefined
 }
 
 /** What became of a fill: first what needs a hand, then every line. */
-export function Receipt({ filled, onUndo, onAgain }: ReceiptProps) {
+export function Receipt({ filled, onUndo, onAgain, onStep, stepNow }: ReceiptProps) {
   const { close } = useShell()
+  const survey = useSurvey()
+  const now = useMemo(stepNow, [survey])
+  const further = onStep && now && now.at > (filled.plan.steps?.at ?? now.at) ? now : undefined
   const [copying, setCopying] = useState(false)
   const [problem, setProblem] = useState('')
   const { lines, plan, kind } = filled
@@ -38,9 +46,14 @@ export function Receipt({ filled, onUndo, onAgain }: ReceiptProps) {
         onEscape={close}
         footer={
           <>
+            {further && (
+              <button type="button" class="b first" onClick={() => onStep?.(further.at)}>
+                Go on: step {further.at} of {further.of}
+              </button>
+            )}
             <button
               type="button"
-              class="b first"
+              class={further ? 'b' : 'b first'}
               onClick={async () => {
                 const sent = await send({
                   type: 'open-book',
@@ -73,6 +86,12 @@ export function Receipt({ filled, onUndo, onAgain }: ReceiptProps) {
         {filled.problem && (
           <p class="note bad" role="alert">
             {filled.problem}
+          </p>
+        )}
+        {filled.plan.steps && kind === 'fill' && (
+          <p class="q small">
+            Step {filled.plan.steps.at} of {filled.plan.steps.of}. Go to the next step on the page; the helper waits
+            here.
           </p>
         )}
         {problem && (

@@ -54,6 +54,7 @@ export function useFill({ material, map }: { material: Material; map: FormMap })
             job: material.job,
             map: { id: map.id, name: map.name, version: map.version },
             page: { ...addressOf(location.href), title: document.title },
+            ...(plan.steps && { step: { at: plan.steps.at, of: plan.steps.of } }),
             planned: lines.map(({ binding, control, section, source, text }) => ({
               binding,
               control,
