@@ -112,8 +112,10 @@ function onlyRead(element: HTMLElement): boolean {
 }
 
 function textKind(input: HTMLInputElement): ControlKind {
-  if (input.getAttribute('role') === 'combobox') return 'combobox'
   if (opensCalendar(input)) return 'calendar'
+  // A field that opens a calendar can be typed into.
+  const opens = input.getAttribute('aria-haspopup') ?? 'listbox'
+  if (input.getAttribute('role') === 'combobox' && opens !== 'dialog' && opens !== 'grid') return 'combobox'
   return takesChips(input) ? 'chips' : 'text'
 }
 
@@ -192,6 +194,15 @@ export function survey(document: Document): Survey {
           })
           named.set(input.name, radios)
           consider(radios, kind)
+        } else if (kind === 'radio') {
+          // Some pages tell the radios of a group apart in their own script and give them no name.
+          const holder = input.closest('fieldset, [role=radiogroup], [role=group]') ?? input
+          if (groups.has(holder)) continue
+          groups.set(holder, new Map())
+          const unnamed = [...holder.querySelectorAll<HTMLInputElement>('input[type=radio]')].filter(
+            (each) => !each.name,
+          )
+          consider(unnamed.length > 0 ? unnamed : [input], kind)
         } else consider([input], kind)
       }
     } else if (element.matches(drawn)) {

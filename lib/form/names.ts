@@ -26,16 +26,23 @@ function labelled(element: Element): boolean {
   )
 }
 
-/** Labels that point to a drawn control, or to the native one that a widget keeps hidden inside or beside it. */
+/** Native controls that a widget keeps hidden inside or beside its box. */
+function keptBy(element: Element): Element[] {
+  if (element.matches('input, select, textarea')) return []
+  for (let at: Element | null = element, level = 0; at && level < 4; at = at.parentElement, level++) {
+    if (at.matches('form, fieldset, body') || at.querySelectorAll('[role=combobox]').length > 1) return []
+    const kept = [...at.querySelectorAll('input:not([type=hidden]), select')].filter(
+      (each) => element.contains(each) || each.matches('[aria-hidden=true], [tabindex="-1"], [hidden]'),
+    )
+    if (kept.length > 0) return kept
+  }
+  return []
+}
+
+/** Labels that point to a drawn control, or to the native one that it hides. */
 function pointedLabels(element: Element): Element[] {
   const root = element.getRootNode() as Document | ShadowRoot
-  const around = element.parentElement
-  const kept = element.matches('input, select, textarea')
-    ? []
-    : [...(around?.parentElement?.querySelectorAll('input, select') ?? [])].filter(
-        (each) => element.contains(each) || each.matches('[aria-hidden=true], [tabindex="-1"], [hidden]'),
-      )
-  for (const { id } of [element, ...kept]) {
+  for (const { id } of [element, ...keptBy(element)]) {
     const labels = id ? [...root.querySelectorAll(`label[for="${CSS.escape(id)}"]`)] : []
     if (labels.length > 0) return labels
   }
@@ -51,11 +58,11 @@ function drawnName(element: Element): string {
     .map((id) => (id ? root.getElementById(id) : null))
     .filter((each) => each && !element.contains(each))
     .map((each) => textIn(each as Element))
-  return (
-    tidy(named.join(' ')) ||
-    tidy(element.getAttribute('aria-label') ?? '') ||
-    tidy(pointedLabels(element).map(textIn).join(' '))
-  )
+  const said = tidy(element.getAttribute('aria-label') ?? '')
+  const labels = tidy(pointedLabels(element).map(textIn).join(' '))
+  // Some widgets say their value or prompt here.
+  const own = said === tidy(element.textContent ?? '')
+  return tidy(named.join(' ')) || (own ? labels || said : said || labels)
 }
 
 function accessible(element: Element): string {

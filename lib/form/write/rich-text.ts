@@ -5,14 +5,18 @@ import { enter, leave } from './events.ts'
 import { byHand } from './reasons.ts'
 import { pause } from './wait.ts'
 
-/** Puts the caret at the end of the editor, unless it stands in the editor already. */
-function placeCaret(editor: HTMLElement): void {
+/** Whether the person has left the caret in the editor. */
+function holdsCaret(editor: HTMLElement): boolean {
   const selection = editor.ownerDocument.getSelection()
-  if (!selection) return
-  const { anchorNode } = selection
-  if (selection.isCollapsed && anchorNode && anchorNode !== editor && editor.contains(anchorNode)) return
-  selection.selectAllChildren(editor)
-  selection.collapseToEnd()
+  return Boolean(selection?.isCollapsed && editor.contains(selection.anchorNode))
+}
+
+/** Puts the caret at the end, on a line of its own. */
+function goToEnd(editor: HTMLElement): void {
+  const selection = editor.ownerDocument.getSelection()
+  selection?.selectAllChildren(editor.lastElementChild ?? editor)
+  selection?.collapseToEnd()
+  if ((editor.lastElementChild ?? editor).textContent?.trim()) editor.ownerDocument.execCommand('insertParagraph')
 }
 
 function typeLines(editor: HTMLElement, text: string): void {
@@ -36,9 +40,10 @@ export async function writeRichText({ element }: Control, text: string): Promise
   const holds = () => squeeze(richText(element)).includes(squeeze(text))
   if (text === '') return 'an editor is emptied by hand'
   const before = richText(element)
+  const placed = holdsCaret(element)
   enter(element)
   try {
-    placeCaret(element)
+    if (!placed) goToEnd(element)
     typeLines(element, text)
     await pause(30)
     if (holds()) return undefined

@@ -1,0 +1,182 @@
+/** What is filled into each page, and what the page itself must hold afterwards. */
+
+export interface PageField {
+  /** Name of the control as the page shows it. */
+  name: string
+  text: string
+  /** Key of the page's own state. */
+  state: string
+  holds: unknown
+  /** The page cannot take the text as it is: the outcome must say so. */
+  told?: true
+}
+
+export interface FrameworkPage {
+  name: string
+  entry: string
+  fields: PageField[]
+}
+
+const field = (name: string, text: string, state: string, holds: unknown = text): PageField => ({
+  name,
+  text,
+  state,
+  holds,
+})
+const street = field('Street address', '14 Tannery Row', 'street')
+const flow = field('CFM50', '1445', 'flow', 1445)
+const isoDate = field('Test date', '2026-02-11', 'date')
+const shownDate = field('Test date', '02/11/2026', 'date', '2026-02-11')
+const range = field('Range', 'B', 'range', 'b')
+const ring = field('Range', 'Ring B', 'range', 'b')
+const result = field('Result', 'Fail', 'result')
+const sealed = field('Attic sealed', 'checked', 'sealed', true)
+const fan = field('Ventilation present', 'checked', 'fan', true)
+const floors = field('Stories', '3', 'floors', 3)
+const comments = field('Comments', 'attic hatch weatherstripped', 'comments')
+
+export const pages: FrameworkPage[] = [
+  {
+    name: 'React Hook Form',
+    entry: 'react-hook-form/main.tsx',
+    fields: [
+      street,
+      flow,
+      isoDate,
+      range,
+      field('Work locations', 'Attic; Rim joist', 'places', ['attic', 'rim']),
+      result,
+      sealed,
+      comments,
+    ],
+  },
+  {
+    name: 'MUI',
+    entry: 'mui/main.tsx',
+    fields: [
+      street,
+      field('CFM50', '1445', 'flow'),
+      isoDate,
+      ring,
+      field('Town', 'Osier Bend', 'town'),
+      field('Crew', 'South', 'crew'),
+      field('Result', 'Fail', 'result', 'fail'),
+      sealed,
+      fan,
+      floors,
+    ],
+  },
+  {
+    name: 'Ant Design',
+    entry: 'antd/main.tsx',
+    fields: [
+      street,
+      { ...flow, told: true },
+      shownDate,
+      ring,
+      field('Zone', 'Zone 240', 'zone', 240),
+      result,
+      sealed,
+      fan,
+      floors,
+      comments,
+    ],
+  },
+  {
+    name: 'Vue',
+    entry: 'vue/main.ts',
+    fields: [
+      street,
+      flow,
+      isoDate,
+      field('Range', 'B', 'range'),
+      field('Work locations', 'Attic; Rim joist', 'places', ['Attic', 'Rim joist']),
+      result,
+      sealed,
+      field('Stories', '3', 'floors'),
+      comments,
+    ],
+  },
+  {
+    name: 'PrimeVue',
+    entry: 'primevue/main.ts',
+    fields: [
+      street,
+      { ...flow, told: true },
+      shownDate,
+      field('Range', 'Ring B', 'range'),
+      result,
+      sealed,
+      fan,
+      floors,
+      comments,
+    ],
+  },
+  {
+    name: 'Angular Material',
+    entry: 'angular/main.ts',
+    fields: [
+      street,
+      flow,
+      field('Test date', '2/11/2026', 'date', '2026-02-11'),
+      ring,
+      field('Result', 'Fail', 'result', 'fail'),
+      sealed,
+      fan,
+      floors,
+      comments,
+    ],
+  },
+  {
+    name: 'Svelte',
+    entry: 'svelte/main.ts',
+    fields: [
+      street,
+      flow,
+      isoDate,
+      range,
+      field('Crawl space', 'checked', 'places', ['Crawl space']),
+      result,
+      sealed,
+      floors,
+      comments,
+    ],
+  },
+  {
+    name: 'jQuery, Select2, Inputmask',
+    entry: 'jquery/main.ts',
+    fields: [
+      street,
+      { ...flow, holds: '1,445', told: true },
+      field('Test date', '02/11/2026', 'date'),
+      { ...field('Phone', '5550100442', 'phone', '(555) 010-0442'), told: true },
+      ring,
+      field('Town', 'Town 37', 'town', '37'),
+      sealed,
+    ],
+  },
+  {
+    name: 'Masks without a library',
+    entry: 'masked/main.ts',
+    fields: [
+      { ...flow, holds: '1,445', told: true },
+      field('Test date', '02/11/2026', 'date'),
+      { ...field('Phone', '5550100442', 'phone', '(555) 010-0442'), told: true },
+      field('Volume', '15810', 'volume'),
+      { ...field('Licence', '0442', 'licence', ''), told: true },
+      { ...field('ACH50', '5.48', 'ach', '5.5'), told: true },
+      { ...field('Temperature', '148', 'temperature', '120'), told: true },
+    ],
+  },
+  {
+    name: 'Mail: chips, Quill, ProseMirror',
+    entry: 'compose/main.ts',
+    fields: [
+      field('To', 'Ines Halvorsen; Larch County', 'recipients', ['Ines Halvorsen', 'Larch County']),
+      field('Subject', 'Air leakage of 14 Tannery Row', 'subject'),
+      field('Message', 'CFM50 is 1445.\nACH50 is 5.48.', 'plain', 'Dear all,\n\nCFM50 is 1445.\n\nACH50 is 5.48.'),
+      field('Note', 'CFM50 is 1445.', 'quill', 'Results below.\nCFM50 is 1445.\n'),
+      field('Report', 'CFM50 is 1445.', 'prose', 'CFM50 is 1445.'),
+    ],
+  },
+]
