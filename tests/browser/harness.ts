@@ -75,7 +75,8 @@ export class Session {
       args: [
         ...quiet,
         `--log-net-log=${this.#netLog}`,
-        ...(this.options.scale === undefined ? [] : [`--force-device-scale-factor=${this.options.scale}`]),
+        // The popup may be no larger than the screen, which headless is small unless told.
+        `--screen-info={3200x2400 devicePixelRatio=${this.options.scale ?? 1}}`,
         ...(this.options.dark === true ? ['--force-dark-mode'] : []),
       ],
     })

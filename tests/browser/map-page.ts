@@ -71,19 +71,16 @@ async function bindByHand(page: Page, ui: Surface, form: Form, { field: name, by
   await ui.wait(/Pick a control/)
 }
 
-/** Binds every control that has an answer, then closes the helper. `shot` is called while one control is asked about. */
-export async function mapPage(page: Page, ui: Surface, form: Form, shot?: () => Promise<void>): Promise<void> {
+/** Binds every control that has an answer, then closes the helper. `look` is called while the finished list is shown. */
+export async function mapPage(page: Page, ui: Surface, form: Form, look?: () => Promise<void>): Promise<void> {
   await ui.wait(/Pick a control/)
   await ui.click('button', 'Propose for all')
   await ui.click('button', /^Bind th(is|ese)/)
   await ui.wait(/Pick a control/)
-  const byHand = form.answers.filter((one) => one.byHand !== undefined)
-  for (const [index, one] of byHand.entries()) {
-    if (index === 1) await shot?.()
-    await bindByHand(page, ui, form, one)
-  }
+  for (const one of form.answers) await bindByHand(page, ui, form, one)
   await ui.wait(new RegExp(`^${form.answers.length} of \\d+ controls bound`, 'm'))
   await ui.wait(/kept/)
+  await look?.()
   await ui.click('button', 'Close')
   await ui.gone()
 }

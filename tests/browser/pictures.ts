@@ -40,7 +40,14 @@ async function light(site: Site): Promise<void> {
   await showAfter(popup)
   await take(popup.page, 'popup-light')
   await popup.click('button', 'Map this page')
-  await mapPage(page, await helper(page), form, () => take(page, 'mapping'))
+  const mapping = await helper(page)
+  await mapPage(page, mapping, form, async () => {
+    await mapping.click('button', /^15 ?CFM at 50 Pa/)
+    await mapping.wait(/What goes into/)
+    await page.evaluate(() => scrollTo(0, 0))
+    await take(page, 'mapping')
+    await mapping.click('button', 'All controls')
+  })
   const ui = await openPlan(session, page)
   await page.evaluate(() => scrollTo(0, 0))
   await take(page, 'plan')
@@ -49,6 +56,7 @@ async function light(site: Site): Promise<void> {
   await ui.click('button', 'Open book')
   const { book } = await bookLines(session)
   await book.page.setViewport({ width: 1280, height: 900, deviceScaleFactor: 2 })
+  await book.page.evaluate(() => scrollTo(0, 0))
   await take(book.page, 'book')
   await session.close()
 }
