@@ -35,6 +35,7 @@ function monthsLater(iso: string, months: number): string {
   return new Date(Date.UTC(year, month - 1 + months, Math.min(day, last))).toISOString().slice(0, 10)
 }
 
+/** Source: certificate of the device. */
 function calibration(test: Test, device: Device): CheckResult {
   const id = 'calibration'
   const name = device.name.trim() || 'The device'
@@ -60,9 +61,9 @@ function calibration(test: Test, device: Device): CheckResult {
   return { id, outcome: 'doubtful', text, found: `${days} past`, expected }
 }
 
-/** Two percent of agreement is common practice, no source. */
 const AGREES = 0.02
 
+/** Source: two percent of agreement is common practice, no source. */
 function instrumentFigure(test: Test, figures: Report['figures']): CheckResult[] {
   const { value } = cellValue(test.instrumentFigure, 'instrumentFigure', test.units.flow)
   const [raw, corrected] =
@@ -86,7 +87,7 @@ function instrumentFigure(test: Test, figures: Report['figures']): CheckResult[]
   return [{ id, outcome: off > 0.1 ? 'bad' : 'doubtful', text, found, expected }]
 }
 
-/** Wind above 6 m/s (Beaufort 3) is doubtful: ASTM E779 and ISO 9972, from memory. */
+/** Source: above 6 m/s (Beaufort 3), ASTM E779 and ISO 9972 (from memory). */
 function wind(test: Test): CheckResult {
   const id = 'wind'
   if (test.wind === '') return { id, outcome: 'not checked', text: 'Note the wind of the test.' }

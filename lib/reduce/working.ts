@@ -15,6 +15,11 @@ function numbered(values: readonly string[]): string {
   return values.length === 1 ? values[0]! : values.map((value, index) => `${index + 1}: ${value}`).join('; ')
 }
 
+/** With the sign of inside against outside. A minus sign typed while pressurizing is taken as that of swapped hoses. */
+function signed(pressure: number, direction: Sheet['direction']): number {
+  return direction === 'depressurize' ? -Math.abs(pressure) : pressure
+}
+
 function readingSteps(sheet: Sheet, { baseline, readings }: Readings): ChainStep[] {
   const { points, units, device } = sheet
   const means = { before: baseline.before, after: baseline.after }
@@ -22,7 +27,12 @@ function readingSteps(sheet: Sheet, { baseline, readings }: Readings): ChainStep
   const steps: ChainStep[] = [
     {
       step: 'Baseline',
-      formula: 'P0 = (mean before + mean after) / 2',
+      formula:
+        sides.length === 2
+          ? 'P0 = (before + after) / 2, of the means'
+          : sides.length === 1
+            ? `P0 = ${sides[0]![0]}, of the mean`
+            : 'P0 = 0',
       values: sides.length > 0 ? named(...sides.map(([side, mean]) => [side, mean, 'Pa'] as const)) : 'none read',
       result: `P0 = ${short(baseline.mean)} Pa`,
       source: 'ASTM E779, ISO 9972 (from memory)',
@@ -30,7 +40,7 @@ function readingSteps(sheet: Sheet, { baseline, readings }: Readings): ChainStep
     {
       step: 'Pressure across the leaks',
       formula: 'ΔP = |P − P0|, P inside against outside',
-      values: numbered(points.map(({ pressure }) => `P = ${short(pressure)} Pa`)),
+      values: numbered(points.map(({ pressure }) => `P = ${short(signed(pressure, sheet.direction))} Pa`)),
       result: numbered(readings.map(({ pressure }) => `${short(pressure)} Pa`)),
       source: 'ASTM E779, ISO 9972 (from memory)',
     },
@@ -207,7 +217,7 @@ function standardSteps(sheet: Sheet, { air, deviceFactor, balanceFactor }: Readi
   if (air) {
     steps.push({
       step: 'Standard conditions',
-      formula: `factor = ${iso ? '' : '(μ/μ0)^(2n−1) × '}(ρ/ρ0)^(1−n), leak air`,
+      formula: `factor = ${iso ? '' : '(μ/μ0)^(2 × n − 1) × '}(ρ/ρ0)^(1 − n), leak air`,
       values: named(
         ...(iso ? [] : [['μ/μ0', air.leakViscosity / referenceViscosity] as const]),
         ['ρ/ρ0', air.leak / referenceDensity],
@@ -223,7 +233,7 @@ function standardSteps(sheet: Sheet, { air, deviceFactor, balanceFactor }: Readi
   if (leak.factor !== 1) factors.push(['one-point factor', leak.factor])
   steps.push({
     step: leak.factor === 1 ? 'Coefficient' : 'Coefficient, with the one-point factor of 1.1',
-    formula: `C = Cread × factors`,
+    formula: `C = ${factors.map(([name]) => name).join(' × ')}`,
     values: named(...factors),
     result: `C = ${short(leak.coefficient)} ${unit}${air ? '' : ', no air correction'}`,
     source: air ? 'the steps above' : sheet.air ? 'within the thresholds' : 'temperatures not given',

@@ -1,6 +1,7 @@
 import { short } from '../say.ts'
 import type { Check } from './check.ts'
 
+/** Source: ideal gas law; that the air around ducts is nearly equal: common practice, no source. */
 export const air: Check = {
   id: 'air',
   name: 'Air correction',

@@ -5,6 +5,7 @@ import type { Check } from './check.ts'
 const most = 5
 const spread = 5
 
+/** Source: size: ISO 9972 (from memory); spread: common practice, no source. */
 export const baseline: Check = {
   id: 'baseline',
   name: 'Baseline',

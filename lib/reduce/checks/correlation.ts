@@ -1,7 +1,7 @@
 import { short } from '../say.ts'
 import type { Check } from './check.ts'
 
-/** ISO 9972 asks for 0.98 (from memory); for other procedures common practice, no source. */
+/** Source: 0.98: ISO 9972 (from memory), for other procedures common practice, no source. */
 export const correlation: Check = {
   id: 'correlation',
   name: 'Correlation',

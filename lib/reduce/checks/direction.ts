@@ -1,6 +1,7 @@
 import { short } from '../say.ts'
 import type { Check } from './check.ts'
 
+/** Source: common practice, no source. */
 export const direction: Check = {
   id: 'direction',
   name: 'Signs and direction',

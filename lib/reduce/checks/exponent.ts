@@ -11,6 +11,7 @@ const bands = {
 /** The rounding of a fit; a plain orifice has 0.5 exactly. */
 const rounding = 1e-9
 
+/** Source: what each procedure accepts, ASTM E779, ASTM E1827, ISO 9972 (from memory). */
 export const exponent: Check = {
   id: 'exponent',
   name: 'Exponent',

@@ -10,7 +10,9 @@ function exponentBetween({ readings: { readings }, leak }: CheckContext): number
   return Math.log(high.asRead / low.asRead) / Math.log(high.pressure / low.pressure)
 }
 
-/** Flow at half the pressure over the flow: 0.5^n. About 0.6 is common practice, no source; the band is physics. */
+/**
+ * Flow at half the pressure over the flow. Source: 0.5^n, the band is physics; about 0.6: common practice, no source.
+ */
 export const halfPressure: Check = {
   id: 'half-pressure',
   name: 'Half the pressure',

@@ -2,7 +2,10 @@ import { referenceDensity } from '../air.ts'
 import { knownHole as flowThrough } from '../known-hole.ts'
 import type { Check } from './check.ts'
 
-/** The flow that was read through a sharp-edged hole of known size, against the flow that must pass it. */
+/**
+ * The flow that was read through a sharp-edged hole of known size, against the flow that must pass it. Source:
+ * physics of an orifice; how near: common practice, no source.
+ */
 export const knownHole: Check = {
   id: 'known-hole',
   name: 'Known hole',

@@ -25,7 +25,7 @@ function furthest(line: Line, xs: readonly number[], ys: readonly number[]): Off
   return worst
 }
 
-/** A studentized residual above 3 and 5 % off the line: common practice, no source. */
+/** Source: studentized residual above 3 and 5 % off the line: common practice, no source. */
 export const outlier: Check = {
   id: 'outlier',
   name: 'One point far off',

@@ -20,6 +20,7 @@ function slip(changes: number, { points, units: { length } }: Sheet): string {
   return ` Was the volume typed in ${length === 'ft' ? 'm3' : 'ft3'}? They differ 35-fold.`
 }
 
+/** Source: common practice, no source. */
 export const plausibility: Check = {
   id: 'plausibility',
   name: 'Plausible result',

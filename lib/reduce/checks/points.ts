@@ -33,7 +33,10 @@ function decisive(line: Line, pressures: readonly number[]): number | undefined 
   return index < 0 ? undefined : index
 }
 
-/** Number and spread of points: five or more by ASTM E779 and ISO 9972 (from memory). */
+/**
+ * Number and spread of points. Source: five or more: ASTM E779, ISO 9972 (from memory); repeats and spread: common
+ * practice, no source.
+ */
 export const points: Check = {
   id: 'points',
   name: 'Number and spread of points',

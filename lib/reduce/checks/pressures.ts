@@ -72,7 +72,9 @@ function iso9972(low: number, high: number, baseline: number): Result {
   return { outcome: 'good', text: 'The points cover the pressures asked for.', found, expected }
 }
 
-/** The lowest and highest pressure that the procedure asks for. */
+/**
+ * The lowest and highest pressure that the procedure asks for. Source: ASTM E779, ASTM E1827, ISO 9972 (from memory).
+ */
 export const pressures: Check = {
   id: 'pressures',
   name: 'Lowest and highest pressure',

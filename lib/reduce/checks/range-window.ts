@@ -1,6 +1,7 @@
 import { short } from '../say.ts'
 import type { Check } from './check.ts'
 
+/** Source: certificate of the device. */
 export const rangeWindow: Check = {
   id: 'range-window',
   name: 'Range of the device',

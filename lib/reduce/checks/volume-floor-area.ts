@@ -5,6 +5,7 @@ import type { Check } from './check.ts'
 /** Mean height of the storeys, ft: common practice, no source. */
 const [low, high] = [7, 15]
 
+/** Source: common practice, no source. */
 export const volumeFloorArea: Check = {
   id: 'volume-floor-area',
   name: 'Volume and floor area',

@@ -2,7 +2,7 @@ import { convert } from '../../units/convert.ts'
 import { short } from '../say.ts'
 import type { Check } from './check.ts'
 
-/** Temperature difference times height, m K: ASTM E779 200, ISO 9972 250 (from memory). */
+/** Temperature difference times height. Source: 200 m K: ASTM E779, 250 m K: ISO 9972 (from memory). */
 export const weather: Check = {
   id: 'weather',
   name: 'Temperature difference and height',

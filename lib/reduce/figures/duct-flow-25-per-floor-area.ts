@@ -10,7 +10,7 @@ const perFloor = perArea(ductFlow25, 'floorArea', {
   name: 'duct leakage at 25 Pa per floor area',
   group: 'ducts',
   subject: 'ducts',
-  formula: 'Q25 / A; in feet per 100 ft2',
+  formula: 'q25 = k × Q25 / A, k = 100 in cfm and ft2, else 1',
   source: 'IECC (from memory)',
 })
 
@@ -18,7 +18,9 @@ export const ductFlow25PerFloorArea: Figure = {
   ...perFloor,
   compute: (context, given) => {
     const computed = perFloor.compute(context, given)
-    if (computed.unit !== 'cfm/ft2') return computed
-    return { ...computed, value: convert(computed.value, 'cfm/ft2', 'cfm/100ft2'), unit: 'cfm/100ft2' }
+    const hundreds = computed.unit === 'cfm/ft2'
+    const values = `${computed.values}, k = ${hundreds ? 100 : 1}`
+    if (!hundreds) return { ...computed, values }
+    return { ...computed, value: convert(computed.value, 'cfm/ft2', 'cfm/100ft2'), unit: 'cfm/100ft2', values }
   },
 }

@@ -12,7 +12,7 @@ export const ductQn: Figure = {
   subject: 'ducts',
   decimals: { 'cfm/ft2': 3, 'cfm/100ft2': 1, 'm3/(h.m2)': 2, 'L/(s.m2)': 2 },
   needs: ['floorArea'],
-  formula: 'Qn = Q25 / A (cfm, ft2)',
+  formula: 'Qn = Q25 / A, in cfm and ft2',
   source: 'common practice, no source',
   compute: ({ of, units, sizeHalf }, { floorArea }) => {
     const { value, unit, half = 0, note } = of(ductFlow25)

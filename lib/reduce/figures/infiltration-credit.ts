@@ -12,7 +12,7 @@ export const infiltrationCredit: Figure = {
   subject: 'enclosure',
   decimals: { cfm: 1, 'L/s': 1, 'm3/h': 1 },
   needs: ['floorArea', 'height', 'weatherShieldingFactor'],
-  formula: 'Qinf = NL × wsf × A / 7.3 (cfm, ft2)',
+  formula: 'Qinf = NL × wsf × A / 7.3 × k, A in ft2, k from cfm to the unit',
   source: 'ASHRAE 62.2 (from memory)',
   compute: ({ of, units }, { floorArea, weatherShieldingFactor }) => {
     const { value } = of(normalizedLeakage)
@@ -23,7 +23,7 @@ export const infiltrationCredit: Figure = {
       unit,
       // The floor area cancels out: NL is divided by it.
       half: of(effectiveLeakageArea).half,
-      values: named(['NL', value], ['wsf', weatherShieldingFactor], ['A', area, 'ft2']),
+      values: named(['NL', value], ['wsf', weatherShieldingFactor], ['A', area, 'ft2'], ['k', convert(1, 'cfm', unit)]),
     }
   },
 }

@@ -22,16 +22,17 @@ export function leakageArea(
     subject: 'enclosure',
     decimals: { in2: 1, ft2: 2, cm2: 0, m2: 4 },
     needs: [],
-    formula: `A = Q${pressure} / (Cd × √(2 × ${pressure} Pa / ${referenceDensity} kg/m3))`,
+    formula: `A = k × Q${pressure} / (Cd × √(2 × ${pressure} / ${referenceDensity})), Q in m3/s, k from m2 to the unit`,
     compute: ({ of, units }) => {
       const { value, half } = of(flow)
-      const area = convert(value, units.flow, 'm3/h') / 3600 / (discharge * speed)
+      const perSecond = convert(value, units.flow, 'm3/h') / 3600
+      const unit = units.length === 'ft' ? 'in2' : 'cm2'
       return {
-        value: convert(area, 'm2', units.length === 'ft' ? 'in2' : 'cm2'),
-        unit: units.length === 'ft' ? 'in2' : 'cm2',
+        value: convert(perSecond / (discharge * speed), 'm2', unit),
+        unit,
         half,
         note: `At ${pressure} Pa, discharge coefficient ${discharge}.`,
-        values: named([`Q${pressure}`, value, units.flow], ['Cd', discharge], ['√', speed, 'm/s'], ['A', area, 'm2']),
+        values: named([`Q${pressure}`, perSecond, 'm3/s'], ['Cd', discharge], ['k', convert(1, 'm2', unit)]),
       }
     },
     ...rest,

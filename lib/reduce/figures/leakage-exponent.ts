@@ -20,7 +20,7 @@ export const leakageExponent: Figure = {
     values: line
       ? named(['points', line.count], ['standard error', line.slopeError])
       : used === undefined
-        ? 'the two pressures'
+        ? 'the step above'
         : 'assumed for a one-point test',
   }),
 }

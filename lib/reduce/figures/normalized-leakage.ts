@@ -11,7 +11,7 @@ export const normalizedLeakage: Figure = {
   subject: 'enclosure',
   decimals: { '1': 3 },
   needs: ['floorArea', 'height'],
-  formula: 'NL = 1000 × SLA × (H / 8.202 ft)^0.4',
+  formula: 'NL = 1000 × SLA × (H / 8.202)^0.4, H in ft',
   source: 'ASHRAE 62.2, ANSI 301 (from memory)',
   compute: ({ of, units }, { height }) => {
     const { value, half } = of(specificLeakageArea)

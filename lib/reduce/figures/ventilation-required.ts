@@ -11,7 +11,7 @@ export const ventilationRequired: Figure = {
   decimals: { cfm: 1, 'L/s': 1, 'm3/h': 1 },
   needs: ['floorArea', 'bedrooms'],
   rests: 'on no reading',
-  formula: 'Qtot = 0.03 × A + 7.5 × (bedrooms + 1) (cfm, ft2)',
+  formula: 'Qtot = (0.03 × A + 7.5 × (bedrooms + 1)) × k, A in ft2, k from cfm to the unit',
   source: 'ASHRAE 62.2-2013 and later (from memory)',
   compute: ({ units }, { floorArea, bedrooms }) => {
     const area = convert(floorArea, `${units.length}2`, 'ft2')
@@ -19,7 +19,7 @@ export const ventilationRequired: Figure = {
     return {
       value: convert(0.03 * area + 7.5 * (bedrooms + 1), 'cfm', unit),
       unit,
-      values: named(['A', area, 'ft2'], ['bedrooms', bedrooms]),
+      values: named(['A', area, 'ft2'], ['bedrooms', bedrooms], ['k', convert(1, 'cfm', unit)]),
     }
   },
 }

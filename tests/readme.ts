@@ -1,0 +1,90 @@
+/** The README's tables of figures, checks and limits, written from the code: `npm run readme`. */
+import { readFileSync, writeFileSync } from 'node:fs'
+import { fileURLToPath } from 'node:url'
+import { testCheckNames } from '../lib/job/checks.ts'
+import { publishedLimits } from '../lib/limits/index.ts'
+import { checks } from '../lib/reduce/checks/index.ts'
+import type { Need } from '../lib/reduce/figures/figure.ts'
+import { figures } from '../lib/reduce/figures/index.ts'
+import { symbol } from '../lib/units/symbol.ts'
+
+const at = (path: string): string => fileURLToPath(new URL(`../${path}`, import.meta.url))
+const read = (path: string): string => readFileSync(at(path), 'utf8')
+
+const needWords: Record<Need, string> = {
+  volume: 'volume',
+  floorArea: 'floor area',
+  enclosureArea: 'enclosure area',
+  height: 'height',
+  bedrooms: 'bedrooms',
+  weatherShieldingFactor: 'weather and shielding factor',
+  airHandlerFlow: 'air-handler flow',
+  fit: 'a regression',
+}
+
+const line = (cells: string[]): string => `| ${cells.map((cell) => cell.replaceAll('|', '\\|')).join(' | ')} |`
+
+function table(head: string[], rows: string[][]): string {
+  return [line(head), line(head.map(() => '---')), ...rows.map(line)].join('\n')
+}
+
+const camel = (id: string): string => id.replaceAll(/-(\w)/g, (_, letter: string) => letter.toUpperCase())
+
+/** What the doc comment before a declaration says after “Source:”; nothing when it says nothing. */
+export function sourceIn(code: string, declaration: string): string | undefined {
+  const before = code.slice(0, Math.max(0, code.indexOf(declaration))).trimEnd()
+  if (!before.endsWith('*/')) return undefined
+  const comment = before.slice(before.lastIndexOf('/**'))
+  const words = comment.replaceAll(/^\s*\/?\*+\/?|\*\/$/gm, '').replaceAll(/\s+/g, ' ')
+  return /Source: (.+?)\.? *$/.exec(words)?.[1]
+}
+
+/** The source of a check, from its own file. */
+export const sourceOfCheck = (id: string): string | undefined =>
+  id in testCheckNames
+    ? sourceIn(read('lib/job/checks.ts'), `function ${camel(id)}(`)
+    : sourceIn(read(`lib/reduce/checks/${id}.ts`), `export const ${camel(id)}: Check`)
+
+/** The parts between `<!-- name -->` and `<!-- /name -->`. */
+export const parts: Record<string, () => string> = {
+  figures: () =>
+    table(
+      ['id', 'figure', 'units', 'needs, beside readings', 'formula', 'source'],
+      figures.map(({ id, name, label, labels, decimals, needs, formula, source }) => [
+        `\`${id}\``,
+        `${name} (${[...new Set([...Object.values(labels ?? {}), label])].join(', ')})`,
+        Object.keys(decimals)
+          .map((unit) => symbol(unit) || '1')
+          .join(', '),
+        needs.map((need) => needWords[need]).join(', ') || 'nothing',
+        formula,
+        source,
+      ]),
+    ),
+  checks: () =>
+    table(
+      ['id', 'check', 'source'],
+      [...checks.map(({ id, name }) => [id, name]), ...Object.entries(testCheckNames)].map(([id = '', name = '']) => [
+        `\`${id}\``,
+        name,
+        sourceOfCheck(id) ?? '',
+      ]),
+    ),
+  limits: () =>
+    table(
+      ['limit', 'clause', 'known'],
+      publishedLimits.map(({ title, clause, confidence, checked }) => [title, clause, `${confidence}, ${checked}`]),
+    ),
+}
+
+/** The README with its tables as the code has them now. */
+export function readme(now: string): string {
+  return Object.entries(parts).reduce((text, [name, write]) => {
+    const [start, end] = [`<!-- ${name} -->`, `<!-- /${name} -->`]
+    const [from, to] = [text.indexOf(start), text.indexOf(end)]
+    if (from < 0 || to < from) throw new Error(`README.md has no place for the ${name}: put back ${start} and ${end}.`)
+    return `${text.slice(0, from + start.length)}\n\n${write()}\n\n${text.slice(to)}`
+  }, now)
+}
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) writeFileSync(at('README.md'), readme(read('README.md')))
