@@ -1,21 +1,23 @@
-/** Every @example of the engine's doc comments is run: `expression // value`. */
+/** Every @example of the arithmetic's doc comments is run: `expression // value`, on its own line or the next. */
 import { readFileSync, readdirSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { expect, test } from 'vitest'
+import * as limits from '../../lib/limits/index.ts'
 
 const lib = fileURLToPath(new URL('../../lib/', import.meta.url))
 
-const examples = ['units', 'sheet', 'reduce'].flatMap((folder) =>
+const sources = ['units', 'sheet', 'reduce', 'limits'].flatMap((folder) =>
   readdirSync(lib + folder, { recursive: true, encoding: 'utf8' })
     .filter((file) => file.endsWith('.ts'))
-    .flatMap((file) => {
-      const source = readFileSync(`${lib}${folder}/${file}`, 'utf8')
-      return [...source.matchAll(/@example (.+) \/\/ (.+)/g)].map(([, expression = '', value = '']) => ({
-        file: `${folder}/${file}`,
-        expression,
-        value,
-      }))
-    }),
+    .map((file) => ({ file: `${folder}/${file}`, source: readFileSync(`${lib}${folder}/${file}`, 'utf8') })),
+)
+
+const examples = sources.flatMap(({ file, source }) =>
+  [...source.matchAll(/@example\s+(?:\* )?(.+) \/\/ (.+)/g)].map(([, expression = '', value = '']) => ({
+    file,
+    expression,
+    value,
+  })),
 )
 
 const evaluate = (names: string[], values: unknown[], expression: string): unknown =>
@@ -24,9 +26,12 @@ const evaluate = (names: string[], values: unknown[], expression: string): unkno
 
 test('there are examples', () => {
   expect(examples.length).toBeGreaterThan(20)
+  const written = sources.flatMap(({ source }) => source.match(/@example/g) ?? [])
+  expect(examples, 'an @example without “// value”').toHaveLength(written.length)
 })
 
 test.each(examples)('$file: $expression', async ({ file, expression, value }) => {
-  const module = (await import(/* @vite-ignore */ `${lib}${file}`)) as Record<string, unknown>
+  const own = (await import(/* @vite-ignore */ `${lib}${file}`)) as Record<string, unknown>
+  const module = file.startsWith('limits/') ? { ...limits, ...own } : own
   expect(evaluate(Object.keys(module), Object.values(module), expression)).toEqual(evaluate([], [], value))
 })
