@@ -27,6 +27,11 @@ export function wrapperOf(element: Element, levels = 3): Element {
 
 export function faceOf(element: HTMLElement): Element | undefined {
   if (!hiddenBecause(element)) return element
+  // The sections of an empty date often show only when the date has the focus; its box and label always do.
+  if (element.matches('[role=spinbutton]')) {
+    const group = element.closest('[role=group]')
+    return group && !hiddenBecause(group) && element.checkVisibility() ? group : undefined
+  }
   if (!element.matches(behind)) return undefined
   const label = [...((element as HTMLInputElement).labels ?? [])].find((each) => !hiddenBecause(each))
   if (label && !element.matches('select, [role=combobox]')) return label

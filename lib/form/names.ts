@@ -39,10 +39,18 @@ function keptBy(element: Element): Element[] {
   return []
 }
 
+/** What a control without a native one is drawn in: labels often point to its box. */
+function boxesOf(element: Element): Element[] {
+  const boxes: Element[] = []
+  let at = element.matches('input, select, textarea') ? null : element.parentElement
+  for (; at && boxes.length < 3 && at.querySelectorAll(anyControl).length === 1; at = at.parentElement) boxes.push(at)
+  return boxes
+}
+
 /** Labels that point to a drawn control, or to the native one that it hides. */
 function pointedLabels(element: Element): Element[] {
   const root = element.getRootNode() as Document | ShadowRoot
-  for (const { id } of [element, ...keptBy(element)]) {
+  for (const { id } of [element, ...keptBy(element), ...boxesOf(element)]) {
     const labels = id ? [...root.querySelectorAll(`label[for="${CSS.escape(id)}"]`)] : []
     if (labels.length > 0) return labels
   }
@@ -162,7 +170,9 @@ function holderOf(radios: readonly Element[]): Element | undefined {
   const first = radios[0]
   const holder = first?.closest('fieldset, [role=radiogroup], [role=group]')
   if (!holder) return undefined
-  return [...holder.querySelectorAll(anyControl)].every((each) => radios.includes(each)) ? holder : undefined
+  // A widget's own hidden field is no control of its own.
+  const others = [...holder.querySelectorAll(anyControl)].filter((each) => !each.matches('[aria-hidden=true]'))
+  return others.every((each) => radios.includes(each)) ? holder : undefined
 }
 
 /** Name of a radio group: its own legend or label, or the text before its first radio. */
@@ -170,7 +180,7 @@ export function groupName(radios: readonly Element[]): string {
   const holder = holderOf(radios)
   if (holder) {
     const legend = holder.querySelector(':scope > legend')
-    const name = legend ? tidy(textIn(legend)) : accessible(holder)
+    const name = legend ? tidy(textIn(legend)) : accessible(holder) || drawnName(holder)
     if (name) return name
   }
   const first = radios[0]

@@ -92,12 +92,16 @@ export function recognise(element: HTMLElement): { kind: ControlKind; elements: 
   return undefined
 }
 
-/** A button that opens what the text field beside it can take typed. */
+/** A button that opens what the one field beside it can take typed. */
 function besideField(button: Element): boolean {
-  const around = button.parentElement?.parentElement ?? button.parentElement
-  return [...(around?.querySelectorAll('input:not([type=hidden]), [role=spinbutton], [role=combobox]') ?? [])].some(
-    (each) => each !== button && !hiddenBecause(each),
-  )
+  for (let at = button.parentElement, level = 0; at && level < 2; at = at.parentElement, level++) {
+    if (at.matches('form, fieldset, body, main, section')) return false
+    const fields = [...at.querySelectorAll('input:not([type=hidden]), [role=spinbutton], [role=combobox]')].filter(
+      (each) => each !== button && !hiddenBecause(each),
+    )
+    if (fields.length > 0) return true
+  }
+  return false
 }
 
 /** What a section of a date or a box is called: month, day or year. */

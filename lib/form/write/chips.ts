@@ -21,7 +21,7 @@ export async function writeChips({ element }: Control, text: string): Promise<st
       if (keyDown(input, 'Enter')) keyPress(input, 'Enter')
       keyUp(input, 'Enter')
       if (await until(taken, 200)) continue
-      if (input.value === part) typeKeys(input, ',')
+      if (input.value === part) await typeKeys(input, ',')
       if (!(await until(taken, 200))) return byHand
     }
     return undefined

@@ -38,13 +38,15 @@ function insert(element: Valued, text: string): void {
 }
 
 /** One key after the other; a page that handles keys itself keeps the browser from typing them. */
-export function typeKeys(element: Valued, text: string): void {
+export async function typeKeys(element: Valued, text: string): Promise<void> {
   for (const key of text) {
     if (keyDown(element, key) && keyPress(element, key) && !command(element, 'insertText', key)) {
       setValue(element, element.value + key)
       sendInput(element, key)
     }
     keyUp(element, key)
+    // A page that draws itself anew after a key does so before the next.
+    await undefined
   }
 }
 
@@ -56,7 +58,7 @@ export async function typeText(element: Valued, text: string): Promise<void> {
   const right = () => sameness(element.value, text) !== 'different'
   if (watched(text)) {
     clear(element)
-    typeKeys(element, text)
+    await typeKeys(element, text)
     if (right()) return
     await pause(0)
     if (right()) return
@@ -72,6 +74,8 @@ export async function typeInto(element: Valued, text: string, last?: () => void)
   enter(element)
   const ears = listen(element, ['change'])
   try {
+    // Nobody types in the instant of the click: many pages draw the field anew when it gets the focus.
+    await pause(0)
     await typeText(element, text)
     last?.()
   } finally {
