@@ -2,15 +2,15 @@
 import canonicalize from 'canonicalize'
 import type { Head } from './database.ts'
 import type { Entry } from './schema.ts'
+import { sha256 } from './sha256.ts'
 
-export type Unsealed = Omit<Entry, 'hash'>
+type WithoutHash<T> = T extends unknown ? Omit<T, 'hash'> : never
+export type Unsealed = WithoutHash<Entry>
 
 /** SHA-256 (FIPS 180-4) over the canonical JSON (RFC 8785) of an entry without its own hash, in hexadecimal. */
 export async function seal(entry: Unsealed | Entry): Promise<string> {
   const { hash: _, ...rest } = entry as Entry
-  const bytes = new TextEncoder().encode(canonicalize(rest))
-  const digest = new Uint8Array(await crypto.subtle.digest('SHA-256', bytes))
-  return Array.from(digest, (byte) => byte.toString(16).padStart(2, '0')).join('')
+  return sha256(canonicalize(rest) ?? '')
 }
 
 export type Misfit = 'missing' | 'changed' | 'out of place' | 'cut off'
@@ -36,12 +36,12 @@ export async function verifyChain(
   let first = ''
   let last = ''
   let previous = after?.hash ?? ''
-  for await (const entry of entries) {
+  for await (const [entry, sealed] of withSeals(entries)) {
     const expected = count + 1
     if (entry.number !== expected) {
       return entry.number > expected ? misfit(expected, 'missing') : misfit(entry.number, 'out of place')
     }
-    if ((await seal(entry)) !== entry.hash) return misfit(expected, 'changed')
+    if (sealed !== entry.hash) return misfit(expected, 'changed')
     if (entry.previous !== previous) return misfit(expected, 'out of place')
     count = expected
     first ||= entry.at
@@ -52,6 +52,21 @@ export async function verifyChain(
   if (head && head.number > count) return misfit(count + 1, 'cut off')
   if (head && head.number === count && head.hash !== previous) return misfit(count, 'changed')
   return { ok: true, count, first, last, hash: previous }
+}
+
+/** So many entries are hashed at a time. */
+const batch = 64
+
+async function* withSeals(entries: Iterable<Entry> | AsyncIterable<Entry>): AsyncGenerator<[Entry, string]> {
+  let some: Entry[] = []
+  const sealed = () => Promise.all(some.map(async (entry): Promise<[Entry, string]> => [entry, await seal(entry)]))
+  for await (const entry of entries) {
+    some.push(entry)
+    if (some.length < batch) continue
+    yield* await sealed()
+    some = []
+  }
+  yield* await sealed()
 }
 
 function misfit(entry: number, kind: Misfit): Verdict {

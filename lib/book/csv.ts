@@ -1,6 +1,7 @@
-/** Entries as a table for a spreadsheet: one row for each binding. */
+/** Entries as a table for a spreadsheet: one row for each binding, one for each entry about another. */
 import { unparse } from 'papaparse'
-import type { Entry } from './schema.ts'
+import { isFill, saidBy } from './rows.ts'
+import type { Entry, FillEntry, NoteEntry } from './schema.ts'
 
 const header = [
   'Entry',
@@ -12,7 +13,7 @@ const header = [
   'Page',
   'Page title',
   'Went to its end',
-  'Corrects or repeats entry',
+  'Corrects, repeats or is about entry',
   'Control',
   'Section',
   'Comes from',
@@ -21,6 +22,10 @@ const header = [
   'Read back',
   'Outcome',
   'Note',
+  'Status',
+  'Confirmation number',
+  'Due',
+  'Keep until',
   'Fingerprint',
   'Fingerprint of the entry before',
 ]
@@ -29,7 +34,7 @@ const header = [
 const formula = /^[=+\-@\t\r\n＝＋－＠]/
 
 /** What an entry says of each binding, and of those that the fill did not reach. */
-function bindingsOf(entry: Entry): string[][] {
+function bindingsOf(entry: FillEntry): string[][] {
   const written = new Set(entry.lines.map(({ binding }) => binding))
   const lines = entry.lines.map((line) => [
     line.control,
@@ -48,20 +53,30 @@ function bindingsOf(entry: Entry): string[][] {
   return all.length > 0 ? all : [['', '', '', '', '', '', '', 'nothing was planned']]
 }
 
+const numberOrNone = (number: number | undefined) => (number === undefined ? '' : String(number))
+
 function rowsOf(entry: Entry): string[][] {
+  const start = [String(entry.number), entry.at, entry.kind, entry.job.name]
+  const end = [entry.hash, entry.previous]
+  if (!isFill(entry)) return [[...start, ...noteCells(entry), ...end]]
   const head = [
-    String(entry.number),
-    entry.at,
-    entry.kind,
-    entry.job.name,
+    ...start,
     entry.map.name,
     String(entry.map.version),
     entry.page.origin + entry.page.path,
     entry.page.title,
     entry.complete ? 'yes' : 'no',
-    entry.earlier === undefined ? '' : String(entry.earlier),
+    numberOrNone(entry.earlier),
   ]
-  return bindingsOf(entry).map((binding) => head.concat(binding, entry.hash, entry.previous))
+  return bindingsOf(entry).map((binding) => head.concat(binding, ['', '', '', ''], end))
+}
+
+function noteCells(note: NoteEntry): string[] {
+  const said = saidBy(note).join('; ')
+  const about = ['', '', '', '', '', numberOrNone(note.of)]
+  const binding = ['', '', '', '', '', '', '', said]
+  if (note.kind !== 'follow-up') return [...about, ...binding, '', '', '', '']
+  return [...about, ...binding, note.status, note.confirmation, note.due, note.keepUntil]
 }
 
 /**

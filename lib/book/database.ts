@@ -1,12 +1,13 @@
 /** The one database of the extension, shared by popup, book and background. */
-import { openDB, type DBSchema, type IDBPDatabase } from 'idb'
+import { openDB, type DBSchema, type IDBPDatabase, type IDBPTransaction, type StoreNames } from 'idb'
 import type { FormMap } from '../form/schema.ts'
 import type { ReceiptLine } from '../form/schema.ts'
 import type { Device, Job } from '../job/schema.ts'
+import type { ReviewNotes } from './review-schema.ts'
 import type { Row } from './rows.ts'
-import type { Entry, OpenFill, Settings } from './schema.ts'
+import type { Entry, KeptLimit, OpenFill, Settings } from './schema.ts'
 
-export const tombstoneKinds = ['job', 'device', 'map'] as const
+export const tombstoneKinds = ['job', 'device', 'map', 'limit'] as const
 export type TombstoneKind = (typeof tombstoneKinds)[number]
 
 /** What was deleted stays; the tombstone hides it, so that an entry can still be traced to it and a slip undone. */
@@ -14,6 +15,9 @@ export type Tombstone = { kind: TombstoneKind; id: string; at: string }
 
 /** The newest entry as last written; shows when entries were cut off the end. */
 export type Head = { number: number; hash: string }
+
+/** A review file as it was opened, and what the reviewer has written so far. */
+export type OpenReview = { id: string; name: string; opened: string; file: ArrayBuffer; notes: ReviewNotes }
 
 export interface BookSchema extends DBSchema {
   jobs: { key: string; value: Job; indexes: { updated: string } }
@@ -25,28 +29,60 @@ export interface BookSchema extends DBSchema {
   lines: { key: [string, number]; value: { fill: string; index: number; line: ReceiptLine } }
   entries: { key: number; value: Entry; indexes: { fill: string; 'job and map': [string, string] } }
   /** A short form of each entry, for lists and search. */
-  rows: { key: number; value: Row }
+  rows: { key: number; value: Row; indexes: { at: string; due: string; status: [string, number] } }
+  /** By block of entries and first letters: words, and which entries of the block hold them. Since version 2. */
+  words: { key: [block: number, start: string]; value: string }
+  /** Photos and documents by their SHA-256, each once. Since version 2. */
+  blobs: { key: string; value: { sha256: string; type: string; bytes: ArrayBuffer } }
+  /** Limits of the owner's own. Since version 2. */
+  limits: { key: string; value: KeptLimit }
+  /** Review files that stand open, with what was noted of them. Since version 2. */
+  reviews: { key: string; value: OpenReview }
   /** Single records by name. */
-  single: { key: string; value: Settings | Head }
+  single: { key: string; value: Settings | Head | Older }
 }
+
+/** The newest entry of those that an earlier version wrote and that have no words yet. */
+export type Older = { to: number }
 
 let opened: Promise<IDBPDatabase<BookSchema>> | undefined
 
+type Upgrade = IDBPTransaction<BookSchema, StoreNames<BookSchema>[], 'versionchange'>
+
+function makeVersion1(db: IDBPDatabase<BookSchema>): void {
+  db.createObjectStore('jobs', { keyPath: 'id' }).createIndex('updated', 'updated')
+  db.createObjectStore('devices', { keyPath: 'id' })
+  db.createObjectStore('maps', { keyPath: ['id', 'version'] })
+  db.createObjectStore('tombstones', { keyPath: ['kind', 'id'] })
+  db.createObjectStore('fills', { keyPath: 'id' })
+  db.createObjectStore('lines', { keyPath: ['fill', 'index'] })
+  const entries = db.createObjectStore('entries', { keyPath: 'number' })
+  entries.createIndex('fill', 'id', { unique: true })
+  entries.createIndex('job and map', ['job.id', 'map.id'])
+  db.createObjectStore('rows', { keyPath: 'number' })
+  db.createObjectStore('single')
+}
+
+/** Makes the new tables at once and leaves the words of old entries for later: a popup may close at any moment. */
+async function makeVersion2(db: IDBPDatabase<BookSchema>, tx: Upgrade): Promise<void> {
+  db.createObjectStore('words')
+  db.createObjectStore('blobs', { keyPath: 'sha256' })
+  db.createObjectStore('limits', { keyPath: 'id' })
+  db.createObjectStore('reviews', { keyPath: 'id' })
+  const rows = tx.objectStore('rows')
+  rows.createIndex('at', 'at')
+  rows.createIndex('due', 'due')
+  rows.createIndex('status', ['status', 'number'])
+  const newest = await tx.objectStore('entries').openKeyCursor(null, 'prev')
+  if (newest) await tx.objectStore('single').put({ to: newest.primaryKey }, 'older')
+}
+
 /** Opens the database once per page or worker. */
 export function database(): Promise<IDBPDatabase<BookSchema>> {
-  opened ??= openDB<BookSchema>('gapsum', 1, {
-    upgrade(db) {
-      db.createObjectStore('jobs', { keyPath: 'id' }).createIndex('updated', 'updated')
-      db.createObjectStore('devices', { keyPath: 'id' })
-      db.createObjectStore('maps', { keyPath: ['id', 'version'] })
-      db.createObjectStore('tombstones', { keyPath: ['kind', 'id'] })
-      db.createObjectStore('fills', { keyPath: 'id' })
-      db.createObjectStore('lines', { keyPath: ['fill', 'index'] })
-      const entries = db.createObjectStore('entries', { keyPath: 'number' })
-      entries.createIndex('fill', 'id', { unique: true })
-      entries.createIndex('job and map', ['job.id', 'map.id'])
-      db.createObjectStore('rows', { keyPath: 'number' })
-      db.createObjectStore('single')
+  opened ??= openDB<BookSchema>('gapsum', 2, {
+    async upgrade(db, from, _, tx) {
+      if (from < 1) makeVersion1(db)
+      if (from < 2) await makeVersion2(db, tx)
     },
     // A newer version of the extension wants to change the tables: make room and reopen at the next call.
     blocking: () => void closeDatabase(),

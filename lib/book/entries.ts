@@ -1,12 +1,14 @@
 /** The entries of the book. Nothing here changes or deletes an entry. */
-import { seal, verifyChain, type Unsealed, type Verdict } from './chain.ts'
+import { seal, verifyChain, type Verdict } from './chain.ts'
 import { database, type Head } from './database.ts'
 import { announce } from './notice.ts'
-import { passes, rowOf, type Filter, type Row } from './rows.ts'
-import type { Entry } from './schema.ts'
+import { index, indexOlder } from './indexing.ts'
+import { isFill, type Filter } from './rows.ts'
+import type { Entry, FillEntry } from './schema.ts'
+import { listRows, rowsFound, type Listing } from './search.ts'
 
-/** How many are read at a time: few at first, so that a list shows at once; more when a search goes on. */
-const [few, many] = [100, 1000]
+/** How many are read at a time. */
+const batch = 100
 
 /**
  * Adds the entry of a fill under way and removes the fill from those under way, in one transaction. `ended`: the fill
@@ -14,13 +16,13 @@ const [few, many] = [100, 1000]
  * entry gets no second one.
  * @returns the entry, or undefined when there is no such fill.
  */
-export async function addEntry(fill: string, ended: boolean): Promise<Entry | undefined> {
+export async function addEntry(fill: string, ended: boolean): Promise<FillEntry | undefined> {
   // Hashing cannot be awaited inside a transaction: seal first, then add only if nothing was written meanwhile.
   for (;;) {
     const { open, lines, newest, earlier } = await readFill(fill)
     if (!open) return entryOfFill(fill)
     const bindings = new Set(lines.map(({ binding }) => binding))
-    const unsealed: Unsealed = {
+    const unsealed: Omit<FillEntry, 'hash'> = {
       ...open.fill,
       number: (newest?.number ?? 0) + 1,
       at: new Date().toISOString(),
@@ -31,7 +33,7 @@ export async function addEntry(fill: string, ended: boolean): Promise<Entry | un
       ...(earlier !== undefined && { earlier }),
       previous: newest?.hash ?? '',
     }
-    const entry: Entry = { ...unsealed, hash: await seal(unsealed) }
+    const entry: FillEntry = { ...unsealed, hash: await seal(unsealed) }
     if (await append(entry, open.count)) {
       announce({ what: 'entries', id: entry.number })
       return entry
@@ -53,8 +55,8 @@ async function readFill(fill: string) {
 }
 
 /** Adds the entry if the book still ends with its predecessor and the fill still has `count` writes. */
-async function append(entry: Entry, count: number): Promise<boolean> {
-  const tx = (await database()).transaction(['entries', 'rows', 'fills', 'lines', 'single'], 'readwrite', {
+async function append(entry: FillEntry, count: number): Promise<boolean> {
+  const tx = (await database()).transaction(['entries', 'rows', 'words', 'fills', 'lines', 'single'], 'readwrite', {
     durability: 'strict',
   })
   const entries = tx.objectStore('entries')
@@ -65,7 +67,7 @@ async function append(entry: Entry, count: number): Promise<boolean> {
   }
   await Promise.all([
     entries.add(entry),
-    tx.objectStore('rows').add(rowOf(entry)),
+    index([entry], { rows: tx.objectStore('rows'), words: tx.objectStore('words') }),
     tx.objectStore('single').put({ number: entry.number, hash: entry.hash }, 'head'),
     tx.objectStore('fills').delete(entry.id),
     tx.objectStore('lines').delete(linesOf(entry.id)),
@@ -80,15 +82,21 @@ export function linesOf(fill: string): IDBKeyRange {
 }
 
 /**
- * Adds entries that were sealed before, exactly as they are; they must follow the newest entry. For a copy of the book.
+ * Adds entries that were sealed before, exactly as they are; they must follow the newest entry. For a copy of the book,
+ * a batch at a time.
  * @throws DOMException when an entry of that number is already there.
  */
-export async function addSealed(sealed: Entry[]): Promise<void> {
-  const tx = (await database()).transaction(['entries', 'rows', 'single'], 'readwrite', { durability: 'strict' })
+export async function addSealed(sealed: readonly Entry[]): Promise<void> {
   const last = sealed.at(-1)
   if (!last) return
+  await indexOlder()
+  const tx = (await database()).transaction(['entries', 'rows', 'words', 'single'], 'readwrite', {
+    durability: 'strict',
+  })
+  const entries = tx.objectStore('entries')
   await Promise.all([
-    ...sealed.flatMap((entry) => [tx.objectStore('entries').add(entry), tx.objectStore('rows').add(rowOf(entry))]),
+    ...sealed.map((entry) => entries.add(entry)),
+    index(sealed, { rows: tx.objectStore('rows'), words: tx.objectStore('words') }),
     tx.objectStore('single').put({ number: last.number, hash: last.hash }, 'head'),
     tx.done,
   ])
@@ -100,8 +108,9 @@ export async function getEntry(number: number): Promise<Entry | undefined> {
 }
 
 /** The entry that came of a fill. */
-export async function entryOfFill(fill: string): Promise<Entry | undefined> {
-  return (await database()).getFromIndex('entries', 'fill', fill)
+export async function entryOfFill(fill: string): Promise<FillEntry | undefined> {
+  const entry = await (await database()).getFromIndex('entries', 'fill', fill)
+  return entry && isFill(entry) ? entry : undefined
 }
 
 export async function countEntries(): Promise<number> {
@@ -109,9 +118,6 @@ export async function countEntries(): Promise<number> {
   const newest = await (await database()).transaction('entries').store.openKeyCursor(null, 'prev')
   return newest?.primaryKey ?? 0
 }
-
-/** `limit`: how many at most, 50 unless told; `before`: only entries with a smaller number. */
-export type Listing = Filter & { limit?: number; before?: number }
 
 /** Entries that pass the filter, newest first, whole. */
 export async function listEntries(listing: Listing = {}): Promise<Entry[]> {
@@ -123,40 +129,10 @@ export async function listEntries(listing: Listing = {}): Promise<Entry[]> {
   return entries
 }
 
-/** The same as `listEntries` in the short form that a list needs. Stops reading when `signal` aborts. */
-export async function listRows(listing: Listing = {}, signal?: AbortSignal): Promise<Row[]> {
-  const limit = listing.limit ?? 50
-  const fits = passes(listing)
-  const rows: Row[] = []
-  for await (const row of rowsBackwards(listing.before, signal)) {
-    if (fits(row)) rows.push(row)
-    if (rows.length >= limit) break
-  }
-  return rows
-}
-
-/** Rows from the newest to the oldest, read in batches: the whole book is never in memory. */
-async function* rowsBackwards(before?: number, signal?: AbortSignal): AsyncGenerator<Row> {
-  const db = await database()
-  let next = before ?? Infinity
-  let size = few
-  while (next > 1) {
-    if (signal?.aborted) return
-    const top = await db.transaction('rows').store.openKeyCursor(IDBKeyRange.upperBound(next, true), 'prev')
-    if (!top) return
-    const bottom = Math.max(1, top.primaryKey - size + 1)
-    const rows = await db.getAll('rows', IDBKeyRange.bound(bottom, top.primaryKey))
-    yield* rows.toReversed()
-    next = bottom
-    size = many
-  }
-}
-
 /** All entries that pass the filter, newest first, one after another. */
 export async function* entriesShown(filter: Filter): AsyncGenerator<Entry> {
-  const fits = passes(filter)
-  for await (const row of rowsBackwards()) {
-    const entry = fits(row) ? await getEntry(row.number) : undefined
+  for await (const row of rowsFound(filter)) {
+    const entry = await getEntry(row.number)
     if (entry) yield entry
   }
 }
@@ -166,7 +142,7 @@ export async function* entriesForwards(): AsyncGenerator<Entry> {
   const db = await database()
   let after = 0
   for (;;) {
-    const entries = await db.getAll('entries', IDBKeyRange.lowerBound(after, true), few)
+    const entries = await db.getAll('entries', IDBKeyRange.lowerBound(after, true), batch)
     yield* entries
     const last = entries.at(-1)
     if (!last) return

@@ -6,7 +6,7 @@ import { addEntry, entryOfFill, linesOf } from './entries.ts'
 import { BookError } from './error.ts'
 import { announce } from './notice.ts'
 import { seriesFor } from './series.ts'
-import { fillSchema, type Entry, type Fill, type OpenFill } from './schema.ts'
+import { fillSchema, type Fill, type FillEntry, type OpenFill } from './schema.ts'
 
 /**
  * Notes a fill before its first control is touched, with the job as it is typed at that moment. Noting the same fill
@@ -18,8 +18,7 @@ export async function startFill(fill: Fill, context: { engine: string; tab?: num
   const series = await seriesFor(checked)
   const kept: Fill = series === undefined ? checked : { ...checked, series }
   // One page is filled at a time: what else is open in this tab was cut short by a reload of its page.
-  if (context.tab !== undefined)
-    await closeUnended((open) => open.tab !== context.tab || open.id === kept.id)
+  if (context.tab !== undefined) await closeUnended((open) => open.tab !== context.tab || open.id === kept.id)
   const db = await database()
   const tx = db.transaction(['fills', 'jobs', 'entries'], 'readwrite', { durability: 'strict' })
   const [open, entry, readings] = await Promise.all([
@@ -67,7 +66,7 @@ export async function addFillLine(fill: string, line: ReceiptLine): Promise<void
  * planned is kept as not complete.
  * @throws BookError when the fill was never started.
  */
-export async function endFill(fill: string): Promise<Entry> {
+export async function endFill(fill: string): Promise<FillEntry> {
   const entry = await addEntry(fill, true)
   if (!entry) throw unknown(fill)
   return entry
@@ -77,9 +76,9 @@ export async function endFill(fill: string): Promise<Entry> {
  * Turns fills that a crash or a closed tab left open into entries that are not complete, with the lines that were
  * written. `underWay` says which fills still run.
  */
-export async function closeUnended(underWay: (open: OpenFill) => boolean = () => false): Promise<Entry[]> {
+export async function closeUnended(underWay: (open: OpenFill) => boolean = () => false): Promise<FillEntry[]> {
   const open = await listOpenFills()
-  const closed: Entry[] = []
+  const closed: FillEntry[] = []
   for (const fill of open.toSorted((a, b) => a.fill.started.localeCompare(b.fill.started))) {
     const entry = underWay(fill) ? undefined : await addEntry(fill.id, false)
     if (entry) closed.push(entry)

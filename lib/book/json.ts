@@ -6,7 +6,7 @@ import { check } from './check.ts'
 import { database, tombstoneKinds } from './database.ts'
 import { entriesForwards } from './entries.ts'
 import { BookError } from './error.ts'
-import { entrySchema, type Entry } from './schema.ts'
+import { entrySchema, type Entry } from './entry-schema.ts'
 
 export const bookFileSchema = z.object({
   format: z.literal('gapsum-book'),

@@ -1,26 +1,52 @@
 /** The short form of an entry, for lists and search. */
 import { outcomes, type Outcome } from '../form/schema.ts'
-import type { Entry } from './schema.ts'
+import type { Entry, FillEntry, FollowUp, NoteEntry, Status } from './schema.ts'
+import { searchable, soughtIn, stands } from './words.ts'
 
-export type Row = {
+type Common = {
   number: number
   at: string
-  kind: Entry['kind']
   job: Entry['job']
-  map: Entry['map']
-  page: Entry['page']
+  hash: string
+  /** Everything that is searched, folded. */
+  text: string
+}
+
+export type FillRow = Common & {
+  kind: FillEntry['kind']
+  map: FillEntry['map']
+  page: FillEntry['page']
   /** Bindings by outcome; an outcome that did not occur is left out. */
   counts: Partial<Record<Outcome, number>>
   planned: number
   complete: boolean
   earlier?: number
-  hash: string
-  /** Everything that is searched, in lower case. */
-  text: string
+  /** What became of the submission, by the follow-ups until now; an undo has none. */
+  status?: Status
+  confirmation?: string
+  /** Only while something is still to be done. */
+  due?: string
+  keepUntil?: string
 }
 
+export type NoteRow = Common & {
+  kind: NoteEntry['kind']
+  of?: number
+  /** What it says, in a few words. */
+  words: string
+}
+
+export type Row = FillRow | NoteRow
+
+export const isFill = <T extends { kind: Entry['kind'] }>(one: T): one is Extract<T, { kind: FillEntry['kind'] }> =>
+  one.kind === 'fill' || one.kind === 'undo'
+
 export function rowOf(entry: Entry): Row {
-  const counts: Row['counts'] = {}
+  return isFill(entry) ? fillRow(entry) : noteRow(entry)
+}
+
+function fillRow(entry: FillEntry): FillRow {
+  const counts: FillRow['counts'] = {}
   for (const outcome of outcomes) {
     const count = entry.lines.filter((line) => line.outcome === outcome).length
     if (count > 0) counts[outcome] = count
@@ -36,14 +62,16 @@ export function rowOf(entry: Entry): Row {
     planned: entry.planned.length,
     complete: entry.complete,
     ...(entry.earlier !== undefined && { earlier: entry.earlier }),
+    ...(entry.kind === 'fill' && { status: entry.complete ? 'entered' : 'draft' }),
     hash: entry.hash,
-    text: searchText(entry),
+    text: searchable(textsOf(entry)),
   }
 }
 
-/** Address, job, form map, and of every control its name and texts; each different text once. */
-function searchText(entry: Entry): string {
-  const texts = new Set([
+/** Address, job, form map, and of every control its name and texts. */
+function textsOf(entry: FillEntry): string[] {
+  const { building } = entry.readings ?? {}
+  return [
     String(entry.number),
     entry.job.name,
     entry.map.name,
@@ -51,18 +79,60 @@ function searchText(entry: Entry): string {
     entry.page.path,
     entry.page.title,
     entry.hash,
-  ])
-  const building = entry.readings?.building
-  if (building) for (const text of [building.street, building.town, building.permit, building.program]) texts.add(text)
-  for (const line of entry.lines) {
-    for (const text of [line.control, line.section, line.intended, line.readBack]) texts.add(text)
+    ...(building ? [building.street, building.town, building.permit, building.program] : []),
+    ...entry.lines.flatMap((line) => [line.control, line.section, line.intended, line.readBack]),
+    ...entry.planned.flatMap(({ control, text }) => [control, text]),
+  ]
+}
+
+function noteRow(entry: NoteEntry): NoteRow {
+  const said = saidBy(entry)
+  return {
+    number: entry.number,
+    at: entry.at,
+    kind: entry.kind,
+    job: entry.job,
+    ...(entry.of !== undefined && { of: entry.of }),
+    words: said.slice(0, 3).join(', ').slice(0, 300),
+    hash: entry.hash,
+    text: searchable([String(entry.number), entry.job.name, entry.hash, entry.kind, ...said]),
   }
-  for (const { control, text } of entry.planned) texts.add(control).add(text)
-  return [...texts].join('\n').toLowerCase()
+}
+
+/** What a note says, the most telling first. */
+export function saidBy(note: NoteEntry): string[] {
+  switch (note.kind) {
+    case 'follow-up':
+      return [note.status, note.confirmation, note.reason, note.text].filter(Boolean)
+    case 'correction':
+      return [note.reason, note.text].filter(Boolean)
+    case 'attachment':
+      return [note.file.name, note.text, note.file.sha256].filter(Boolean)
+    case 'review':
+      return [note.reviewer, ...note.findings.flatMap(({ about, text }) => [about, text]), note.text].filter(Boolean)
+  }
+}
+
+const ended = new Set<Status>(['accepted', 'resubmitted'])
+
+/** The row of a fill after a follow-up of it. */
+export function followed(row: FillRow, note: FollowUp & { number: number }): FillRow {
+  const { due: dueBefore, ...rest } = row
+  const due = ended.has(note.status) ? undefined : note.due || dueBefore
+  const confirmation = note.confirmation || row.confirmation
+  const keepUntil = note.keepUntil || row.keepUntil
+  return {
+    ...rest,
+    status: note.status,
+    ...(due && { due }),
+    ...(confirmation && { confirmation }),
+    ...(keepUntil && { keepUntil }),
+    text: note.confirmation ? `${row.text}\n${searchable([note.confirmation])}` : row.text,
+  }
 }
 
 export type Filter = {
-  /** Words that must all occur. */
+  /** Words that must all occur, each at least with its beginning. */
   text?: string
   /** First and last day, YYYY-MM-DD, by this machine's calendar. */
   from?: string
@@ -71,30 +141,37 @@ export type Filter = {
   job?: string
   /** Id of a form map. */
   map?: string
+  kind?: Entry['kind']
   /** 'to look at': any binding that is not plainly entered, or a fill that did not end. */
   outcome?: Outcome | 'to look at'
+  status?: Status
+}
+
+/** When the days of a filter begin and end; a day ends where the next begins, also on a day of 23 or 25 hours. */
+export function spanOf({ from, to }: Pick<Filter, 'from' | 'to'>): { from: string; until: string } {
+  return { from: from ? startOfDay(from, 0) : '', until: to ? startOfDay(to, 1) : '' }
 }
 
 /** Whether a row passes the filter. */
 export function passes(filter: Filter): (row: Row) => boolean {
-  const words = (filter.text ?? '').toLowerCase().split(/\s+/).filter(Boolean)
-  // A day ends where the next begins, also on a day of 23 or 25 hours.
-  const from = filter.from ? startOfDay(filter.from, 0) : ''
-  const until = filter.to ? startOfDay(filter.to, 1) : ''
+  const pieces = soughtIn(filter.text ?? '').pieces.map(stands)
+  const { from, until } = spanOf(filter)
   return (row) =>
     (!filter.job || row.job.id === filter.job) &&
-    (!filter.map || row.map.id === filter.map) &&
+    (!filter.map || (isFill(row) && row.map.id === filter.map)) &&
+    (!filter.kind || row.kind === filter.kind) &&
     (!from || row.at >= from) &&
     (!until || row.at < until) &&
-    (!filter.outcome || hasOutcome(row, filter.outcome)) &&
-    words.every((word) => row.text.includes(word))
+    (!filter.outcome || (isFill(row) && hasOutcome(row, filter.outcome))) &&
+    (!filter.status || (isFill(row) && row.status === filter.status)) &&
+    pieces.every((isIn) => isIn(row.text))
 }
 
-export function isToLookAt({ complete, counts }: Pick<Row, 'complete' | 'counts'>): boolean {
+export function isToLookAt({ complete, counts }: Pick<FillRow, 'complete' | 'counts'>): boolean {
   return !complete || outcomes.some((outcome) => outcome !== 'entered' && counts[outcome])
 }
 
-function hasOutcome(row: Row, outcome: NonNullable<Filter['outcome']>): boolean {
+function hasOutcome(row: FillRow, outcome: NonNullable<Filter['outcome']>): boolean {
   return outcome === 'to look at' ? isToLookAt(row) : (row.counts[outcome] ?? 0) > 0
 }
 

@@ -1,6 +1,5 @@
-/** What the book keeps of a fill. Entries are only ever added. */
+/** What the book keeps. Entries are only ever added. */
 import * as z from 'zod/mini'
-import { receiptLineSchema } from '../form/schema.ts'
 import { jobSchema, testerSchema, typedUnitsSchema } from '../job/schema.ts'
 
 export const pageSchema = z.object({
@@ -31,25 +30,6 @@ export const fillSchema = z.object({
   ),
 })
 
-export const entrySchema = z.extend(fillSchema, {
-  /** 1, 2, 3, … in the order of adding. */
-  number: z.number(),
-  at: z.string(),
-  lines: z.array(receiptLineSchema),
-  /** False when the browser, the tab or the page ended before the fill did; `lines` then holds what was written. */
-  complete: z.boolean(),
-  /** Version of the program that computed and filled. */
-  engine: z.string(),
-  /** The job as it was typed when the fill began: an audit asks for the readings behind the figures. */
-  readings: z.optional(jobSchema),
-  /** Number of the latest earlier entry of the same job and form map, which this one corrects or repeats. */
-  earlier: z.optional(z.number()),
-  /** `hash` of the entry before it; empty for the first. */
-  previous: z.string(),
-  /** SHA-256, hexadecimal, of this entry's canonical JSON (RFC 8785) without `hash` itself. */
-  hash: z.string(),
-})
-
 /** A fill that has not ended. */
 export const openFillSchema = z.object({
   id: z.string(),
@@ -75,10 +55,13 @@ export const settingsSchema = z.object({
   current: z.object({ job: z.string(), test: z.string() }),
   onboarded: z.boolean(),
   theme: z.enum(themes),
+  /** When the whole book was last written to a file; empty: never. */
+  backedUp: z.string(),
 })
 
+// oxlint-disable-next-line oxc/no-barrel-file -- types only: the popup, which needs these, must not carry the schemas
+export type * from './entry-schema.ts'
 export type Page = z.infer<typeof pageSchema>
 export type Fill = z.infer<typeof fillSchema>
-export type Entry = z.infer<typeof entrySchema>
 export type OpenFill = z.infer<typeof openFillSchema>
 export type Settings = z.infer<typeof settingsSchema>

@@ -9,6 +9,7 @@ const unset: Settings = {
   current: { job: '', test: '' },
   onboarded: false,
   theme: 'system',
+  backedUp: '',
 }
 
 export async function getSettings(): Promise<Settings> {

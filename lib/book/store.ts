@@ -1,11 +1,12 @@
 /** The book as popup, book page and background use it. */
 export { closeDatabase } from './database.ts'
 export { deleteDevice, getDevice, listDevices, restoreDevice, saveDevice } from './devices.ts'
-export { countEntries, getEntry, listEntries, listRows, verify, type Listing } from './entries.ts'
+export { countEntries, getEntry, listEntries, verify } from './entries.ts'
 export { BookError, type BookProblem } from './error.ts'
 export { addFillLine, closeUnended, endFill, listOpenFills, startFill } from './fills.ts'
 export { deleteJob, getJob, listDeletedJobs, listJobs, restoreJob, saveJob } from './jobs.ts'
 export { deleteMap, listMaps, mapsFor, mapVersions, restoreMap, saveMap } from './maps.ts'
 export { subscribe, type Notice } from './notice.ts'
 export { askPersistence, persistence, storageUse } from './persist.ts'
+export { listRows, type Listing } from './search.ts'
 export { getSettings, saveSettings } from './settings.ts'

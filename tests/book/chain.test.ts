@@ -4,7 +4,7 @@ import { seal, verifyChain } from '../../lib/book/chain.ts'
 import { database } from '../../lib/book/database.ts'
 import { entriesForwards, getEntry, verify } from '../../lib/book/entries.ts'
 import { addFillLine, endFill, startFill } from '../../lib/book/fills.ts'
-import type { Entry } from '../../lib/book/schema.ts'
+import type { Entry, FillEntry } from '../../lib/book/schema.ts'
 import { context, fakeFill, fakeLine } from './fake.ts'
 import './fresh.ts'
 
@@ -17,9 +17,9 @@ beforeEach(async () => {
 })
 
 /** Reaches past the store, as someone with the browser's tools could. */
-async function tamper(change: (entry: Entry) => Entry, number: number) {
+async function tamper(change: (entry: FillEntry) => Entry, number: number) {
   const entry = await getEntry(number)
-  await (await database()).put('entries', change(entry!))
+  await (await database()).put('entries', change(entry as FillEntry))
 }
 
 test('a book that nobody touched fits, and progress is told', async () => {
@@ -67,7 +67,7 @@ describe('the first entry that does not fit is named:', () => {
   })
 
   test('an added field', async () => {
-    await tamper((entry) => ({ ...entry, remark: 'fine' }) as Entry, 1)
+    await tamper((entry) => ({ ...entry, remark: 'fine' }) as FillEntry, 1)
     expect(await verify()).toMatchObject({ ok: false, entry: 1, misfit: 'changed' })
   })
 

@@ -1,11 +1,19 @@
 import { describe, expect, test } from 'vitest'
 import * as entriesModule from '../../lib/book/entries.ts'
-import { getEntry, listEntries, listRows } from '../../lib/book/entries.ts'
+import { getEntry as getAny, listEntries as listAny } from '../../lib/book/entries.ts'
 import { addFillLine, closeUnended, endFill, listOpenFills, startFill } from '../../lib/book/fills.ts'
 import { saveJob } from '../../lib/book/jobs.ts'
+import type { FillEntry } from '../../lib/book/schema.ts'
+import { listRows, type Listing } from '../../lib/book/search.ts'
 import * as store from '../../lib/book/store.ts'
+import { passes } from '../../lib/book/rows.ts'
 import { context, fakeFill, fakeJob, fakeLine } from './fake.ts'
 import { reopen } from './fresh.ts'
+import { manyEntries } from './many.ts'
+
+/** The entries of these tests are all of fills. */
+const getEntry = async (number: number) => (await getAny(number)) as FillEntry | undefined
+const listEntries = async (listing?: Listing) => (await listAny(listing)) as FillEntry[]
 
 async function fillWhole(id: string, overrides: Parameters<typeof fakeFill>[1] = {}) {
   const fill = fakeFill(id, overrides)
@@ -188,14 +196,29 @@ describe('the list', () => {
     expect(await numbers({ to: day(-1) })).toEqual([])
   })
 
-  test('finds an entry far down, over many batches', async () => {
-    await fillWhole('fill-0', { job: { id: 'job-9', name: 'Old Dairy' } })
-    const ids = Array.from({ length: 600 }, (_, index) => `fill-${index + 1}`)
-    for (const id of ids) {
-      await startFill(fakeFill(id), context)
-      await endFill(id)
-    }
-    expect(await numbers({ text: 'old dairy' })).toEqual([1])
+  test('finds what is rare in a book of several blocks, by beginnings of words', async () => {
+    for await (const batch of manyEntries(2100, 2)) await entriesModule.addSealed(batch)
+    expect(await numbers({ text: 'apply/7/part' })).toEqual([7])
+    expect(await numbers({ text: 'appl/7/part' })).toEqual([])
     expect(await numbers({ limit: 3, before: 300 })).toEqual([299, 298, 297])
-  })
+    const all = await numbers({ limit: 3000 })
+    const cases: Listing[] = [
+      { text: 'WEIR' },
+      { text: 'w' },
+      { text: '31 quarry' },
+      { map: 'map-3', text: 'dairy lane' },
+      { job: 'job-500' },
+      { from: '2016-01-05', to: '2016-01-07' },
+      { status: 'entered', text: 'pell' },
+      { outcome: 'refused' },
+    ]
+    // Asked of the index, and asked of every row.
+    const rows = await listRows({ limit: 3000 })
+    for (const listing of cases) {
+      const fits = passes(listing)
+      expect(await numbers({ ...listing, limit: 3000 })).toEqual(rows.filter(fits).map(({ number }) => number))
+      expect(rows.some(fits)).toBe(true)
+    }
+    expect(all).toHaveLength(2100)
+  }, 60_000)
 })

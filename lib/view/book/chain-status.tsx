@@ -45,9 +45,14 @@ export function ChainStatus() {
       if (entries <= atOnce) await run()
       else setState({ is: 'idle', entries })
     }
+    // The list comes first: a check of thousands of entries would hold it up.
+    const start = setTimeout(() => lookAgain(), 500)
     const lookAgain = () => void look().catch((error: unknown) => setState({ is: 'failed', trouble: wording(error) }))
-    lookAgain()
-    return subscribe((notice) => notice.what === 'entries' && lookAgain())
+    const stop = subscribe((notice) => notice.what === 'entries' && lookAgain())
+    return () => {
+      clearTimeout(start)
+      stop()
+    }
   }, [run])
 
   return (

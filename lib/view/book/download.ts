@@ -10,7 +10,11 @@ export async function download(name: string, type: string, parts: AsyncIterable<
       texts = []
     }
   }
-  const url = URL.createObjectURL(new Blob([...blobs, ...texts], { type }))
+  downloadBlob(name, new Blob([...blobs, ...texts], { type }))
+}
+
+export function downloadBlob(name: string, blob: Blob): void {
+  const url = URL.createObjectURL(blob)
   const link = Object.assign(document.createElement('a'), { href: url, download: name })
   link.click()
   setTimeout(() => URL.revokeObjectURL(url), 60_000)

@@ -1,14 +1,16 @@
 import { Fragment } from 'preact'
 import { useEffect, useRef, useState } from 'preact/hooks'
-import { countEntries, getEntry, listRows } from '../../book/entries.ts'
+import { countEntries, getEntry } from '../../book/entries.ts'
 import { listMaps } from '../../book/maps.ts'
 import type { Filter } from '../../book/rows.ts'
+import { listRows, sortedAmong, type Order } from '../../book/search.ts'
 import { EntryDetail } from './entry-detail.tsx'
 import { EntryFilter } from './entry-filter.tsx'
 import { EntryRow } from './entry-row.tsx'
 import { ExportButtons } from './export-buttons.tsx'
 import { Empty, Trouble } from './field.tsx'
 import type { Route } from './route.ts'
+import { Timeline } from './timeline.tsx'
 import { useLive } from './use-live.ts'
 import { count } from './wording.ts'
 
@@ -17,20 +19,21 @@ const page = 50
 /** The entries, newest first, a page at a time; one opens in place. */
 export function EntriesSection({ route, go }: { route: Route; go: (route: Route) => void }) {
   const [filter, setFilter] = useState<Filter>({})
+  const [order, setOrder] = useState<Order>('newest')
   const [limit, setLimit] = useState(page)
   const asked: Filter = { ...filter, ...(route.job && { job: route.job }) }
   const key = JSON.stringify(asked)
-  useEffect(() => setLimit(page), [key])
+  useEffect(() => setLimit(page), [key, order])
 
   const total = useLive(countEntries, ['entries'])
   const maps = useLive(listMaps, ['maps'])
   const rows = useLive(
     async (signal) => {
-      const listed = await listRows({ ...asked, limit: limit + 1 }, signal)
+      const listed = await listRows({ ...asked, order, limit: limit + 1 }, signal)
       return { rows: listed.slice(0, limit), more: listed.length > limit }
     },
     ['entries'],
-    `${key}${limit}`,
+    `${key}${order}${limit}`,
   )
 
   const shown = rows.value?.rows ?? []
@@ -58,13 +61,16 @@ export function EntriesSection({ route, go }: { route: Route; go: (route: Route)
   return (
     <>
       <div class="flt">
-        <EntryFilter filter={filter} onChange={setFilter} maps={maps.value ?? []} />
+        <EntryFilter filter={filter} onChange={setFilter} order={order} onOrder={setOrder} maps={maps.value ?? []} />
         <ExportButtons filter={asked} />
       </div>
       {route.job && (
-        <p class="only">
-          Only entries of one job. <a href="#entries">Show those of every job</a>
-        </p>
+        <div class="only">
+          <p>
+            Only entries of one job. <a href="#entries">Show those of every job</a>
+          </p>
+          <Timeline job={route.job} />
+        </div>
       )}
       <Trouble text={rows.trouble || total.trouble} />
       {open !== undefined && rows.value && !openIsListed && <Apart number={open} />}
@@ -89,6 +95,7 @@ export function EntriesSection({ route, go }: { route: Route; go: (route: Route)
                 <th scope="col">Job</th>
                 <th scope="col">Form map</th>
                 <th scope="col">Outcome</th>
+                <th scope="col">Status</th>
                 <th class="num" scope="col">
                   Fingerprint
                 </th>
@@ -105,7 +112,7 @@ export function EntriesSection({ route, go }: { route: Route; go: (route: Route)
                   {row.number === open && (
                     <tr class="bx">
                       <td class="no" />
-                      <td colSpan={6}>
+                      <td colSpan={7}>
                         <EntryDetail number={row.number} />
                       </td>
                     </tr>
@@ -122,6 +129,9 @@ export function EntriesSection({ route, go }: { route: Route; go: (route: Route)
             ? 'looking through the book'
             : `${shown.length.toLocaleString()} of ${count(total.value, 'entry', 'entries')} shown${rows.value?.more ? '; more below' : ''}`}
         </span>
+        {(order === 'by job' || order === 'oldest') && (
+          <span>Sorted among the newest {sortedAmong.toLocaleString()} that fit.</span>
+        )}
         <span>An entry is never changed; a correction is a new entry that names the old one.</span>
       </div>
       {rows.value?.more && (

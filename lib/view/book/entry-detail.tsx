@@ -1,8 +1,11 @@
 import { getEntry } from '../../book/entries.ts'
-import type { Entry } from '../../book/schema.ts'
+import { isFill } from '../../book/rows.ts'
+import type { FillEntry } from '../../book/schema.ts'
+import { EntryNotes } from './entry-notes.tsx'
 import { EntrySide } from './entry-side.tsx'
 import { Trouble } from './field.tsx'
 import { linesShown } from './lines-shown.ts'
+import { NoteDetail } from './note-detail.tsx'
 import { ground, OutcomeWords } from './outcome.tsx'
 import { useLive } from './use-live.ts'
 
@@ -11,15 +14,19 @@ export function EntryDetail({ number }: { number: number }) {
   const entry = useLive(() => getEntry(number).then((found) => found ?? null), [], String(number))
   if (entry.trouble) return <Trouble text={entry.trouble} />
   if (!entry.value) return <p class="q bd">reading the entry</p>
+  if (!isFill(entry.value)) return <NoteDetail note={entry.value} />
   return (
     <div class="bd">
       <EntrySide entry={entry.value} />
-      <Bindings entry={entry.value} />
+      <div class="body">
+        <Bindings entry={entry.value} />
+        <EntryNotes entry={entry.value} />
+      </div>
     </div>
   )
 }
 
-function Bindings({ entry }: { entry: Entry }) {
+function Bindings({ entry }: { entry: FillEntry }) {
   const lines = linesShown(entry)
   return (
     <table class="t rc">

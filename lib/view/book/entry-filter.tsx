@@ -2,8 +2,12 @@ import { useEffect, useState } from 'preact/hooks'
 import type { FormMap } from '../../form/schema.ts'
 import { outcomes } from '../../form/schema.ts'
 import type { Filter } from '../../book/rows.ts'
+import { statuses, type Entry, type Status } from '../../book/entry-schema.ts'
+import { orders, type Order } from '../../book/search.ts'
 import { Icon } from '../icons.tsx'
 import { ChoiceField, TextField } from './field.tsx'
+import { kindWords } from './note-words.ts'
+import { statusWords } from './status-words.tsx'
 
 type Asked = NonNullable<Filter['outcome']> | ''
 
@@ -13,17 +17,30 @@ const outcomeOptions: readonly (readonly [Asked, string])[] = [
   ...outcomes.map((outcome) => [outcome, outcome] as const),
 ]
 
+const statusOptions: readonly (readonly [Status | '', string])[] = [
+  ['', 'any'],
+  ...statuses.map((status) => [status, statusWords[status]] as const),
+]
+
+const kinds = ['fill', 'undo', 'follow-up', 'correction', 'attachment', 'review'] as const
+const kindOptions: readonly (readonly [Entry['kind'] | '', string])[] = [
+  ['', 'any'],
+  ...kinds.map((kind) => [kind, kindWords[kind]] as const),
+]
+
 /** So long after the last keystroke the list is searched. */
 const pause = 200
 
 interface Props {
   filter: Filter
   onChange: (filter: Filter) => void
+  order: Order
+  onOrder: (order: Order) => void
   maps: readonly FormMap[]
 }
 
 /** What is looked for among the entries. */
-export function EntryFilter({ filter, onChange, maps }: Props) {
+export function EntryFilter({ filter, onChange, order, onOrder, maps }: Props) {
   const [text, setText] = useState(filter.text ?? '')
   const set = (patch: Filter) => onChange({ ...filter, text, ...patch })
 
@@ -43,7 +60,7 @@ export function EntryFilter({ filter, onChange, maps }: Props) {
           wide
           value={text}
           onInput={setText}
-          placeholder="address, job, control or text"
+          placeholder="beginnings of words: address, job, text"
         />
       </div>
       <ChoiceField
@@ -61,8 +78,27 @@ export function EntryFilter({ filter, onChange, maps }: Props) {
           onChange({ ...rest, text, ...(outcome && { outcome }) })
         }}
       />
+      <ChoiceField
+        label="Status"
+        value={filter.status ?? ''}
+        options={statusOptions}
+        onPick={(status) => {
+          const { status: _, ...rest } = filter
+          onChange({ ...rest, text, ...(status && { status }) })
+        }}
+      />
+      <ChoiceField
+        label="Kind"
+        value={filter.kind ?? ''}
+        options={kindOptions}
+        onPick={(kind) => {
+          const { kind: _, ...rest } = filter
+          onChange({ ...rest, text, ...(kind && { kind }) })
+        }}
+      />
       <TextField label="From" type="date" value={filter.from ?? ''} onInput={(from) => set({ from })} />
       <TextField label="To" type="date" value={filter.to ?? ''} onInput={(to) => set({ to })} />
+      <ChoiceField label="Order" value={order} options={orders.map((one) => [one, one] as const)} onPick={onOrder} />
     </>
   )
 }

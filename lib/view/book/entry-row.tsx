@@ -1,7 +1,9 @@
 import { outcomes } from '../../form/schema.ts'
-import type { Row } from '../../book/rows.ts'
+import { isFill, type FillRow, type NoteRow, type Row } from '../../book/rows.ts'
 import { Icon } from '../icons.tsx'
+import { kindWords } from './note-words.ts'
 import { OutcomeWords } from './outcome.tsx'
+import { StatusWords } from './status-words.tsx'
 import { day, time } from './wording.ts'
 
 interface Props {
@@ -24,6 +26,17 @@ export function EntryRow({ row, open, onToggle }: Props) {
           {row.job.name}
         </button>
       </th>
+      {isFill(row) ? <OfFill row={row} /> : <OfNote row={row} />}
+      <td class="fp num" title={row.hash}>
+        {row.hash.slice(0, 8)}
+      </td>
+    </tr>
+  )
+}
+
+function OfFill({ row }: { row: FillRow }) {
+  return (
+    <>
       <td class="fm">
         {row.map.name}
         {row.kind === 'undo' && <small> put back</small>}
@@ -32,14 +45,30 @@ export function EntryRow({ row, open, onToggle }: Props) {
         <Counts row={row} />
         {row.earlier !== undefined && <small class="ear">corrects or repeats {row.earlier}</small>}
       </td>
-      <td class="fp num" title={row.hash}>
-        {row.hash.slice(0, 8)}
+      <td class="sta">
+        {row.status && <StatusWords of={row.status} />}
+        {row.confirmation && <small>{row.confirmation}</small>}
+        {row.due && <small>due {day(`${row.due}T12:00`)}</small>}
       </td>
-    </tr>
+    </>
   )
 }
 
-function Counts({ row }: { row: Row }) {
+function OfNote({ row }: { row: NoteRow }) {
+  return (
+    <>
+      <td class="fm">
+        {kindWords[row.kind]}
+        {row.of !== undefined && <small> of entry {row.of}</small>}
+      </td>
+      <td class="said-row" colSpan={2}>
+        {row.words}
+      </td>
+    </>
+  )
+}
+
+function Counts({ row }: { row: FillRow }) {
   const written = outcomes.reduce((sum, outcome) => sum + (row.counts[outcome] ?? 0), 0)
   const missed = row.planned - written
   return (

@@ -1,6 +1,7 @@
 import { entryOfFill } from '../../book/entries.ts'
 import { fileParts } from '../../book/json.ts'
-import type { Entry } from '../../book/schema.ts'
+import { isFill } from '../../book/rows.ts'
+import type { Entry, FillEntry } from '../../book/schema.ts'
 import { download, jsonType } from './download.ts'
 import { fileName } from './file-name.ts'
 import { linesShown, type LineShown } from './lines-shown.ts'
@@ -11,7 +12,7 @@ import { useLive } from './use-live.ts'
 import { count, dayAndYear, numeral, time } from './wording.ts'
 
 /** Beside the bindings of an entry: what wants a look, what stood behind it, its place in the chain. */
-export function EntrySide({ entry }: { entry: Entry }) {
+export function EntrySide({ entry }: { entry: FillEntry }) {
   const look = linesShown(entry).filter(({ outcome }) => outcome !== 'entered')
   return (
     <div class="side">
@@ -69,7 +70,7 @@ function Look({ line }: { line: LineShown }) {
 }
 
 /** The readings that were typed when the fill began; they stay in the entry even when the job changes. */
-function Readings({ entry }: { entry: Entry }) {
+function Readings({ entry }: { entry: FillEntry }) {
   const tests = entry.readings?.tests ?? []
   if (tests.length === 0) return null
   return (
@@ -90,9 +91,9 @@ function Readings({ entry }: { entry: Entry }) {
   )
 }
 
-function Place({ entry }: { entry: Entry }) {
-  const { of } = entry
-  const undone = useLive(async () => (of ? ((await entryOfFill(of))?.number ?? null) : null), [], entry.id)
+export function Place({ entry }: { entry: Entry }) {
+  const undo = entry.kind === 'undo' ? entry.of : undefined
+  const undone = useLive(async () => (undo ? ((await entryOfFill(undo))?.number ?? null) : null), [], entry.id)
   return (
     <section>
       <h2>Place in the chain</h2>
@@ -103,25 +104,30 @@ function Place({ entry }: { entry: Entry }) {
             {dayAndYear(entry.at)}, {time(entry.at)}
           </dd>
         </div>
-        <div>
-          <dt>form map</dt>
-          <dd>
-            <a href={hashOf({ section: 'maps', map: entry.map.id })}>{entry.map.name}</a>, version {entry.map.version}
-          </dd>
-        </div>
-        <div>
-          <dt>page</dt>
-          <dd>
-            {entry.page.title && `${entry.page.title}, `}
-            {entry.page.origin.replace(/^https?:\/\//, '')}
-            {entry.page.path}
-          </dd>
-        </div>
+        {isFill(entry) && (
+          <>
+            <div>
+              <dt>form map</dt>
+              <dd>
+                <a href={hashOf({ section: 'maps', map: entry.map.id })}>{entry.map.name}</a>, version{' '}
+                {entry.map.version}
+              </dd>
+            </div>
+            <div>
+              <dt>page</dt>
+              <dd>
+                {entry.page.title && `${entry.page.title}, `}
+                {entry.page.origin.replace(/^https?:\/\//, '')}
+                {entry.page.path}
+              </dd>
+            </div>
+          </>
+        )}
         <div>
           <dt>program</dt>
           <dd>Gapsum {entry.engine}</dd>
         </div>
-        {entry.earlier !== undefined && (
+        {isFill(entry) && entry.earlier !== undefined && (
           <div>
             <dt>corrects or repeats</dt>
             <dd>

@@ -1,11 +1,11 @@
 import type { ReceiptLine } from '../../form/schema.ts'
-import type { Entry } from '../../book/schema.ts'
+import type { FillEntry } from '../../book/schema.ts'
 import type { Shown } from './outcome.tsx'
 
 export type LineShown = Omit<ReceiptLine, 'outcome'> & { outcome: Shown }
 
 /** The lines of an entry, and for each planned binding that has none a line that says so. */
-export function linesShown(entry: Entry): LineShown[] {
+export function linesShown(entry: FillEntry): LineShown[] {
   const written = new Set(entry.lines.map(({ binding }) => binding))
   const missed = entry.planned
     .filter(({ binding }) => !written.has(binding))

@@ -1,0 +1,134 @@
+/**
+ * Rows and the index of words, written together with the entries they come from.
+ *
+ * The index is kept in blocks of entries. Under a block and the first letters of words stand these words, each with the
+ * places of the entries that hold it. So a search goes from the newest block to the oldest and stops when enough is
+ * found, and taking in many entries writes few records.
+ */
+import { database, type Older } from './database.ts'
+import { followed, isFill, isToLookAt, rowOf, type Filter, type Row } from './rows.ts'
+import type { Entry } from './schema.ts'
+import { wordsOf, type Sought } from './words.ts'
+
+/** Entries to a block. */
+export const blockSize = 1024
+
+export const blockOf = (number: number): number => Math.floor(number / blockSize)
+
+/** What a row is found by besides its words; no word holds a colon. */
+export function marksOf(row: Row): string[] {
+  const marks = [`job:${row.job.id}`, `kind:${row.kind}`]
+  if (!isFill(row)) return marks
+  marks.push(`map:${row.map.id}`, ...Object.keys(row.counts).map((outcome) => `outcome:${outcome}`))
+  if (isToLookAt(row)) marks.push('outcome:to look at')
+  return marks
+}
+
+/** The marks that rows passing a filter all have. */
+export function marksSought({ job, map, kind, outcome }: Filter): string[] {
+  return [
+    ...(job ? [`job:${job}`] : []),
+    ...(map ? [`map:${map}`] : []),
+    ...(kind ? [`kind:${kind}`] : []),
+    ...(outcome ? [`outcome:${outcome}`] : []),
+  ]
+}
+
+type WordKey = [block: number, start: string]
+
+/** The words that begin alike, each with places in a block. */
+type Shelf = Map<string, Set<number>>
+const newShelf = (): Shelf => new Map()
+const newPlaces = () => new Set<number>()
+
+function of<K, V>(map: Map<K, V>, key: K, make: () => V): V {
+  let value = map.get(key)
+  if (value === undefined) map.set(key, (value = make()))
+  return value
+}
+
+/** What stands under one key of the table begins alike; marks stand apart from words. */
+export const startOf = (word: string): string => (word.includes(':') ? `${word.slice(0, 2)}:` : word.slice(0, 2))
+
+// A shelf is kept as one text, which is searched without being taken apart: a line break, the word, a tab, and for each
+// place one character.
+const shift = 0x100
+
+function write(shelf: Shelf, there: string | undefined): string {
+  for (const line of there ? there.slice(1).split('\n') : []) {
+    const tab = line.indexOf('\t')
+    const places = of(shelf, line.slice(0, tab), newPlaces)
+    for (let at = tab + 1; at < line.length; at++) places.add(line.charCodeAt(at) - shift)
+  }
+  let text = ''
+  for (const [word, places] of shelf)
+    text += `\n${word}\t${[...places].map((at) => String.fromCharCode(at + shift)).join('')}`
+  return text
+}
+
+/** Adds the places that a shelf gives for a word, or for all words that begin with it. */
+export function readPlaces(shelf: string, { word, whole }: Sought, places: Set<number>): void {
+  const sought = `\n${word}${whole ? '\t' : ''}`
+  for (let at = shelf.indexOf(sought); at >= 0; at = shelf.indexOf(sought, at + 1)) {
+    const end = shelf.indexOf('\n', at + 1)
+    for (let on = shelf.indexOf('\t', at) + 1; on < (end < 0 ? shelf.length : end); on++)
+      places.add(shelf.charCodeAt(on) - shift)
+  }
+}
+
+/** The two tables inside a transaction of the caller's. */
+interface Tables {
+  rows: { get: (number: number) => Promise<Row | undefined>; put: (row: Row) => Promise<number> }
+  words: {
+    get: (key: WordKey) => Promise<string | undefined>
+    put: (shelf: string, key: WordKey) => Promise<WordKey>
+  }
+}
+
+/** Writes rows and words of entries, which stand in the order of their numbers. Awaits nothing but the tables. */
+export async function index(entries: readonly Entry[], { rows, words }: Tables): Promise<void> {
+  const written = new Map<number, Row>()
+  for (const entry of entries) {
+    written.set(entry.number, rowOf(entry))
+    if (entry.kind !== 'follow-up') continue
+    const about = written.get(entry.of) ?? (await rows.get(entry.of))
+    if (about && isFill(about)) written.set(entry.of, followed(about, entry))
+  }
+  const blocks = new Map<number, Map<string, Shelf>>()
+  for (const row of written.values()) {
+    const shelves = of(blocks, blockOf(row.number), () => new Map<string, Shelf>())
+    for (const word of [...wordsOf(row.text), ...marksOf(row)])
+      of(of(shelves, startOf(word), newShelf), word, newPlaces).add(row.number % blockSize)
+  }
+  const writes = [...written.values()].map((row): Promise<unknown> => rows.put(row))
+  for (const [block, shelves] of blocks)
+    for (const [start, shelf] of shelves)
+      writes.push(words.get([block, start]).then((there) => words.put(write(shelf, there), [block, start])))
+  await Promise.all(writes)
+}
+
+/** So many entries are taken into the index at a time. */
+const batch = 256
+
+/**
+ * Takes in what an earlier version wrote without words, a batch at a time: one that is cut off goes on where it was.
+ * @returns at once when there is nothing to do
+ */
+export async function indexOlder(onProgress?: (left: number) => void): Promise<void> {
+  const db = await database()
+  for (;;) {
+    const tx = db.transaction(['entries', 'rows', 'words', 'single'], 'readwrite')
+    const single = tx.objectStore('single')
+    const older = (await single.get('older')) as Older | undefined
+    if (!older || older.to === 0) {
+      await tx.done
+      return
+    }
+    const first = Math.max(1, older.to - batch + 1)
+    const entries = await tx.objectStore('entries').getAll(IDBKeyRange.bound(first, older.to))
+    await index(entries, { rows: tx.objectStore('rows'), words: tx.objectStore('words') })
+    await single.put({ to: first - 1 }, 'older')
+    await tx.done
+    onProgress?.(first - 1)
+  }
+}

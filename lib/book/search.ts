@@ -1,0 +1,166 @@
+/** Finding entries: the newest that pass a filter, by the index of words. Nothing here reads the whole book at once. */
+import { database } from './database.ts'
+import { blockOf, blockSize, indexOlder, marksSought, readPlaces, startOf } from './indexing.ts'
+import { isFill, passes, spanOf, type Filter, type Row } from './rows.ts'
+import { soughtIn, type Sought } from './words.ts'
+
+/** How many rows are read at a time: few at first, so that a list shows at once. */
+const [few, many] = [64, 512]
+
+export const orders = ['newest', 'oldest', 'due first', 'by job'] as const
+export type Order = (typeof orders)[number]
+
+/** An order other than the newest first is made among so many of the newest rows found. */
+export const sortedAmong = 2000
+
+/** `limit`: how many at most, 50 unless told; `before`: only entries with a smaller number. */
+export type Listing = Filter & { limit?: number; before?: number; order?: Order }
+
+/** The rows that pass, newest first unless another order is asked for. Stops reading when `signal` aborts. */
+export async function listRows(listing: Listing = {}, signal?: AbortSignal): Promise<Row[]> {
+  const limit = listing.limit ?? 50
+  const order = listing.order ?? 'newest'
+  const rows: Row[] = []
+  if (order === 'oldest' && isPlain(listing)) return (await database()).getAll('rows', undefined, limit)
+  const found = order === 'due first' ? dueFirst(listing) : rowsFound(listing, signal)
+  const enough = order === 'newest' || order === 'due first' ? limit : Math.max(limit, sortedAmong)
+  for await (const row of found) {
+    rows.push(row)
+    if (rows.length >= enough) break
+  }
+  if (order === 'oldest') rows.reverse()
+  if (order === 'by job') rows.sort((a, b) => a.job.name.localeCompare(b.job.name) || b.number - a.number)
+  return rows.slice(0, limit)
+}
+
+const isPlain = ({ text, from, to, job, map, kind, outcome, status, before }: Listing): boolean =>
+  !(text?.trim() || from || to || job || map || kind || outcome || status || before)
+
+/** Rows with something due, the earliest first. */
+async function* dueFirst(listing: Listing): AsyncGenerator<Row> {
+  const fits = passes(listing)
+  const rows = await (await database()).getAllFromIndex('rows', 'due', undefined, sortedAmong)
+  for (const row of rows) if (fits(row)) yield row
+}
+
+/** All rows that pass, newest first. */
+export async function* rowsFound(listing: Listing, signal?: AbortSignal): AsyncGenerator<Row> {
+  const fits = passes(listing)
+  for await (const rows of candidates(listing, signal)) {
+    if (signal?.aborted) return
+    for (const row of rows) if (fits(row)) yield row
+  }
+}
+
+function candidates(listing: Listing, signal?: AbortSignal): AsyncGenerator<Row[]> {
+  const words = [
+    ...soughtIn(listing.text ?? '').words,
+    ...marksSought(listing).map((word): Sought => ({ word, whole: true })),
+  ]
+  if (words.length > 0) return byWords(words, listing.before, signal)
+  const { from, until } = spanOf(listing)
+  if (listing.status)
+    return byIndex('status', IDBKeyRange.bound([listing.status, 0], [listing.status, Infinity]), listing.before)
+  if (from || until) return byIndex('at', IDBKeyRange.bound(from, until || '\uffff', false, true), listing.before)
+  return backwards(listing.before, signal)
+}
+
+/** Rows from the newest to the oldest. */
+async function* backwards(before = Infinity, signal?: AbortSignal): AsyncGenerator<Row[]> {
+  const db = await database()
+  let next = before
+  let size = few
+  while (next > 1) {
+    if (signal?.aborted) return
+    const top = await db.transaction('rows').store.openKeyCursor(IDBKeyRange.upperBound(next, true), 'prev')
+    if (!top) return
+    const bottom = Math.max(1, top.primaryKey - size + 1)
+    yield (await db.getAll('rows', IDBKeyRange.bound(bottom, top.primaryKey))).toReversed()
+    next = bottom
+    size = many
+  }
+}
+
+/** Rows of a range of an index, from its end. A cursor walks on in a new transaction for every batch. */
+async function* byIndex(name: 'status' | 'at', range: IDBKeyRange, before = Infinity): AsyncGenerator<Row[]> {
+  const db = await database()
+  let upper: IDBValidKey = range.upper as IDBValidKey
+  let open = range.upperOpen
+  let size = few
+  for (;;) {
+    if (indexedDB.cmp(range.lower, upper) > 0) return
+    const rows: Row[] = []
+    let last: IDBValidKey = upper
+    let cursor = await db
+      .transaction('rows')
+      .store.index(name)
+      .openCursor(IDBKeyRange.bound(range.lower, upper, false, open), 'prev')
+    while (cursor) {
+      last = cursor.key
+      if (cursor.value.number < before) rows.push(cursor.value)
+      // A batch ends between two keys, so that none is read twice or left out.
+      cursor = await cursor.continue()
+      if (rows.length >= size && cursor && indexedDB.cmp(cursor.key, last) !== 0) break
+    }
+    if (rows.length > 0) yield rows
+    if (!cursor) return
+    upper = last
+    open = true
+    size = many
+  }
+}
+
+async function* byWords(words: readonly Sought[], before = Infinity, signal?: AbortSignal): AsyncGenerator<Row[]> {
+  await indexOlder()
+  const db = await database()
+  const newest = await db.transaction('rows').store.openKeyCursor(IDBKeyRange.upperBound(before, true), 'prev')
+  if (!newest) return
+  let block = blockOf(newest.primaryKey)
+  // The newest block alone, for what is everywhere; then ever more at a time, for what is rare.
+  for (let size = 1; block >= 0; size *= 4) {
+    if (signal?.aborted) return
+    const bottom = Math.max(0, block - size + 1)
+    const numbers: number[] = []
+    const tx = db.transaction('words')
+    const store = tx.store
+    const placesOf = async (sought: Sought, of: number): Promise<Set<number>> => {
+      const { word, whole } = sought
+      const shelves =
+        whole || word.length > 1
+          ? [await store.get([of, startOf(word)])]
+          : await store.getAll(IDBKeyRange.bound([of, word], [of, `${word}\uffff`]))
+      const places = new Set<number>()
+      for (const shelf of shelves) if (shelf !== undefined) readPlaces(shelf, sought, places)
+      return places
+    }
+    const blocks = Array.from({ length: block - bottom + 1 }, (_, at) => block - at)
+    const found = await Promise.all(
+      blocks.map(async (of) => {
+        const [first, ...others] = await Promise.all(words.map((word) => placesOf(word, of)))
+        const common = [...(first ?? [])].filter((place) => others.every((other) => other.has(place)))
+        return common.toSorted((a, b) => b - a).map((place) => of * blockSize + place)
+      }),
+    )
+    for (const list of found) for (const number of list) if (number < before) numbers.push(number)
+    yield* rowsOf(numbers)
+    block = bottom - 1
+  }
+}
+
+async function* rowsOf(numbers: readonly number[]): AsyncGenerator<Row[]> {
+  const db = await database()
+  let size = few
+  for (let at = 0; at < numbers.length;) {
+    const store = db.transaction('rows').store
+    const rows = await Promise.all(numbers.slice(at, at + size).map((number) => store.get(number)))
+    yield rows.flatMap((row) => row ?? [])
+    at += size
+    size = many
+  }
+}
+
+/** What is due until a day, the earliest first: for the head of the book. */
+export async function rowsDue(until: string, limit = 50): Promise<Row[]> {
+  const rows = await (await database()).getAllFromIndex('rows', 'due', IDBKeyRange.upperBound(until), limit)
+  return rows.filter(isFill)
+}

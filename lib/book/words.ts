@@ -1,0 +1,61 @@
+/** The words by which an entry is found. */
+
+/** So much of a word is indexed; a fingerprint is still told apart by it. */
+const longest = 24
+
+/** A number with separators stands as one word; everything else is cut at what is neither letter nor digit. */
+const word = /\d+(?:[.,]\d+)+|[\p{L}\p{N}]+/gu
+
+/** Lower case, without accents: what is typed in haste finds what was typed with care. */
+export function fold(text: string): string {
+  return text.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase()
+}
+
+/** `15,810` is also found as `15810`. */
+const grouped = /^\d{1,3}(?:,\d{3})+(?:\.\d+)?$/
+
+/** The different words of a folded text, cut to what is indexed. */
+export function wordsOf(folded: string): Set<string> {
+  const words = new Set<string>()
+  for (const [found] of folded.matchAll(word)) {
+    words.add(found.slice(0, longest))
+    if (grouped.test(found)) words.add(found.replaceAll(',', '').slice(0, longest))
+  }
+  return words
+}
+
+/** A word to look for in the index: exactly, or as the beginning of a longer one. */
+export type Sought = { word: string; whole: boolean }
+
+/**
+ * What is looked for: each piece between blanks must stand in the text, its last word perhaps as the beginning of a
+ * longer one. `pieces` are checked in the text of an entry, `words` narrow down which entries are looked at.
+ */
+export function soughtIn(typed: string): { pieces: string[]; words: Sought[] } {
+  const pieces = fold(typed).split(/\s+/).filter(Boolean)
+  const words = pieces.flatMap((piece) => {
+    const parts = [...piece.matchAll(word)].map(([part]) => part)
+    return parts.map((part, at): Sought => {
+      const last = at === parts.length - 1
+      return { word: part.slice(0, longest), whole: !last && part.length <= longest }
+    })
+  })
+  return { pieces, words }
+}
+
+/** Whether a piece stands in a folded text at the beginning of a word, as the index has words. */
+export function stands(piece: string): (text: string) => boolean {
+  const escaped = piece.replace(/[\\^$.*+?()[\]{}|/]/g, String.raw`\$&`)
+  const inside = /^\d/.test(piece) ? String.raw`(?<!\d[.,])` : ''
+  const before = /^[\p{L}\p{N}]/u.test(piece) ? String.raw`(?<![\p{L}\p{N}])` : ''
+  const pattern = new RegExp(before + inside + escaped, 'u')
+  return (text) => pattern.test(text)
+}
+
+/** The text that `pieces` are looked for in: each different text once, numbers without their separators too. */
+export function searchable(texts: Iterable<string>): string {
+  const folded = fold([...new Set(texts)].join('\n'))
+  const plain = new Set<string>()
+  for (const [found] of folded.matchAll(word)) if (grouped.test(found)) plain.add(found.replaceAll(',', ''))
+  return plain.size > 0 ? `${folded}\n${[...plain].join('\n')}` : folded
+}

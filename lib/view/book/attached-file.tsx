@@ -1,0 +1,50 @@
+import { useEffect, useState } from 'preact/hooks'
+import { bytesOf } from '../../book/attachments.ts'
+import type { KeptFile } from '../../book/schema.ts'
+import { downloadBlob } from './download.ts'
+import { Said, useSaid } from './said.tsx'
+import { bytes } from './wording.ts'
+
+/** An attached photo or document: looked at here, or handed out as a file. */
+export function AttachedFile({ file }: { file: KeptFile }) {
+  const [shown, setShown] = useState('')
+  const { said, run } = useSaid()
+  const isPhoto = file.type.startsWith('image/')
+  useEffect(() => () => URL.revokeObjectURL(shown), [shown])
+
+  const read = async () => new Blob([await bytesOf(file)], { type: file.type })
+  const look = () =>
+    run(async () => {
+      const url = URL.createObjectURL(await read())
+      if (isPhoto) {
+        setShown(url)
+        return
+      }
+      open(url)
+      setTimeout(() => URL.revokeObjectURL(url), 60_000)
+    })
+
+  return (
+    <figure class="attached">
+      <figcaption>
+        <b>{file.name}</b>{' '}
+        <span class="q">
+          {bytes(file.size)}, SHA-256 <code title={file.sha256}>{file.sha256.slice(0, 16)}</code>
+        </span>
+      </figcaption>
+      {shown && <img src={shown} alt={`Attached photo ${file.name}`} />}
+      <div class="acts">
+        {!shown && (
+          <button type="button" class="b low" onClick={look}>
+            {isPhoto ? 'Look at it' : 'Open it'}
+            <span class="vh"> {file.name}</span>
+          </button>
+        )}
+        <button type="button" class="b low" onClick={() => run(async () => downloadBlob(file.name, await read()))}>
+          Export<span class="vh"> {file.name}</span>
+        </button>
+      </div>
+      <Said said={said} />
+    </figure>
+  )
+}

@@ -1,0 +1,55 @@
+import { useState } from 'preact/hooks'
+import browser from 'webextension-polyfill'
+import { addNote } from '../../book/notes.ts'
+import type { Entry } from '../../book/schema.ts'
+import { TextField } from './field.tsx'
+import { Said, useSaid } from './said.tsx'
+
+interface Props {
+  entry: Entry
+  onDone: (said: string) => void
+  onLeave: () => void
+}
+
+/** Says what is wrong in an entry, why, and what is right; the old entry stays. */
+export function CorrectionForm({ entry, onDone, onLeave }: Props) {
+  const [reason, setReason] = useState('')
+  const [text, setText] = useState('')
+  const { said, run } = useSaid()
+
+  const add = () =>
+    run(
+      async () => {
+        if (!reason.trim()) throw new Error('type the reason first.')
+        await addNote(
+          { kind: 'correction', job: entry.job, of: entry.number, reason, text },
+          browser.runtime.getManifest().version,
+        )
+      },
+      () => onDone(`Entry ${entry.number} stands as it was; its correction is a new entry.`),
+    )
+
+  return (
+    <form
+      class="sheet"
+      onSubmit={(event) => {
+        event.preventDefault()
+        add()
+      }}
+    >
+      <div class="fields">
+        <TextField label="What is wrong, and why" wide value={reason} onInput={setReason} />
+        <TextField label="What is right" wide value={text} onInput={setText} />
+      </div>
+      <div class="acts">
+        <button type="submit" class="b low first">
+          Add the correction
+        </button>
+        <button type="button" class="b low bare" onClick={onLeave}>
+          Leave it
+        </button>
+      </div>
+      <Said said={said} />
+    </form>
+  )
+}

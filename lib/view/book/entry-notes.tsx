@@ -1,0 +1,81 @@
+import { useState } from 'preact/hooks'
+import browser from 'webextension-polyfill'
+import { acceptedTypes, attach } from '../../book/attachments.ts'
+import { notesOf } from '../../book/notes.ts'
+import type { FillEntry } from '../../book/schema.ts'
+import { CorrectionForm } from './correction-form.tsx'
+import { FollowUpForm } from './follow-up-form.tsx'
+import { NoteSays } from './note-detail.tsx'
+import { kindWords } from './note-words.ts'
+import { hashOf } from './route.ts'
+import { Said, useSaid } from './said.tsx'
+import { useLive } from './use-live.ts'
+import { dayAndYear, time } from './wording.ts'
+
+/** What came after a fill: notes about it, and the ways to add one. */
+export function EntryNotes({ entry }: { entry: FillEntry }) {
+  const notes = useLive(() => notesOf(entry), ['entries'], entry.hash)
+  const [form, setForm] = useState<'' | 'follow-up' | 'correction'>('')
+  const { said, say, run } = useSaid()
+
+  const attachFiles = (input: HTMLInputElement) => {
+    const files = [...(input.files ?? [])]
+    input.value = ''
+    run(
+      async () => {
+        const to = { job: entry.job, of: entry.number, text: '' }
+        for (const file of files) await attach(file, to, browser.runtime.getManifest().version)
+      },
+      () => say(files.length === 1 ? `${files[0]?.name} was attached.` : `${files.length} files were attached.`),
+    )
+  }
+  const done = (text: string) => {
+    setForm('')
+    say(text)
+  }
+
+  return (
+    <section class="notes" aria-label={`What came after entry ${entry.number}`}>
+      <h2>What came after</h2>
+      {notes.value?.length === 0 && <p class="q">Nothing noted yet.</p>}
+      <ol>
+        {notes.value?.map((note) => (
+          <li key={note.number}>
+            <p class="q">
+              <a href={hashOf({ section: 'entries', entry: note.number })}>
+                {kindWords[note.kind]}, entry {note.number}
+              </a>{' '}
+              {dayAndYear(note.at)}, {time(note.at)}
+            </p>
+            <NoteSays note={note} />
+          </li>
+        ))}
+      </ol>
+      {form === 'follow-up' && <FollowUpForm entry={entry} onDone={done} onLeave={() => setForm('')} />}
+      {form === 'correction' && <CorrectionForm entry={entry} onDone={done} onLeave={() => setForm('')} />}
+      {form === '' && (
+        <div class="acts">
+          {entry.kind === 'fill' && (
+            <button type="button" class="b low" onClick={() => setForm('follow-up')}>
+              Note what became of it
+            </button>
+          )}
+          <button type="button" class="b low" onClick={() => setForm('correction')}>
+            Correct it
+          </button>
+          <label class="b low file">
+            Attach photos or PDFs
+            <input
+              type="file"
+              class="vh"
+              multiple
+              accept={acceptedTypes.join(',')}
+              onChange={(event) => attachFiles(event.currentTarget)}
+            />
+          </label>
+        </div>
+      )}
+      <Said said={said} />
+    </section>
+  )
+}

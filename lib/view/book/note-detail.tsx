@@ -1,0 +1,70 @@
+import type { NoteEntry } from '../../book/schema.ts'
+import { AttachedFile } from './attached-file.tsx'
+import { Place } from './entry-side.tsx'
+import { kindWords } from './note-words.ts'
+import { hashOf } from './route.ts'
+import { statusWords } from './status-words.tsx'
+import { dayAndYear } from './wording.ts'
+
+/** An entry about another one, opened in place. */
+export function NoteDetail({ note }: { note: NoteEntry }) {
+  return (
+    <div class="bd">
+      <div class="side">
+        <Place entry={note} />
+      </div>
+      <section class="note">
+        <h2>
+          {kindWords[note.kind]}
+          {note.of !== undefined && (
+            <>
+              {' '}
+              of <a href={hashOf({ section: 'entries', entry: note.of })}>entry {note.of}</a>
+            </>
+          )}
+        </h2>
+        <NoteSays note={note} />
+      </section>
+    </div>
+  )
+}
+
+/** What a note says, in full. */
+export function NoteSays({ note }: { note: NoteEntry }) {
+  return (
+    <>
+      {note.kind === 'follow-up' && (
+        <p>
+          {statusWords[note.status]}
+          {note.confirmation && <>, number {note.confirmation}</>}
+          {note.due && <>, due {dayAndYear(`${note.due}T12:00`)}</>}
+          {note.keepUntil && <>, keep until {dayAndYear(`${note.keepUntil}T12:00`)}</>}
+          {note.resubmittedAs !== undefined && (
+            <>
+              {' '}
+              as <a href={hashOf({ section: 'entries', entry: note.resubmittedAs })}>entry {note.resubmittedAs}</a>
+            </>
+          )}
+        </p>
+      )}
+      {(note.kind === 'follow-up' || note.kind === 'correction') && note.reason && <p>Reason: {note.reason}</p>}
+      {note.kind === 'attachment' && <AttachedFile file={note.file} />}
+      {note.kind === 'review' && (
+        <>
+          <p>
+            {note.reviewer} found {note.findings.length === 0 ? 'nothing to note.' : 'this:'}
+          </p>
+          <ul>
+            {note.findings.map((finding, at) => (
+              // oxlint-disable-next-line react/no-array-index-key -- a finding has no id of its own and keeps its place
+              <li key={at}>
+                <b>{finding.weight}</b>, {finding.about}: {finding.text}
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
+      {note.text && <p class="said-text">{note.text}</p>}
+    </>
+  )
+}

@@ -1,0 +1,40 @@
+import { timeline } from '../../book/notes.ts'
+import { isFill, rowOf } from '../../book/rows.ts'
+import type { Entry } from '../../book/schema.ts'
+import { kindWords } from './note-words.ts'
+import { hashOf } from './route.ts'
+import { useLive } from './use-live.ts'
+import { count, dayAndYear, time } from './wording.ts'
+
+/** What happened to a job, in the order of time. */
+export function Timeline({ job }: { job: string }) {
+  const entries = useLive(() => timeline(job), ['entries'], job)
+  if (!entries.value?.length) return null
+  return (
+    <details class="sec">
+      <summary>
+        <h2>Timeline</h2> <span class="q">{count(entries.value.length, 'entry', 'entries')}, the oldest first</span>
+      </summary>
+      <ol class="line-of-time">
+        {entries.value.map((entry) => (
+          <li key={entry.number}>
+            <span class="q">
+              {dayAndYear(entry.at)}, {time(entry.at)}
+            </span>
+            <a href={hashOf({ section: 'entries', entry: entry.number, job })}>
+              {kindWords[entry.kind]} {entry.number}
+            </a>
+            <span>{words(entry)}</span>
+          </li>
+        ))}
+      </ol>
+    </details>
+  )
+}
+
+function words(entry: Entry): string {
+  if (isFill(entry)) return entry.map.name
+  const row = rowOf(entry)
+  const about = entry.of === undefined ? '' : `of entry ${entry.of}: `
+  return about + (isFill(row) ? '' : row.words)
+}

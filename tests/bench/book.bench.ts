@@ -1,0 +1,97 @@
+/** The book in a real browser: opening, searching, verifying with 1,000, 10,000 and 100,000 entries. */
+import type { Page } from 'puppeteer-core'
+import { launch, type Session } from '../browser/harness.ts'
+import { bundle } from '../browser/isolated.ts'
+import type { Row } from './part.ts'
+
+const sizes = [1000, 10_000, 100_000].filter((size) => size <= Number(process.env['BENCH_ENTRIES'] ?? Infinity))
+
+const searches = {
+  'a word of every entry': { text: 'marrowby tann' },
+  'a word of one entry, the oldest': { text: 'fill apply/1/part-c' },
+  'the beginning of a fingerprint that none has': { text: 'zzzzq' },
+  'an outcome of one entry in a few hundred': { outcome: 'refused' },
+  'a street and an outcome': { text: 'quarry', outcome: 'refused' },
+  'entries of one job': { job: 'job-7' },
+  'one day long ago': { from: '2016-01-03', to: '2016-01-03' },
+} as const
+
+/** The least of several times: what else the machine does only adds to it. */
+const least = (list: readonly number[]) => Math.min(...list)
+
+async function loaded(session: Session, code: string): Promise<Page> {
+  const { page } = await session.openPage('/book.html#limits')
+  await page.evaluate(`${code}; globalThis.bench = bench; undefined`)
+  return page
+}
+
+/** Milliseconds to the first row of the list: from the start of the navigation, and from when the page was parsed. */
+async function firstRow(session: Session): Promise<{ whole: number; own: number }> {
+  const times: { whole: number; own: number }[] = []
+  for (let round = 0; round < 7; round++) {
+    const page = await session.browser.newPage()
+    await page.evaluateOnNewDocument(() => {
+      const look = () => {
+        if (document.querySelector('table.lg tbody tr')) Object.assign(window, { firstRow: performance.now() })
+        else requestAnimationFrame(look)
+      }
+      requestAnimationFrame(look)
+    })
+    await page.goto(`chrome-extension://${session.extension.id}/book.html#entries`)
+    await page.waitForFunction('window.firstRow', { polling: 20 })
+    const whole = (await page.evaluate('window.firstRow')) as number
+    const parsed = (await page.evaluate('performance.getEntriesByType("navigation")[0].domInteractive')) as number
+    times.push({ whole, own: whole - parsed })
+    await page.close()
+  }
+  return { whole: least(times.map(({ whole }) => whole)), own: least(times.map(({ own }) => own)) }
+}
+
+async function heap(page: Page): Promise<number> {
+  const session = await page.createCDPSession()
+  await session.send('HeapProfiler.collectGarbage')
+  const { usedSize } = await session.send('Runtime.getHeapUsage')
+  await session.detach()
+  return usedSize / 1e6
+}
+
+export default async function book(): Promise<Row[]> {
+  const code = await bundle('../bench/book-page.ts', 'bench')
+  const session = await launch()
+  const rows: Row[] = []
+  const verifying: number[] = []
+  try {
+    const page = await loaded(session, code)
+    const call = <T>(name: string, arg?: unknown) =>
+      page.evaluate(`bench.${name}(${arg === undefined ? '' : JSON.stringify(arg)})`) as Promise<T>
+    for (const size of sizes) {
+      const at = size.toLocaleString('en-US')
+      await page.bringToFront()
+      const filling = await call<number>('fillBook', size)
+      rows.push({ what: `${at}: taking them in, of the last step`, value: filling / 1000, unit: 's' })
+      const first = await firstRow(session)
+      rows.push({ what: `${at}: first screen, the tab and all`, value: first.whole, unit: 'ms' })
+      rows.push({ what: `${at}: first screen`, value: first.own, unit: 'ms', aim: 'under 150', met: first.own < 150 })
+      await page.bringToFront()
+      for (const [words, listing] of Object.entries(searches)) {
+        const { ms, found } = await call<{ ms: number; found: number }>('search', listing)
+        rows.push({ what: `${at}: ${words} (${found} found)`, value: ms, unit: 'ms', aim: 'under 50', met: ms < 50 })
+      }
+      const { ms, ok } = await call<{ ms: number; ok: boolean }>('check')
+      verifying.push(ms / size)
+      rows.push({ what: `${at}: verifying`, value: ms, unit: 'ms', aim: 'the chain fits', met: ok })
+      rows.push({ what: `${at}: memory of the page after it`, value: await heap(page), unit: 'MB' })
+    }
+    const growth = verifying.at(-1)! / verifying[0]!
+    rows.push({
+      what: 'verifying an entry, of the longest book / of the shortest',
+      value: growth,
+      unit: 'x',
+      aim: 'linear: at most 1.5',
+      met: growth <= 1.5,
+    })
+  } finally {
+    await session.close()
+  }
+  return rows
+}
