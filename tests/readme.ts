@@ -30,9 +30,10 @@ function table(head: string[], rows: string[][]): string {
 
 const camel = (id: string): string => id.replaceAll(/-(\w)/g, (_, letter: string) => letter.toUpperCase())
 
-/** What the doc comment before a declaration says after “Source:”; nothing when it says nothing. */
-export function sourceIn(code: string, declaration: string): string | undefined {
-  const before = code.slice(0, Math.max(0, code.indexOf(declaration))).trimEnd()
+/** What the doc comment right before an exported name says after “Source:”; nothing when it says nothing. */
+export function sourceIn(code: string, name: string): string | undefined {
+  const place = new RegExp(`^export (?:const|function) ${name}\\b`, 'm').exec(code)?.index ?? 0
+  const before = code.slice(0, place).trimEnd()
   if (!before.endsWith('*/')) return undefined
   const comment = before.slice(before.lastIndexOf('/**'))
   const words = comment.replaceAll(/^\s*\/?\*+\/?|\*\/$/gm, '').replaceAll(/\s+/g, ' ')
@@ -40,10 +41,10 @@ export function sourceIn(code: string, declaration: string): string | undefined 
 }
 
 /** The source of a check, from its own file. */
-export const sourceOfCheck = (id: string): string | undefined =>
-  id in testCheckNames
-    ? sourceIn(read('lib/job/checks.ts'), `function ${camel(id)}(`)
-    : sourceIn(read(`lib/reduce/checks/${id}.ts`), `export const ${camel(id)}: Check`)
+export function sourceOfCheck(id: string): string | undefined {
+  const folder = id in testCheckNames ? 'job' : 'reduce'
+  return sourceIn(read(`lib/${folder}/checks/${id}.ts`), camel(id))
+}
 
 /** The parts between `<!-- name -->` and `<!-- /name -->`. */
 export const parts: Record<string, () => string> = {

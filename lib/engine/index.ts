@@ -4,6 +4,7 @@ export { reduce, workingOf } from '../reduce/reduce.ts'
 export { points, type PointResult } from '../reduce/points.ts'
 export { combine } from '../reduce/combine.ts'
 export { reduction, type Reduction, type ReductionOptions } from '../reduce/reduction.ts'
+export { beforeAfter, type Tested } from '../reduce/before-after.ts'
 export { sumSystems, type SumOptions, type SystemSum } from '../reduce/systems.ts'
 export { knownHole, type KnownHole, type KnownHoleFlow } from '../reduce/known-hole.ts'
 export {

@@ -6,6 +6,7 @@ import type { Report } from '../reduce/report.ts'
 import type { Sheet } from '../sheet/schema.ts'
 import { nameOf } from './cells.ts'
 import { testChecks } from './checks.ts'
+import type { Earlier } from './checks/before-after.ts'
 import type { Problem } from './problem.ts'
 import { readTest } from './read.ts'
 import type { Device, Job, Test } from './schema.ts'
@@ -24,18 +25,23 @@ export interface ReducedTest {
  * The report of a test. Rows that cannot be used are left out and named, so that the others still give their figures;
  * without a usable row there is no report.
  */
-export function reduceTest(job: Pick<Job, 'units' | 'building'>, test: Test, devices: Device[]): ReducedTest {
+export function reduceTest(
+  job: Pick<Job, 'units' | 'building'> & Partial<Pick<Job, 'tests'>>,
+  test: Test,
+  devices: Device[],
+): ReducedTest {
   const { sheet, rows, problems } = readTest(job, test, devices)
   if (sheet === undefined) return { problems }
+  const before = testBefore(job, test, devices)
   try {
-    return { ...compute(sheet, rows, test, devices), problems }
+    return { ...compute(sheet, rows, test, devices, before), problems }
   } catch (error) {
     if (!(error instanceof SheetError)) throw error
     const found = [...problems, ...error.issues.map((issue) => problemOf(issue, sheet, rows))]
     const left = withoutRows(sheet, rows, error.issues)
     if (left === undefined) return { sheet, problems: found }
     try {
-      return { ...compute(left.sheet, left.rows, test, devices), problems: found }
+      return { ...compute(left.sheet, left.rows, test, devices, before), problems: found }
     } catch (second) {
       if (!(second instanceof SheetError)) throw second
       return { sheet, problems: [...found, ...second.issues.map((issue) => problemOf(issue, left.sheet, left.rows))] }
@@ -43,10 +49,31 @@ export function reduceTest(job: Pick<Job, 'units' | 'building'>, test: Test, dev
   }
 }
 
-function compute(sheet: Sheet, rows: number[], test: Test, devices: Device[]): Required<Omit<ReducedTest, 'problems'>> {
+const role = (test: Test): string => test.role.trim().toLowerCase()
+
+/** The test before the work, when `test` is the one after it and both are of one kind. */
+function testBefore(
+  { units, building, tests = [] }: Pick<Job, 'units' | 'building'> & Partial<Pick<Job, 'tests'>>,
+  test: Test,
+  devices: Device[],
+): Earlier | undefined {
+  if (role(test) !== 'after') return undefined
+  const before = tests.find((one) => role(one) === 'before' && one.sheet.subject === test.sheet.subject)
+  if (before === undefined) return undefined
+  const { sheet, report } = reduceTest({ units, building }, before, devices)
+  return sheet && report && { test: before, sheet, figures: report.figures }
+}
+
+function compute(
+  sheet: Sheet,
+  rows: number[],
+  test: Test,
+  devices: Device[],
+  before: Earlier | undefined,
+): Required<Omit<ReducedTest, 'problems'>> {
   const options = { onePointFactor: test.onePointFactor }
   const report = withTypedRows(reduceSheet(sheet, options), rows)
-  report.checks.push(...testChecks(test, devices, report.figures))
+  report.checks.push(...testChecks({ test, sheet, figures: report.figures }, devices, before))
   const found = pointsOf(sheet, options).map((point, at) => Object.assign(point, { row: rows[at] ?? at }))
   return { sheet, report, points: found }
 }

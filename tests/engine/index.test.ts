@@ -7,6 +7,7 @@ test('what the package exports', () => {
   expect(Object.keys(engine).toSorted()).toEqual([
     'ENGINE_VERSION',
     'SheetError',
+    'beforeAfter',
     'combine',
     'convert',
     'decimalsOf',

@@ -1,20 +1,35 @@
 import { describe, expect, test } from 'vitest'
 import { testCheckNames, testChecks } from '../../lib/job/checks.ts'
 import { reduceTest } from '../../lib/job/reduce.ts'
-import type { Device, Test } from '../../lib/job/schema.ts'
-import { fakeDevices, fakeJob, fakeTest } from './fake.ts'
+import type { Device, Test, TypedSheet } from '../../lib/job/schema.ts'
+import { fakeDevices, fakeJob, fakeTest, points } from './fake.ts'
 
-const figures = reduceTest(fakeJob(), fakeTest(), fakeDevices()).report?.figures ?? {}
+function demo() {
+  const { sheet, report } = reduceTest(fakeJob(), fakeTest(), fakeDevices())
+  if (!sheet || !report) throw new Error('the demo job has no report')
+  return { sheet, figures: report.figures }
+}
+const known = demo()
 
 function check(id: string, overrides: Partial<Test>, device: Partial<Device> = {}) {
-  const found = testChecks(fakeTest({}, overrides), fakeDevices(device), figures).find((one) => one.id === id)
+  const found = testChecks({ ...known, test: fakeTest({}, overrides) }, fakeDevices(device)).find(
+    (one) => one.id === id,
+  )
+  return found && `${found.outcome}: ${found.text} ${found.found ?? ''}`.trim()
+}
+
+const ofPair = (sheet: Partial<TypedSheet>, overrides: Partial<Test> = {}) => {
+  const job = fakeJob()
+  const after = fakeTest(sheet, overrides)
+  const { checks = [] } = reduceTest(job, after, fakeDevices()).report ?? {}
+  const found = checks.find(({ id }) => id === 'before-after')
   return found && `${found.outcome}: ${found.text} ${found.found ?? ''}`.trim()
 }
 
 describe('checks beside the sheet', () => {
   test('they stand in the report, each with a heading', () => {
     const ids = reduceTest(fakeJob(), fakeTest(), fakeDevices()).report?.checks.map(({ id }) => id) ?? []
-    expect(ids.slice(-3)).toEqual(Object.keys(testCheckNames))
+    expect(ids.slice(-4)).toEqual(Object.keys(testCheckNames))
     expect(new Set(ids).size).toBe(ids.length)
   })
 
@@ -61,5 +76,28 @@ describe('checks beside the sheet', () => {
       `"doubtful: Wind shakes the readings. Take longer averages and more baselines, or test in calmer weather. windy"`,
     )
     expect(check('wind', { wind: 'calm' })).toMatchInlineSnapshot(`"good: Little wind. calm"`)
+  })
+
+  test('the test after the work is compared with the one before it', () => {
+    expect(ofPair({})).toMatchInlineSnapshot(
+      `"good: It leaks less than before, and both tests were made alike. CFM50 1445 before, 753.7 after"`,
+    )
+    expect(ofPair({ points: points(['-50.8', '1501']) })).toMatchInlineSnapshot(
+      `"bad: The readings are the same as those of the test before. Type what was read after the work. CFM50 1445 before, 1441 after"`,
+    )
+    expect(ofPair({ points: points(['-50.8', '1600']) })).toMatchInlineSnapshot(
+      `"doubtful: It leaks more than before. Look for a window, hatch or damper left open, and for a slip in either test. CFM50 1445 before, 1536 after"`,
+    )
+    expect(ofPair({}, { date: '2026-01-11' })).toMatchInlineSnapshot(
+      `"doubtful: This test after the work is dated earlier than the one before it. Check both dates and roles. 2026-01-12 before, 2026-01-11 after"`,
+    )
+    expect(ofPair({}, { date: '2026-01-12' })).toMatch(/^good/)
+    expect(ofPair({ direction: 'pressurize', points: points(['50', '790']) })).toMatchInlineSnapshot(
+      `"doubtful: The direction is another than in the test before, which may pass for a change of the leaks. Test both alike, or say so in the notes. depressurize before, pressurize after"`,
+    )
+    expect(ofPair({}, { role: 'final' })).toBeUndefined()
+    expect(reduceTest({ ...fakeJob(), tests: [] }, fakeTest(), []).report?.checks.map(({ id }) => id)).not.toContain(
+      'before-after',
+    )
   })
 })

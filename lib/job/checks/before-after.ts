@@ -1,0 +1,21 @@
+/** A test after the work against the one before it. */
+import { beforeAfter as compare, type Tested } from '../../reduce/before-after.ts'
+import type { CheckResult } from '../../reduce/report.ts'
+import type { Test } from '../schema.ts'
+import { dayOf } from './calibration.ts'
+
+/** The test before the work and what it came to. */
+export type Earlier = Tested & { test: Test }
+
+/** Source: common practice, no source. */
+export function beforeAfter(after: Earlier, before: Earlier | undefined): CheckResult[] {
+  const result = before && compare(before, after)
+  if (!result) return []
+  const id = 'before-after'
+  const [first, last] = [before.test.date.trim(), after.test.date.trim()]
+  if (dayOf(first) && dayOf(last) && last < first) {
+    const text = 'This test after the work is dated earlier than the one before it. Check both dates and roles.'
+    return [{ id, outcome: 'doubtful', text, found: `${first} before, ${last} after`, expected: `${first} or later` }]
+  }
+  return [{ id, ...result }]
+}
