@@ -1,9 +1,10 @@
-/** What two tests of a job come to together: before and after, and one test in both directions. */
+/** What tests of a job come to together: before and after, one test in both directions, several duct systems. */
 import type { Item, Quantity } from '../form/material.ts'
 import { combine } from '../reduce/combine.ts'
 import { decimalsOf, labelOf } from '../reduce/figures/index.ts'
 import { reduction } from '../reduce/reduction.ts'
-import type { FigureValue } from '../reduce/report.ts'
+import type { FigureValue, Report } from '../reduce/report.ts'
+import { sumSystems } from '../reduce/systems.ts'
 import { usualInstrument } from '../reduce/uncertainty.ts'
 import type { ReducedTest } from './reduce.ts'
 import type { Test } from './schema.ts'
@@ -84,9 +85,28 @@ export function directionItems(tests: readonly KnownTest[]): Items {
     if (!one || !other) continue
     const group = `${role}, both directions`
     const reports = first.test.sheet.direction === 'depressurize' ? ([one, other] as const) : ([other, one] as const)
-    for (const [id, { value, unit }] of Object.entries(combine(...reports).figures)) {
-      items[`${role}, both directions/${id}`] = quantity(labelOf(id, unit), group, value, unit, decimalsOf(id, unit))
-    }
+    Object.assign(items, figureItems(group, combine(...reports).figures))
   }
   return items
+}
+
+function figureItems(group: string, figures: Report['figures']): Items {
+  const entries = Object.entries(figures).map(([id, { value, unit }]): [string, Item] => [
+    `${group}/${id}`,
+    quantity(labelOf(id, unit), group, value, unit, decimalsOf(id, unit)),
+  ])
+  return Object.fromEntries(entries)
+}
+
+/** Several systems of ducts, tested for the same leakage at the same stage, as one over the floor area of the building. */
+export function systemItems(tests: readonly KnownTest[]): Items {
+  const systems = tests.filter(({ test, key }) => test.sheet.subject === 'ducts' && /^duct system \d/i.test(key))
+  const reports = systems.flatMap(({ reduced }) => reduced.report ?? [])
+  const kinds = new Set(systems.map(({ test }) => `${test.sheet.ductLeakage} ${test.stage}`))
+  const [first] = systems
+  if (!first || reports.length < 2 || reports.length < systems.length || kinds.size > 1) return {}
+  const area = first.reduced.sheet?.building?.floorArea
+  const unit = first.test.units.length === 'ft' ? 'ft2' : 'm2'
+  const floorArea = area === undefined ? undefined : ({ value: area, unit } as const)
+  return figureItems('duct systems', sumSystems(reports, { floorArea, names: systems.map(({ key }) => key) }).figures)
 }

@@ -2,7 +2,7 @@
 import type { Item, Material } from '../form/material.ts'
 import { today } from './empty.ts'
 import { jobItems, testerItems } from './material-job.ts'
-import { directionItems, type KnownTest, reductionItems } from './material-pairs.ts'
+import { directionItems, type KnownTest, reductionItems, systemItems } from './material-pairs.ts'
 import { testItems } from './material-test.ts'
 import { reduceTest } from './reduce.ts'
 import type { Device, Job, Test } from './schema.ts'
@@ -41,7 +41,7 @@ export function material(job: Job, devices: Device[], settings: MaterialSettings
     known.push({ test, key, reduced })
     for (const [id, item] of Object.entries(testItems(test, key, reduced, devices))) items[`${key}/${id}`] = item
   }
-  Object.assign(items, directionItems(known), reductionItems(known))
+  Object.assign(items, directionItems(known), reductionItems(known), systemItems(known))
   items['today'] = { kind: 'date', label: 'today’s date', group: 'today', iso: today(settings.now) }
   return { job: { id: job.id, name: jobName(job) }, items }
 }

@@ -274,6 +274,22 @@ describe('two tests together', () => {
     expect(Object.keys(alone).some((key) => key.includes('both directions'))).toBe(false)
   })
 
+  test('several duct systems are added up over the floor area; not while one is missing or of another kind', () => {
+    const job = fakeJob()
+    const ducts = job.tests[2]!
+    const second = { ...ducts, role: 'duct system 2' }
+    const both = material({ ...job, tests: [ducts, second] }, fakeDevices()).items
+    const single = quantityIn(both, 'duct system 1/duct-flow-25')
+    expect(quantityIn(both, 'duct systems/duct-flow-25')).toBeCloseTo(2 * single, 9)
+    expect(quantityIn(both, 'duct systems/duct-flow-25-per-floor-area')).toBeCloseTo((200 * single) / 1860, 9)
+    expect(quantityIn(both, 'duct systems/duct-share-of-air-handler')).toBeCloseTo((100 * single) / 1050, 9)
+    for (const other of [{ ductLeakage: 'outside' as const }, { points: [] }]) {
+      const mixed = { ...second, sheet: { ...second.sheet, ...other } }
+      const { items } = material({ ...job, tests: [ducts, mixed] }, fakeDevices())
+      expect(items).not.toHaveProperty(['duct systems/duct-flow-25'])
+    }
+  })
+
   test('two pressures and the threshold of corrections reach the figures', () => {
     const typed = { procedure: 'two-point', points: points(['-51', '1000'], ['-13.5', '406.126']) } as const
     const job = fakeJob()

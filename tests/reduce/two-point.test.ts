@@ -153,6 +153,7 @@ describe('corrections by threshold, ANSI/RESNET/ICC 380 (from memory)', () => {
     expect(flow(mild)).toBe(flow(fakeSheet()))
     expect(reduce(mild).figures['flow-50']?.note).toContain('within the thresholds')
     const step = workingOf(reduce(mild), 'flow-50').find(({ step: name }) => name === 'Which corrections apply')
+    expect(reduce(mild).checks.find(({ id }) => id === 'air')?.text).toContain('within the thresholds')
     expect(step).toMatchObject({ values: 'elevation = 5000 ft, difference = 30 °F', result: 'none' })
   })
 
