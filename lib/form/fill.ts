@@ -130,7 +130,7 @@ async function enter(plan: Plan, line: PlanLine, patience: Patience, signal?: Ab
   const named = { control: control.name, section: control.section, before: readNow }
   if (line.state === 'already there' && readNow === line.now)
     return end({ ...named, outcome: 'entered', readBack: readNow, note: 'was already there, left as it is' })
-  const reason = await write(control, line.text, plan.files?.get(line.binding))
+  const { reason, held } = await write(control, line.text, plan.files?.get(line.binding))
   if (reason) return end({ ...named, readBack: shown(control), note: reason }, reason.startsWith(noOption))
   await settle([plan.document, control.element], patience, signal)
   const after = locate(plan, line.binding)
@@ -139,7 +139,9 @@ async function enter(plan: Plan, line: PlanLine, patience: Patience, signal?: Ab
     return end({ ...named, outcome: after ? 'ambiguous' : 'not found', note })
   }
   const readBack = shown(after.control)
-  return end({ ...named, readBack, ...verdict(line.text, readNow, readBack, after.control) })
+  const { outcome, note } = verdict(line.text, readNow, readBack, after.control)
+  const submit = held ? 'the page tried to submit the form at this and was kept from it' : ''
+  return end({ ...named, readBack, ...result(outcome, note, submit) })
 }
 
 /** Reads a control once more: pages check and change entries after the person has gone on to the next. */

@@ -42,7 +42,8 @@ const counts: readonly (readonly [RegExp, number])[] = [
 /** Decimals that the control wants: from its step, from words in the label, from a number shown as an example. */
 export function decimalsIn(control: Control): number | undefined {
   const input = control.element as HTMLInputElement
-  if (control.kind === 'number' && input.step !== 'any') {
+  if (control.kind === 'spinbutton' || (control.kind === 'slider' && input.localName !== 'input')) return undefined
+  if ((control.kind === 'number' || control.kind === 'slider') && input.step !== 'any') {
     // Without a step attribute a number input takes whole numbers only (HTML standard).
     return /\.(\d+)$/.exec(input.step)?.[1]?.length ?? 0
   }

@@ -5,6 +5,7 @@ import { choose } from './choose.ts'
 import { cluesOf, optionsOf } from './clues.ts'
 import type { Control } from './controls.ts'
 import { datePatternIn, decimalsIn, unitIn } from './hints.ts'
+import { dateKinds, lineKinds, numberKinds, optionKinds, proseKinds, tickKinds } from './kinds.ts'
 import type { Item, Material, Quantity } from './material.ts'
 import type { Write } from './schema.ts'
 import { vocabulary } from './vocabulary.ts'
@@ -82,25 +83,24 @@ function rolesAgree(group: string, { context, section }: Asked): boolean | undef
 }
 
 function kindsAgree(item: Item, control: Control): number {
+  const { kind } = control
   switch (item.kind) {
     case 'quantity':
-      return control.kind === 'number' ? 1 : control.kind === 'text' ? 0.8 : control.kind === 'textarea' ? 0.1 : 0
+      return numberKinds.has(kind) ? 1 : lineKinds.has(kind) ? 0.8 : proseKinds.has(kind) ? 0.1 : 0
     case 'date':
-      return control.kind === 'date' ? 1 : control.kind === 'text' ? 0.8 : 0
+      return dateKinds.has(kind) ? 1 : kind === 'text' ? 0.8 : kind === 'month' ? 0.5 : 0
     case 'choice':
-      if (control.kind === 'select' || control.kind === 'radio')
+      if (kind === 'combobox') return 0.8
+      if (optionKinds.has(kind))
         return item.options.some(({ label, value }) => choose(label, [value], optionsOf(control)) !== undefined)
           ? 1
           : 0.2
-      return control.kind === 'checkbox' ? 0.6 : control.kind === 'text' ? 0.4 : 0
+      return tickKinds.has(kind) ? 0.6 : kind === 'text' ? 0.4 : 0
     case 'text':
-      return control.kind === 'text' || control.kind === 'textarea'
-        ? 1
-        : control.kind === 'number'
-          ? 0.3
-          : control.kind === 'select' && choose(item.text, [], optionsOf(control))
-            ? 1
-            : 0
+      if (kind === 'text' || proseKinds.has(kind)) return 1
+      if (kind === 'combobox' || kind === 'chips') return 0.8
+      if (kind === 'number') return 0.3
+      return optionKinds.has(kind) && choose(item.text, [], optionsOf(control)) ? 1 : 0
   }
 }
 
@@ -169,9 +169,9 @@ export function writeFor(item: Item, control: Control): Write {
       return limit > 0 ? shortened(item, write, limit) : write
     }
     case 'date':
-      return control.kind === 'date' ? {} : { date: datePatternIn(control) }
+      return dateKinds.has(control.kind) || control.kind === 'month' ? {} : { date: datePatternIn(control) }
     case 'choice': {
-      if (control.kind !== 'select' && control.kind !== 'radio') return {}
+      if (!optionKinds.has(control.kind)) return {}
       const options = optionsOf(control)
       const choices: Record<string, string> = {}
       for (const { value, label } of item.options) {

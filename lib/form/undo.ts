@@ -4,10 +4,13 @@ import { fill, type FillOptions } from './fill.ts'
 import { findAll, type Found } from './find.ts'
 import type { Plan } from './plan.ts'
 import { shown } from './read.ts'
-import type { Outcome, PlanLine, ReceiptLine } from './schema.ts'
+import type { ControlKind, Outcome, PlanLine, ReceiptLine } from './schema.ts'
 
 /** Outcomes of controls that the fill did not touch. */
 const unreached: ReadonlySet<Outcome> = new Set(['not found', 'ambiguous'])
+
+/** Kinds that are only ever added to. */
+const addedTo: ReadonlySet<ControlKind> = new Set(['rich-text', 'chips'])
 
 function undoLine(line: ReceiptLine, target: Control | undefined, found: Found | undefined): PlanLine {
   const back: PlanLine = {
@@ -20,7 +23,10 @@ function undoLine(line: ReceiptLine, target: Control | undefined, found: Found |
     state: 'will replace',
     note: '',
   }
-  if (!target) back.state = found && 'ambiguous' in found ? 'ambiguous' : 'not found'
+  if (target && addedTo.has(target.kind)) {
+    back.state = 'refused'
+    back.note = 'the text was added to what stood there: take it out by hand'
+  } else if (!target) back.state = found && 'ambiguous' in found ? 'ambiguous' : 'not found'
   else if (back.now !== line.readBack) {
     back.state = 'refused'
     back.note = 'changed since the fill, left as it is'

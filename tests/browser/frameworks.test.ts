@@ -1,10 +1,11 @@
 /** Every field of pages built with component libraries: right in the page's own state, or the person is told. */
 import type { Browser } from 'puppeteer-core'
 import { afterAll, beforeAll, expect, test } from 'vitest'
+import type { Material } from '../../lib/form/material.ts'
 import type { Clues, ReceiptLine } from '../../lib/form/schema.ts'
 import { buildPage } from '../pages/frameworks/build.ts'
 import { pages } from '../pages/frameworks/pages.ts'
-import { bind, material } from './bind.ts'
+import { bind, material, summary } from './bind.ts'
 import { Bench, bundle, startBrowser } from './isolated.ts'
 
 let browser: Browser
@@ -74,6 +75,7 @@ for (const { name, entry, fields } of pages.filter((each) => !only || only.some(
     })
     rows.push({ page: name, told })
     if (process.env['SHOW']) console.log(told, state)
+    expect(state['submitted'] || false).toBe(false)
     expect(
       told.filter(({ right }) => !right),
       JSON.stringify(state),
@@ -87,3 +89,42 @@ for (const { name, entry, fields } of pages.filter((each) => !only || only.some(
     await bench.page.close()
   })
 }
+
+test('a file of the figures goes into a file control', async () => {
+  const { script } = await buildPage('aria/main.ts')
+  const bench = await Bench.open(browser, form, '<!doctype html><html><body></body></html>', script)
+  const figures: Material = {
+    job: material.job,
+    items: {
+      'after/flow-50': { kind: 'quantity', label: 'CFM50', group: 'after', value: 753.6, unit: 'cfm', decimals: 0 },
+      'job/address': { kind: 'text', label: 'Address', group: 'building', text: '14 Tannery Row, Marrowby' },
+    },
+  }
+  const clues = await bench.call<Clues[]>('clues')
+  const control = clues.find(({ kind }) => kind === 'file')
+  if (!control) throw new Error('The page shows no file control.')
+  const source = { from: 'file', name: 'figures.csv', type: 'text/csv' }
+  await bench.call('makePlan', [{ id: 'report', control, source }], figures)
+  expect(summary(await bench.call<ReceiptLine[]>('runFill'))).toEqual({ report: 'entered: figures.csv' })
+  expect(await bench.page.evaluate('window.pageState().report')).toBe(
+    'figures.csv text/csv group,item,value,unit\r\nafter,CFM50,754,cfm\r\nbuilding,Address,"14 Tannery Row, Marrowby",\r\n',
+  )
+  await bench.page.close()
+})
+
+// A run of some pages only would not show them all.
+test.skipIf(only)('the table of the README is what the pages did', async () => {
+  const shown = rows.map(({ page, told }) => ({
+    page,
+    controls: told.map(({ control, kind, outcome, right }) => ({
+      control,
+      kind,
+      is: outcome === 'entered' && right ? 'right' : outcome === 'entered' ? 'silently wrong' : 'told',
+    })),
+  }))
+  expect(JSON.stringify(shown)).not.toContain('silently wrong')
+  await expect(`${JSON.stringify(shown, null, 2)}\n`).toMatchFileSnapshot('../pages/frameworks/results.json')
+  const width = Math.max(...shown.map(({ page }) => page.length))
+  for (const { page, controls } of shown)
+    console.log(page.padEnd(width), controls.map(({ control, is }) => `${control}: ${is}`).join(', '))
+})

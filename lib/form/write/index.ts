@@ -65,16 +65,23 @@ const typed: ReadonlySet<ControlKind> = new Set([
   'chips',
 ])
 
-/** Writes the text and returns nothing, or leaves the control alone and returns the reason. */
-export async function write(control: Control, text: string, file?: File): Promise<Reason> {
+export interface Written {
+  /** Why the control was left alone or not set; nothing when it was written. */
+  reason?: Reason
+  /** Whether the page tried to submit the form at this. It was kept from it. */
+  held?: boolean
+}
+
+/** Writes the text, or leaves the control alone and says why. */
+export async function write(control: Control, text: string, file?: File): Promise<Written> {
   const { element, kind } = control
-  if (!element.isConnected) return 'is no longer on the page'
-  if (element.matches(':disabled')) return 'is disabled by the page'
-  if (typed.has(kind) && (element as HTMLInputElement).readOnly) return 'can only be read'
+  if (!element.isConnected) return { reason: 'is no longer on the page' }
+  if (element.matches(':disabled, [aria-disabled=true]')) return { reason: 'is disabled by the page' }
+  if (typed.has(kind) && (element as HTMLInputElement).readOnly) return { reason: 'can only be read' }
   try {
     const { result, held } = await withoutSubmitting(element.ownerDocument, () => writers[kind](control, text, file))
-    return held ? 'the page tried to submit the form at this; that was held back: look there' : result
+    return { reason: result, held }
   } catch (error) {
-    return `could not be written: ${error instanceof Error ? error.message : String(error)}`
+    return { reason: `could not be written: ${error instanceof Error ? error.message : String(error)}` }
   }
 }
