@@ -1,0 +1,35 @@
+/** What the inputs come to, in figures and in words. */
+import { reduceTest, type ReducedTest } from '../job/reduce.ts'
+import type { Device, Job } from '../job/schema.ts'
+import { verdictOf } from '../job/verdict.ts'
+import type { Verdict } from '../limits/verdict.ts'
+import type { Problem } from '../job/problem.ts'
+import { wordReading, type Reading } from '../view/calculator/reading.ts'
+import { jobFromLocale, readingInLocale } from './in-locale.ts'
+import { testOf } from './typed.ts'
+import type { Options } from './types.ts'
+
+export interface Computed extends ReducedTest {
+  reading: Reading
+  verdict: Verdict | undefined
+  /** Of cells and of the limit. */
+  problems: Problem[]
+}
+
+export function compute(typed: Job, devices: readonly Device[], options: Options): Computed {
+  const job = jobFromLocale(typed, options.locale)
+  const test = testOf(job)
+  const reduced = reduceTest(job, test, [...devices])
+  const { verdict, problems } = verdictOf(test, reduced.report?.figures)
+  const wanted = ({ length }: string[], id: string) => length === 0 || options.figures.includes(id)
+  const reading = wordReading(test, reduced, (id) => wanted(options.figures, id))
+  const groups = reading.groups
+    .map(({ title, lines }) => ({ title, lines: lines.filter(({ id }) => wanted(options.figures, id)) }))
+    .filter(({ lines }) => lines.length > 0)
+  return {
+    ...reduced,
+    reading: readingInLocale({ ...reading, groups }, options.locale),
+    verdict,
+    problems: [...reduced.problems, ...problems],
+  }
+}

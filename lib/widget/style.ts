@@ -1,0 +1,49 @@
+/** One style sheet for all widgets of a page: adopted, so that a strict content security policy has nothing to forbid. */
+import base from '../view/base.css?inline'
+import cells from '../view/calculator/cells.css?inline'
+import figure from '../view/figure/figure.css?inline'
+import paper from '../view/paper.css?inline'
+import tokens from '../view/tokens.css?inline'
+import own from './widget.css?inline'
+
+/** The tokens that a page may set, as --gapsum-accent and so on. */
+export const themed = [
+  'paper',
+  'surface',
+  'ink',
+  'ink-2',
+  'rule',
+  'field',
+  'accent',
+  'on-accent',
+  'wash',
+  'doubt',
+  'bad',
+  'focus',
+  'sans',
+  'serif',
+  'radius',
+]
+
+/** Sizes hang on the host's --gapsum-size, not on the page's root; tokens stand on `.root`, where a host can override them. */
+function adapt(text: string): string {
+  return text.replaceAll(/(?<!width: ?|[\w-])(\d*\.?\d+)rem\b/g, 'calc($1*var(--u))')
+}
+
+function themable(text: string): string {
+  return text
+    .replaceAll(/:root(\S*?),\s*:host(?:\(\S*?\))?(?=[\s{])/g, '.root$1')
+    .replaceAll(/(?<=[{;]\s*)--([\w-]+):\s*([^;}]+)/g, (whole, name: string, value: string) =>
+      themed.includes(name) ? `--${name}:var(--gapsum-${name},${value})` : whole,
+    )
+}
+
+let sheet: CSSStyleSheet | undefined
+
+export function styleSheet(): CSSStyleSheet {
+  if (!sheet) {
+    sheet = new CSSStyleSheet()
+    sheet.replaceSync(adapt(themable(tokens) + base + paper + figure + cells + own))
+  }
+  return sheet
+}
