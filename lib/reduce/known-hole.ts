@@ -45,7 +45,8 @@ export function knownHole(hole: KnownHole): KnownHoleFlow {
   const { area, areaUnit, coefficient = usualDischarge, flowUnit, density = referenceDensity, measured } = hole
   const pressure = Math.abs(hole.pressure)
   for (const [name, value] of Object.entries({ area, coefficient, pressure, density, measured: measured ?? 1 })) {
-    if (!(value > 0 && value < 1e9)) throw new RangeError(`The ${name} of a known hole must be a number above zero.`)
+    if (!(value >= 1e-9 && value <= 1e9))
+      throw new RangeError(`The ${name} of a known hole must be a number above zero, and of a size that occurs.`)
   }
   const square = convert(area, areaUnit, 'm2')
   const flow = convert(coefficient * square * Math.sqrt((2 * pressure) / density) * 3600, 'm3/h', flowUnit)

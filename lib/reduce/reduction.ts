@@ -20,6 +20,9 @@ export interface Reduction {
   working: Step[]
 }
 
+/** Of a size that can be compared and multiplied. */
+const usable = (value: number): boolean => value >= 1e-12 && value <= 1e12
+
 /** Half of the interval as a fraction of the value; nothing without an interval. */
 function halfOf({ value, low, high }: FigureValue): number | undefined {
   return low === undefined || high === undefined ? undefined : (high - low) / 2 / value
@@ -37,7 +40,9 @@ function halfOf({ value, low, high }: FigureValue): number | undefined {
 export function reduction(before: FigureValue, after: FigureValue, { shared = 0 }: ReductionOptions = {}): Reduction {
   const { unit, value: last } = after
   const was = convert(before.value, before.unit, unit)
-  if (!(was > 0 && last > 0)) throw new RangeError('A reduction needs two values above zero.')
+  if (!usable(was) || !usable(last)) {
+    throw new RangeError('A reduction needs two values above zero, and of a size that can be compared.')
+  }
   const [first, second] = [halfOf(before), halfOf(after)]
   const [absolute, percent] = [was - last, 100 * (1 - last / was)]
   const base: Step[] = [

@@ -70,7 +70,8 @@ export function sumSystems(reports: readonly Pick<Report, 'figures'>[], options:
   ]
   const { floorArea } = options
   if (floorArea) {
-    if (!(floorArea.value > 0)) throw new RangeError('The floor area must be a number above zero.')
+    if (!(floorArea.value >= 1e-6 && floorArea.value <= 1e12))
+      throw new RangeError('The floor area must be a number above zero.')
     const [flowUnit, perUnit, times] =
       floorArea.unit === 'ft2'
         ? (['cfm', 'cfm/100ft2', 100] as const)

@@ -22,7 +22,7 @@ export interface ZoneRatio {
 
 function usable(values: Record<string, number>): void {
   for (const [name, value] of Object.entries(values)) {
-    if (!(value > 0 && value < 1e9)) throw new RangeError(`The ${name} must be a number above zero.`)
+    if (!(value >= 1e-6 && value <= 1e9)) throw new RangeError(`The ${name} must be a number above zero.`)
   }
 }
 
@@ -48,6 +48,7 @@ export function zonePressures(given: ZonePressures): ZoneRatio {
   const [p1, p2] = [Math.abs(given.houseZone), Math.abs(given.zoneOutdoors)]
   const n = given.exponent ?? 0.65
   usable({ 'pressure between house and zone': p1, 'pressure between zone and outdoors': p2, exponent: n })
+  if (n > 2) throw new RangeError('The exponent of leaks lies between 0.5 and 1.')
   const ratio = (p2 / p1) ** n
   return {
     ratio,
@@ -96,7 +97,7 @@ export function zoneLeakage(test: ZoneTest): ZoneLeakage {
   const [p2, n] = [Math.abs(test.zoneOutdoors), test.exponent ?? 0.65]
   usable({ 'flow with the zone closed': closed, 'flow with the zone opened': opened, 'house pressure': pressure })
   if (opened <= closed) throw new RangeError('Opening the zone must bring more flow: check which flow is which.')
-  if (p2 >= pressure) throw new RangeError('The zone must stand below the pressure of the house: check both.')
+  if (p2 >= pressure * 0.9999) throw new RangeError('The zone must stand below the pressure of the house: check both.')
   const zoneToOutdoors = (opened - closed) / (pressure ** n - p2 ** n)
   const houseToZone = zoneToOutdoors * ratio
   return {
