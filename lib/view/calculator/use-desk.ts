@@ -137,17 +137,18 @@ export function useDesk(): Held {
       setTrouble(`The book could not be opened: ${wording(error)} Close other windows of this extension and try again.`)
     })
 
-    const follow = async (id: string | number | undefined, own: boolean) => {
+    // Only what another view changed is read back: own keystrokes are newer than the book.
+    const follow = async (id: string | number | undefined) => {
       const mine = latest.current
       if (!mine || (id !== undefined && id !== mine.id)) return
       const found = await getJob(mine.id)
       // While own changes are on their way to the book, they are the newer ones.
       if (!found || busy.current > 0 || latest.current !== mine) return
       if (found.updated !== stamp.current && found.updated !== mine.updated) put(found)
-      else if (!own) await layAside(mine.id)
+      else await layAside(mine.id)
     }
     subscribe((notice, own) => {
-      if (notice.what === 'jobs') follow(notice.id, own).catch(() => undefined)
+      if (notice.what === 'jobs' && !own) follow(notice.id).catch(() => undefined)
       if (notice.what === 'devices') listDevices().then(setDevices, () => undefined)
       if (notice.what === 'settings') getSettings().then(setSettings, () => undefined)
     }, leaving.signal)
