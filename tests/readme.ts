@@ -46,6 +46,26 @@ export function sourceOfCheck(id: string): string | undefined {
   return sourceIn(read(`lib/${folder}/checks/${id}.ts`), camel(id))
 }
 
+interface PageResult {
+  page: string
+  controls: { kind: string; is: string }[]
+}
+
+/** Kinds of control against the pages on which they were filled: how many ended right, and how many told. */
+function pagesTable(): string {
+  const results = JSON.parse(read('tests/pages/frameworks/results.json')) as PageResult[]
+  const kinds = [...new Set(results.flatMap(({ controls }) => controls.map(({ kind }) => kind)))]
+  const cell = (controls: PageResult['controls'], kind: string) => {
+    const count = (is: string) => controls.filter((one) => one.kind === kind && one.is === is).length
+    const [right, told] = [count('right'), count('told')]
+    return [right > 0 ? `${right} right` : '', told > 0 ? `${told} told` : ''].filter(Boolean).join(', ')
+  }
+  return table(
+    ['kind', ...results.map(({ page }) => page)],
+    kinds.map((kind) => [kind].concat(results.map(({ controls }) => cell(controls, kind)))),
+  )
+}
+
 /** The parts between `<!-- name -->` and `<!-- /name -->`. */
 export const parts: Record<string, () => string> = {
   figures: () =>
@@ -76,6 +96,7 @@ export const parts: Record<string, () => string> = {
       ['limit', 'clause', 'known'],
       publishedLimits.map(({ title, clause, confidence, checked }) => [title, clause, `${confidence}, ${checked}`]),
     ),
+  pages: pagesTable,
 }
 
 /** The README with its tables as the code has them now. */

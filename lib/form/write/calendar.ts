@@ -37,12 +37,13 @@ function turner(calendar: Element, forward: boolean): HTMLElement | undefined {
   return buttons.find((each) => /\bmonth\b/i.test(labelOf(each))) ?? buttons[0]
 }
 
+const inside = (cell: Element): Element[] => [cell, ...cell.querySelectorAll('*')]
+
 /** The cell of a day: by the date that it carries, else by counting from the first of the month. */
 function dayCell(calendar: Element, iso: string): HTMLElement | undefined {
   const cells = [
     ...calendar.querySelectorAll<HTMLElement>('[role=gridcell], td, button[data-date], button[aria-label]'),
   ].filter((each) => !hiddenBecause(each))
-  const inside = (cell: Element) => [cell, ...cell.querySelectorAll('*')]
   const carries = cells.find((cell) =>
     inside(cell).some((each) =>
       ['data-date', 'data-iso', 'data-day', 'datetime', 'aria-label', 'title'].some(

@@ -11,6 +11,10 @@ function rootsOf(element: Element): ParentNode[] {
   return roots
 }
 
+/** Everything in the roots that carries a role of something that opens. */
+const opening = (roots: readonly ParentNode[]): Element[] =>
+  roots.flatMap((root) => Array.from(root.querySelectorAll(roles)))
+
 const seen = (element: Element): boolean => !hiddenBecause(element)
 
 /** The nearest element around a hidden one that shows something and does not hold the control. */
@@ -31,7 +35,7 @@ export interface Watch {
 /** Begins to watch for what a control opens. Call before it is opened. */
 export function watchPopup(control: HTMLElement): Watch {
   const roots = rootsOf(control)
-  const before = new Set(roots.flatMap((root) => [...root.querySelectorAll(roles)]).filter(seen))
+  const before = new Set(opening(roots).filter(seen))
   const added = new Set<Element>()
   const observer = new MutationObserver((records) => {
     for (const { type, target, addedNodes } of records) {
@@ -54,9 +58,7 @@ export function watchPopup(control: HTMLElement): Watch {
       const pointed = ids
         .map((id) => id && roots.map((root) => root.querySelector(`#${CSS.escape(id)}`)).find(Boolean))
         .flatMap((each) => (each ? (shownAround(each, control) ?? []) : []))
-      const withRole = roots
-        .flatMap((root) => [...root.querySelectorAll(roles)])
-        .filter((each) => !before.has(each) && !each.contains(control) && seen(each))
+      const withRole = opening(roots).filter((each) => !before.has(each) && !each.contains(control) && seen(each))
       const fresh = [...added].filter(
         (each) => each.isConnected && !each.contains(control) && !control.contains(each) && seen(each),
       )

@@ -35,8 +35,9 @@ function paste(editor: HTMLElement, text: string): void {
   )
 }
 
+const squeeze = (text: string): string => text.replaceAll(/\s+/g, ' ').trim()
+
 export async function writeRichText({ element }: Control, text: string): Promise<string | undefined> {
-  const squeeze = (all: string) => all.replaceAll(/\s+/g, ' ').trim()
   const holds = () => squeeze(richText(element)).includes(squeeze(text))
   if (text === '') return 'an editor is emptied by hand'
   const before = richText(element)

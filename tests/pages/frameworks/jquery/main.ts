@@ -1,5 +1,5 @@
 import Inputmask from 'inputmask'
-import $ from 'jquery'
+import { $ } from 'jquery'
 import select2 from 'select2'
 import 'select2/dist/css/select2.css'
 
