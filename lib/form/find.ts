@@ -2,7 +2,7 @@
 import { cluesOf } from './clues.ts'
 import type { Control } from './controls.ts'
 import type { Binding, Clues, ControlKind } from './schema.ts'
-import { alike, asksAlike, contradict, plain } from './words.ts'
+import { alike, asksAlike, contradict, narrower, plain } from './words.ts'
 
 export type Found = { found: Control } | { ambiguous: Control[] } | { notFound: true; nearest?: Control }
 
@@ -73,12 +73,17 @@ export function fit(mapped: Clues, now: Clues): number {
   // What a redesign names anew says little against a control; the same name says much for it.
   if (attributes !== undefined) weigh(attributes < 0.5 ? weights.otherAttributes : weights.attributes, attributes)
   if (mapped.placeholder) weigh(weights.placeholder, alike(mapped.placeholder, now.placeholder))
-  weigh(weights.options, sameOptions(mapped.options, now.options))
+  const options = sameOptions(mapped.options, now.options)
+  weigh(weights.options, options)
   if (mapped.shadow || now.shadow)
     weigh(weights.shadow, (mapped.shadow ?? []).join() === (now.shadow ?? []).join() ? 1 : 0)
   let score = agreed / all
   // The same label under another heading is likely the other control, unless the page itself gives both the same name.
   if (section !== undefined && section < 0.5 && attributes !== 1) score *= 0.8
+  // So is one with other options; a list that holds nothing but its prompt gets them later.
+  if (!identical && options !== undefined && options < 0.5 && now.options.length > 1) score = Math.min(score, 0.55)
+  // So is one under a heading with a word more.
+  if (!identical && narrower(mapped.section, now.section)) score = Math.min(score, 0.55)
   // A label that asks for something else is another control, however much the rest agrees.
   if (name !== undefined && name < 0.6 && !identical) score = Math.min(score, 0.55)
   return score

@@ -171,3 +171,12 @@ export function asksAlike(a: string, b: string): number {
   const share = (2 * shared) / (one.core.length + other.core.length)
   return missing.length === 0 || more.length === 0 ? Math.min(0.5, 0.6 * share) : 0.7 * share
 }
+
+/** Whether one label says all that the other says and a word more: `Previous owner` beside `Owner`. */
+export function narrower(a: string, b: string): boolean {
+  const one = gist(a)
+  const other = gist(b)
+  const missing = without(one.core, [...other.core, ...other.aside]).length
+  const more = without(other.core, [...one.core, ...one.aside]).length
+  return one.core.length > 0 && other.core.length > 0 && (missing === 0) !== (more === 0)
+}

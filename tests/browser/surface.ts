@@ -240,6 +240,7 @@ export class Surface {
 
 interface DomNode {
   backendNodeId: number
+  localName: string
   children?: DomNode[]
   shadowRoots?: DomNode[]
   contentDocument?: DomNode
@@ -247,7 +248,8 @@ interface DomNode {
 }
 
 function closedRoot(node: DomNode): DomNode | undefined {
-  for (const root of node.shadowRoots ?? []) if (root.shadowRootType === 'closed') return root
+  // Pages have closed roots of their own.
+  if (node.localName === 'gapsum-helper') return node.shadowRoots?.find((root) => root.shadowRootType === 'closed')
   for (const child of [...(node.children ?? []), ...(node.shadowRoots ?? [])]) {
     const found = closedRoot(child)
     if (found !== undefined) return found

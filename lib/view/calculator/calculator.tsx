@@ -260,6 +260,7 @@ export function Calculator({ onSent }: Props) {
               )}
               <Foot
                 page={page}
+                job={job?.id ?? ''}
                 doubtful={reading?.counts.doubtful ?? 0}
                 bad={reading?.counts.bad ?? 0}
                 trouble={sending}

@@ -1,10 +1,14 @@
-import { useState } from 'preact/hooks'
-import type { FormMap } from '../../form/schema.ts'
+import { useEffect, useState } from 'preact/hooks'
+import { filledSoFar } from '../../book/series.ts'
+import type { Binding, FormMap } from '../../form/schema.ts'
+import { stepsOf } from '../../form/steps.ts'
 import { Icon } from '../icons.tsx'
 import type { ActivePage } from './page.ts'
 
 interface Props {
   page: ActivePage | undefined
+  /** The job that is filled in; empty while none is open. */
+  job: string
   doubtful: number
   bad: number
   /** Why the last action did not work, or empty. */
@@ -18,11 +22,14 @@ interface Props {
 }
 
 /** What to do with the figures, and what needs a look first. Stays on screen. */
-export function Foot({ page, doubtful, bad, trouble, ready, onFill, onMap, onBook, onChecks }: Props) {
+export function Foot({ page, job, doubtful, bad, trouble, ready, onFill, onMap, onBook, onChecks }: Props) {
   const [picked, setPicked] = useState('')
   const maps = page?.maps ?? []
   const map = maps.find((one) => one.id === picked) ?? (maps.length === 1 ? maps[0] : undefined)
+  const near = maps.length === 0 ? (page?.near ?? []) : []
+  const further = near.find((one) => one.id === picked)
   const count = map?.bindings.length ?? 0
+  const left = useStepsLeft(job, map)
   const said = [bad > 0 && `${bad} bad`, doubtful > 0 && `${doubtful} doubtful`].filter(Boolean).join(', ')
   const able = ready && page !== undefined && page.barred === ''
 
@@ -32,9 +39,7 @@ export function Foot({ page, doubtful, bad, trouble, ready, onFill, onMap, onBoo
         {map && (
           <>
             <b>{map.name}</b>
-            <span>
-              {count} {count === 1 ? 'binding' : 'bindings'}
-            </span>
+            <span>{left || `${count} ${count === 1 ? 'binding' : 'bindings'}`}</span>
           </>
         )}
         {page && maps.length === 0 && <span>{page.barred || 'No form map for this page yet.'}</span>}
@@ -65,6 +70,19 @@ export function Foot({ page, doubtful, bad, trouble, ready, onFill, onMap, onBoo
           </select>
         </label>
       )}
+      {near.length > 0 && (
+        <label class="which">
+          This page is
+          <select class="in" value={further?.id ?? ''} onChange={(event) => setPicked(event.currentTarget.value)}>
+            <option value="">a form of its own</option>
+            {near.map((one) => (
+              <option key={one.id} value={one.id}>
+                a further step of {one.name}
+              </option>
+            ))}
+          </select>
+        </label>
+      )}
       {trouble && (
         <p class="finding" role="alert">
           <Icon name="doubtful" /> {trouble}
@@ -78,7 +96,7 @@ export function Foot({ page, doubtful, bad, trouble, ready, onFill, onMap, onBoo
           type="button"
           class={able && maps.length === 0 ? 'b first' : 'b'}
           disabled={!able}
-          onClick={() => onMap(map)}
+          onClick={() => onMap(map ?? further)}
         >
           Map this page
         </button>
@@ -88,4 +106,33 @@ export function Foot({ page, doubtful, bad, trouble, ready, onFill, onMap, onBoo
       </div>
     </footer>
   )
+}
+
+/** How far the submission under way has come, in words; empty when the form has one step or nothing is filled yet. */
+function useStepsLeft(job: string, map: FormMap | undefined): string {
+  const [said, setSaid] = useState('')
+  useEffect(() => {
+    setSaid('')
+    if (!map || job === '') return undefined
+    let current = true
+    const look = async () => {
+      const done = await filledSoFar(job, map.id)
+      if (current && done.size > 0) setSaid(stepWords(map.bindings, done))
+    }
+    // What is left is a help only: the plan looks for itself.
+    look().catch(() => {})
+    return () => {
+      current = false
+    }
+  }, [job, map])
+  return said
+}
+
+function stepWords(bindings: readonly Binding[], done: ReadonlySet<string>): string {
+  const open = bindings.filter(({ id }) => !done.has(id))
+  const order = stepsOf(bindings)
+  const at = order.findIndex((step) => open.some((binding) => (binding.step ?? 1) === step)) + 1
+  if (open.length === 0) return ''
+  const of = `${open.length} of ${bindings.length} left`
+  return order.length > 1 ? `step ${at} of ${order.length}: ${of}` : of
 }

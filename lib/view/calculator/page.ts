@@ -1,5 +1,6 @@
 /** The page in the active tab, and which form maps fit it. */
-import { mapsFor } from '../../book/store.ts'
+import { listMaps } from '../../book/store.ts'
+import { serves } from '../../form/address.ts'
 import type { FormMap } from '../../form/schema.ts'
 import { browser } from '../../browser.ts'
 
@@ -8,6 +9,8 @@ export interface ActivePage {
   /** Empty when the browser does not tell the address. */
   url: string
   maps: FormMap[]
+  /** Form maps of other pages of the same site: this page may be a further step of one of them. */
+  near: FormMap[]
   /** Why the helper cannot work there; empty when it can. */
   barred: string
 }
@@ -46,5 +49,8 @@ export async function activePage(): Promise<ActivePage | undefined> {
   if (tab?.id === undefined) return undefined
   const url = tab.url ?? ''
   const barred = whyBarred(url)
-  return { tab: tab.id, url, barred, maps: url && !barred ? await mapsFor(url) : [] }
+  const all = url && !barred ? await listMaps() : []
+  const maps = all.filter((map) => serves(map, url))
+  const near = all.filter((map) => !maps.includes(map) && map.address.origin === new URL(url).origin)
+  return { tab: tab.id, url, barred, maps, near }
 }

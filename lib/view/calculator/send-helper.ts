@@ -10,7 +10,7 @@ const pause = (ms: number) => new Promise((resolve) => setTimeout(resolve, ms))
  */
 export async function sendHelper(tab: number, message: ToHelper): Promise<void> {
   try {
-    await browser.scripting.executeScript({ target: { tabId: tab }, files: ['/content-scripts/helper.js'] })
+    await browser.scripting.executeScript({ target: { tabId: tab }, files: ['/helper.js'] })
   } catch (error) {
     throw new Error(
       `The browser did not let the helper into this page (${error instanceof Error ? error.message : String(error)}). ` +

@@ -1,6 +1,6 @@
 import { render } from 'preact'
 import type { Runtime } from 'webextension-polyfill'
-import { defineContentScript } from 'wxt/utils/define-content-script'
+import { defineUnlistedScript } from 'wxt/utils/define-unlisted-script'
 import { browser } from '../../lib/browser.ts'
 import { App } from '../../lib/view/helper/app.tsx'
 import { keepOnTop } from '../../lib/view/helper/keep-on-top.ts'
@@ -45,22 +45,15 @@ function open(closed: AbortController) {
   }
 }
 
-export default defineContentScript({
-  registration: 'runtime',
-  cssInjectionMode: 'manual',
-  noScriptStartedPostMessage: true,
-  main(ctx) {
-    // A later action injects this file again: the living helper goes on, with what the person has begun. wxt calls the
-    // context invalid at every new injection, so only the end of the extension itself ends the helper.
+// Not a content script of the framework: that one announces itself to the page at every injection.
+export default defineUnlistedScript({
+  main() {
+    // A later action injects this file again: the living helper goes on, with what the person has begun.
     if (globalThis.gapsumHelper?.alive()) return
     globalThis.gapsumHelper?.end()
     const life = new AbortController()
     const { signal } = life
     globalThis.gapsumHelper = { alive: () => !signal.aborted && extensionLives(), end: () => life.abort() }
-    ctx.onInvalidated(() => {
-      if (!extensionLives()) life.abort()
-    })
-
     let view: { show: ReturnType<typeof open>; closed: AbortSignal } | undefined
     const answer = (message: ToHelper) => {
       if (!view || view.closed.aborted) {
