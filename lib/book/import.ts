@@ -2,13 +2,15 @@
 import canonicalize from 'canonicalize'
 import type { FormMap } from '../form/schema.ts'
 import type { Device, Job } from '../job/schema.ts'
+import { keepBlob } from './attachments.ts'
+import { fromBase64 } from './base64.ts'
 import { verifyChain } from './chain.ts'
-import { database } from './database.ts'
+import { database, type Tombstone } from './database.ts'
 import { addSealed, countEntries, getEntry, getHead } from './entries.ts'
-import type { BookFile } from './json.ts'
+import type { BookItem, BookSource } from './json.ts'
 import { saveMap } from './maps.ts'
 import { announce } from './notice.ts'
-import type { Entry } from './schema.ts'
+import type { Entry, KeptLimit, Settings } from './schema.ts'
 
 /** `add`: not in the book yet. `same`: how many are there already. `kept`: the book has another content, which stays. */
 type Change<T> = { add: T[]; same: number; kept: T[] }
@@ -18,31 +20,76 @@ export type ImportPlan = {
   devices: Change<Device>
   /** `next`: newest version of a form map that the book has with other content: becomes its next version. */
   maps: Change<FormMap> & { next: FormMap[] }
-  /** `refused`: why the entries cannot be joined to the book's chain; then none is added. */
-  entries: { add: Entry[]; same: number; refused: string }
-  deleted: BookFile['deleted']
+  limits: Change<KeptLimit>
+  /** How many; `refused`: why the entries cannot be joined to the book's chain; then none is added. */
+  entries: { add: number; same: number; refused: string }
+  /** Attachments by their hash. */
+  blobs: { add: string[]; same: number }
+  deleted: Tombstone[]
+  /** Only when the book has none of its own. */
+  settings: Settings | undefined
 }
 
-/** Says what taking in a file would change; changes nothing. */
-export async function planImport(file: BookFile): Promise<ImportPlan> {
+/**
+ * Says what taking in a file would change; changes nothing.
+ * @throws BookError when anything in the file is not as it was written.
+ */
+export async function planImport(source: BookSource): Promise<ImportPlan> {
   const db = await database()
-  const [jobs, devices, maps, entries] = await Promise.all([
-    compare(file.jobs, ({ id }) => db.get('jobs', id)),
-    compare(file.devices, ({ id }) => db.get('devices', id)),
-    compare(file.maps, ({ id, version }) => db.get('maps', [id, version])),
-    planEntries(file.entries),
+  const found = await gather(source)
+  const [jobs, devices, maps, limits, entries, own] = await Promise.all([
+    compare(found.jobs, ({ id }) => db.get('jobs', id)),
+    compare(found.devices, ({ id }) => db.get('devices', id)),
+    compare(found.maps, ({ id, version }) => db.get('maps', [id, version])),
+    compare(found.limits, ({ id }) => db.get('limits', id)),
+    planEntries(source),
+    db.get('single', 'settings'),
   ])
+  const there = new Set(await db.getAllKeys('blobs'))
   const conflicting = new Set(maps.kept.map(({ id }) => id))
-  const next = [...conflicting].map((id) => newestOf(file.maps.filter((map) => map.id === id)))
-  const added = new Set([...jobs.add, ...devices.add, ...maps.add].map(({ id }) => id))
+  const next = [...conflicting].map((id) => newestOf(found.maps.filter((map) => map.id === id)))
+  const added = new Set([...jobs.add, ...devices.add, ...maps.add, ...limits.add].map(({ id }) => id))
   return {
     jobs,
     devices,
     maps: { ...maps, add: maps.add.filter(({ id }) => !conflicting.has(id)), next },
+    limits,
     entries,
-    deleted: file.deleted.filter(({ id }) => added.has(id)),
+    blobs: {
+      add: found.blobs.filter((hash) => !there.has(hash)),
+      same: found.blobs.filter((hash) => there.has(hash)).length,
+    },
+    deleted: found.deleted.filter(({ id }) => added.has(id)),
+    settings: own === undefined ? found.settings : undefined,
   }
 }
+
+/** Everything but entries and the bytes of attachments, which stay in the file. */
+async function gather(source: BookSource) {
+  const jobs: Job[] = []
+  const devices: Device[] = []
+  const maps: FormMap[] = []
+  const limits: KeptLimit[] = []
+  const deleted: Tombstone[] = []
+  const blobs: string[] = []
+  let settings: Settings | undefined
+  for await (const { kind, value } of source.items()) {
+    if (kind === 'job') jobs.push(value)
+    else if (kind === 'device') devices.push(value)
+    else if (kind === 'map') maps.push(value)
+    else if (kind === 'limit') limits.push(value)
+    else if (kind === 'deleted') deleted.push(value)
+    else if (kind === 'blob') blobs.push(value.sha256)
+    else if (kind === 'settings') settings = value
+  }
+  return { jobs, devices, maps, limits, deleted, blobs, settings }
+}
+
+async function* entriesIn(source: BookSource, after = 0): AsyncGenerator<Entry> {
+  for await (const item of source.items()) if (isEntry(item) && item.value.number > after) yield item.value
+}
+
+const isEntry = (item: BookItem): item is Extract<BookItem, { kind: 'entry' }> => item.kind === 'entry'
 
 async function compare<T>(items: T[], find: (item: T) => Promise<T | undefined>): Promise<Change<T>> {
   const change: Change<T> = { add: [], same: 0, kept: [] }
@@ -59,45 +106,79 @@ function newestOf(versions: FormMap[]): FormMap {
   return versions.reduce((newest, map) => (map.version > newest.version ? map : newest))
 }
 
-async function planEntries(entries: Entry[]): Promise<ImportPlan['entries']> {
-  const sorted = entries.toSorted((a, b) => a.number - b.number)
+async function planEntries(source: BookSource): Promise<ImportPlan['entries']> {
   const count = await countEntries()
-  const known = sorted.filter(({ number }) => number <= count)
-  for (const entry of known) {
+  let [same, add] = [0, 0]
+  for await (const entry of entriesIn(source)) {
+    if (entry.number > count) {
+      add++
+      continue
+    }
+    same++
     const own = await getEntry(entry.number)
     if (own?.hash === entry.hash) continue
     return refuse(
       `The file's entry ${entry.number} is not this book's entry ${entry.number}: they are two books. The entries stay in the file; the rest can be taken in.`,
     )
   }
-  const add = sorted.slice(known.length)
-  const verdict = await verifyChain(add, { after: await getHead() })
-  if (verdict.ok) return { add, same: known.length, refused: '' }
+  if (add === 0) return { add, same, refused: '' }
+  const verdict = await verifyChain(entriesIn(source, count), { after: await getHead() })
+  if (verdict.ok) return { add, same, refused: '' }
   return refuse(
     `${verdict.message} So the entries of this file cannot ${count === 0 ? 'begin this book' : `follow entry ${count} of this book`}; the rest can be taken in.`,
   )
 }
 
 function refuse(refused: string): ImportPlan['entries'] {
-  return { add: [], same: 0, refused }
+  return { add: 0, same: 0, refused }
 }
+
+/** So many entries are added at a time. */
+const batch = 256
 
 /**
  * Adds what the plan says.
  * @throws DOMException (ConstraintError) when the book has changed since the plan; nothing is overwritten then.
  */
-export async function applyImport(plan: ImportPlan): Promise<void> {
-  const tx = (await database()).transaction(['jobs', 'devices', 'maps', 'tombstones'], 'readwrite', {
-    durability: 'strict',
-  })
+export async function applyImport(plan: ImportPlan, source: BookSource): Promise<void> {
+  const tx = (await database()).transaction(
+    ['jobs', 'devices', 'maps', 'limits', 'tombstones', 'single'],
+    'readwrite',
+    {
+      durability: 'strict',
+    },
+  )
   await Promise.all([
     ...plan.jobs.add.map((job) => tx.objectStore('jobs').add(job)),
     ...plan.devices.add.map((device) => tx.objectStore('devices').add(device)),
     ...plan.maps.add.map((map) => tx.objectStore('maps').add(map)),
+    ...plan.limits.add.map((limit) => tx.objectStore('limits').add(limit)),
     ...plan.deleted.map((tombstone) => tx.objectStore('tombstones').put(tombstone)),
+    ...(plan.settings ? [tx.objectStore('single').add(plan.settings, 'settings')] : []),
     tx.done,
   ])
   for (const map of plan.maps.next) await saveMap(map)
-  await addSealed(plan.entries.add)
-  for (const what of ['jobs', 'devices', 'maps'] as const) announce({ what })
+  // Bytes before the entries that name them: one that is cut off then leaves no entry without its attachment.
+  await addBlobs(new Set(plan.blobs.add), source)
+  if (plan.entries.add > 0) await addEntries(source)
+  for (const what of ['jobs', 'devices', 'maps', 'limits', 'settings'] as const) announce({ what })
+}
+
+async function addBlobs(hashes: ReadonlySet<string>, source: BookSource): Promise<void> {
+  if (hashes.size === 0) return
+  for await (const { kind, value } of source.items()) {
+    const bytes = kind === 'blob' && hashes.has(value.sha256) ? fromBase64(value.bytes) : undefined
+    if (kind === 'blob' && bytes) await keepBlob(value, bytes.buffer)
+  }
+}
+
+async function addEntries(source: BookSource): Promise<void> {
+  let some: Entry[] = []
+  for await (const entry of entriesIn(source, await countEntries())) {
+    some.push(entry)
+    if (some.length < batch) continue
+    await addSealed(some)
+    some = []
+  }
+  await addSealed(some)
 }

@@ -1,79 +1,163 @@
-/** The book as a file: jobs, devices, form maps with their versions, and entries. */
+/** The book as a file: jobs, devices, form maps with their versions, limits, settings, attachments and entries. */
 import * as z from 'zod/mini'
 import { formMapSchema } from '../form/schema.ts'
 import { deviceSchema, jobSchema } from '../job/schema.ts'
+import { fromBase64, toBase64 } from './base64.ts'
 import { check } from './check.ts'
 import { database, tombstoneKinds } from './database.ts'
 import { entriesForwards } from './entries.ts'
-import { BookError } from './error.ts'
-import { entrySchema, type Entry } from './entry-schema.ts'
+import { entrySchema, keptLimitSchema } from './entry-schema.ts'
+import { refuse } from './lines.ts'
+import { settingsSchema, type Entry } from './schema.ts'
+import { readSealed, sealedFile, type Item } from './sealed.ts'
+import { sha256 } from './sha256.ts'
 
-export const bookFileSchema = z.object({
+const tombstoneSchema = z.object({ kind: z.enum(tombstoneKinds), id: z.string(), at: z.string() })
+
+const headSchema = z.object({ format: z.literal('gapsum-book'), version: z.literal(2), exported: z.string() })
+
+const blobSchema = z.object({
+  sha256: z.string().check(z.regex(/^[0-9a-f]{64}$/)),
+  type: z.string(),
+  /** Base 64. */
+  bytes: z.string(),
+})
+
+const schemas = {
+  head: headSchema,
+  settings: settingsSchema,
+  job: jobSchema,
+  device: deviceSchema,
+  map: formMapSchema,
+  limit: keptLimitSchema,
+  deleted: tombstoneSchema,
+  blob: blobSchema,
+  entry: entrySchema,
+}
+
+type Kind = keyof typeof schemas
+export type BookItem = { [K in Kind]: { kind: K; value: z.infer<(typeof schemas)[K]> } }[Kind]
+type ValueOf<K extends Kind> = z.infer<(typeof schemas)[K]>
+
+export type Part = {
+  jobs?: ValueOf<'job'>[]
+  devices?: ValueOf<'device'>[]
+  maps?: ValueOf<'map'>[]
+  limits?: ValueOf<'limit'>[]
+  deleted?: ValueOf<'deleted'>[]
+  settings?: ValueOf<'settings'> | undefined
+  blobs?: AsyncIterable<{ sha256: string; type: string; bytes: ArrayBuffer }>
+}
+
+/** Yields a book file piece by piece, so that a long book is never in memory as one text. */
+export function fileParts(part: Part, entries: Iterable<Entry> | AsyncIterable<Entry> = []): AsyncGenerator<string> {
+  return sealedFile(items(part, entries))
+}
+
+async function* items(part: Part, entries: Iterable<Entry> | AsyncIterable<Entry>): AsyncGenerator<Item> {
+  const head: ValueOf<'head'> = { format: 'gapsum-book', version: 2, exported: new Date().toISOString() }
+  yield { kind: 'head', value: head }
+  if (part.settings) yield { kind: 'settings', value: part.settings }
+  const lists = { job: part.jobs, device: part.devices, map: part.maps, limit: part.limits, deleted: part.deleted }
+  for (const [kind, values] of Object.entries(lists)) for (const value of values ?? []) yield { kind, value }
+  for await (const entry of entries) yield { kind: 'entry', value: entry }
+  for await (const blob of part.blobs ?? []) yield { kind: 'blob', value: { ...blob, bytes: toBase64(blob.bytes) } }
+}
+
+/** The whole book, what is deleted too. */
+export async function* wholeBook(): AsyncGenerator<string> {
+  const db = await database()
+  const [jobs, devices, maps, limits, deleted, single] = await Promise.all([
+    db.getAll('jobs'),
+    db.getAll('devices'),
+    db.getAll('maps'),
+    db.getAll('limits'),
+    db.getAll('tombstones'),
+    db.get('single', 'settings'),
+  ])
+  const settings = single as ValueOf<'settings'> | undefined
+  yield* fileParts({ jobs, devices, maps, limits, deleted, settings, blobs: allBlobs() }, entriesForwards())
+}
+
+async function* allBlobs() {
+  const db = await database()
+  for (const key of await db.getAllKeys('blobs')) {
+    const blob = await db.get('blobs', key)
+    if (blob) yield blob
+  }
+}
+
+/** A book file that can be read from its beginning as often as need be. */
+export type BookSource = { items: () => AsyncIterable<BookItem> }
+
+/** A file of the first version is read as a whole, so it must not be longer. */
+const longestOld = 100_000_000
+
+/**
+ * Opens a book file of any version.
+ * @throws BookError when it is none.
+ */
+export async function openBookFile(file: Blob): Promise<BookSource> {
+  const start = (await file.slice(0, 64).text()).trimStart()
+  if (start.startsWith('[')) return { items: () => checkedItems(file) }
+  if (file.size > longestOld) {
+    throw refuse(
+      '',
+      'This file is too long for a book file of the first version. Choose a file that the book exported.',
+    )
+  }
+  return readVersion1(await file.text())
+}
+
+async function* checkedItems(file: Blob): AsyncGenerator<BookItem> {
+  let first = true
+  for await (const { kind, value, line } of readSealed(file, Object.keys(schemas))) {
+    if (first !== (kind === 'head')) {
+      throw refuse(`line ${line}`, 'The file does not begin with what it is. Choose a file that the book exported.')
+    }
+    first = false
+    const known = check<unknown>(schemas[kind as Kind], value, `Line ${line} of the file`)
+    if (kind === 'blob') await checkBlob(known as ValueOf<'blob'>, line)
+    yield { kind, value: known } as BookItem
+  }
+}
+
+async function checkBlob({ bytes, sha256: hash }: ValueOf<'blob'>, line: number): Promise<void> {
+  const read = fromBase64(bytes)
+  if (read && (await sha256(read)) === hash) return
+  throw refuse(`line ${line}`, `Line ${line} of the file: the attachment is not what its fingerprint says.`)
+}
+
+const version1Schema = z.object({
   format: z.literal('gapsum-book'),
   version: z.literal(1),
   exported: z.string(),
   jobs: z.array(jobSchema),
   devices: z.array(deviceSchema),
   maps: z.array(formMapSchema),
-  /** What is hidden as deleted. */
-  deleted: z.array(z.object({ kind: z.enum(tombstoneKinds), id: z.string(), at: z.string() })),
+  deleted: z.array(tombstoneSchema),
   entries: z.array(entrySchema),
 })
 
-export type BookFile = z.infer<typeof bookFileSchema>
-type Part = Partial<Pick<BookFile, 'jobs' | 'devices' | 'maps' | 'deleted'>>
-
-/** Yields a book file piece by piece, so that a long book is never in memory as one text. */
-export async function* fileParts(
-  part: Part,
-  entries: Iterable<Entry> | AsyncIterable<Entry> = [],
-): AsyncGenerator<string> {
-  const head: Omit<BookFile, 'entries'> = {
-    format: 'gapsum-book',
-    version: 1,
-    exported: new Date().toISOString(),
-    jobs: part.jobs ?? [],
-    devices: part.devices ?? [],
-    maps: part.maps ?? [],
-    deleted: part.deleted ?? [],
-  }
-  yield `${JSON.stringify(head, null, 1).slice(0, -2)},\n "entries": [`
-  let separator = '\n'
-  for await (const entry of entries) {
-    yield separator + JSON.stringify(entry)
-    separator = ',\n'
-  }
-  yield '\n ]\n}\n'
-}
-
-/** The whole book, what is deleted too. Settings and the tester's profile stay out. */
-export async function* wholeBook(): AsyncGenerator<string> {
-  const db = await database()
-  const [jobs, devices, maps, deleted] = await Promise.all([
-    db.getAll('jobs'),
-    db.getAll('devices'),
-    db.getAll('maps'),
-    db.getAll('tombstones'),
-  ])
-  yield* fileParts({ jobs, devices, maps, deleted }, entriesForwards())
-}
-
-/**
- * Reads a book file.
- * @throws BookError when it is not one.
- */
-export function readBookFile(text: string): BookFile {
+function readVersion1(text: string): BookSource {
   let data: unknown
   try {
     data = JSON.parse(text)
   } catch {
-    throw new BookError([
-      {
-        code: 'invalid',
-        path: '',
-        message: 'This file is not JSON. Choose a file that was exported from the book, unchanged.',
-      },
-    ])
+    throw refuse('', 'This file is not JSON. Choose a file that was exported from the book, unchanged.')
   }
-  return check(bookFileSchema, data, 'The file')
+  const { jobs, devices, maps, deleted, entries } = check(version1Schema, data, 'The file')
+  const all: BookItem[] = [
+    ...jobs.map((value) => ({ kind: 'job' as const, value })),
+    ...devices.map((value) => ({ kind: 'device' as const, value })),
+    ...maps.map((value) => ({ kind: 'map' as const, value })),
+    ...deleted.map((value) => ({ kind: 'deleted' as const, value })),
+    ...entries.toSorted((a, b) => a.number - b.number).map((value) => ({ kind: 'entry' as const, value })),
+  ]
+  // oxlint-disable-next-line require-await -- the same shape as a file that is read line by line
+  return {
+    items: async function* () {
+      yield* all
+    },
+  }
 }

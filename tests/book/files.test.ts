@@ -1,6 +1,8 @@
+import { readFileSync } from 'node:fs'
 import { IDBFactory } from 'fake-indexeddb'
 import { parse } from 'papaparse'
 import { beforeEach, describe, expect, test } from 'vitest'
+import { attach, bytesOf } from '../../lib/book/attachments.ts'
 import { csvParts } from '../../lib/book/csv.ts'
 import { database } from '../../lib/book/database.ts'
 import { listDevices, saveDevice } from '../../lib/book/devices.ts'
@@ -8,10 +10,16 @@ import { entriesForwards, getEntry, listEntries, verify } from '../../lib/book/e
 import { addFillLine, closeUnended, endFill, startFill } from '../../lib/book/fills.ts'
 import { applyImport, planImport } from '../../lib/book/import.ts'
 import { deleteJob, getJob, listDeletedJobs, listJobs, saveJob } from '../../lib/book/jobs.ts'
-import { fileParts, readBookFile, wholeBook } from '../../lib/book/json.ts'
+import { fileParts, openBookFile, wholeBook } from '../../lib/book/json.ts'
+import { listLimits, saveLimit } from '../../lib/book/limits.ts'
 import { listMaps, mapVersions, saveMap } from '../../lib/book/maps.ts'
+import { getSettings, saveSettings } from '../../lib/book/settings.ts'
 import { context, fakeDevice, fakeFill, fakeJob, fakeLine, fakeMap } from './fake.ts'
 import { reopen } from './fresh.ts'
+
+const bytes = Uint8Array.from([0xff, 0xd8, 0xff, 0xe0, 1, 2, 3])
+const photo = { name: 'gauge.jpg', size: 7, arrayBuffer: async () => bytes.slice().buffer }
+const version1 = () => readFileSync(new URL('./versions/file-1.json', import.meta.url), 'utf8')
 
 async function text(parts: AsyncIterable<string>): Promise<string> {
   let whole = ''
@@ -28,6 +36,14 @@ async function fill(id: string, overrides: Parameters<typeof fakeLine>[1] = {}) 
 async function otherMachine() {
   await reopen()
   globalThis.indexedDB = new IDBFactory()
+}
+
+const book = (file: string) => openBookFile(new Blob([file]))
+const plan = async (file: string) => planImport(await book(file))
+
+async function takeIn(file: string) {
+  const source = await book(file)
+  await applyImport(await planImport(source), source)
 }
 
 const read = (csv: string) => parse<string[]>(csv.replace(/^\uFEFF/, ''), { skipEmptyLines: true })
@@ -98,7 +114,7 @@ describe('a book file', () => {
       devices: await listDevices(),
     }
     await otherMachine()
-    await applyImport(await planImport(readBookFile(file)))
+    await takeIn(file)
     expect({
       entries: await listEntries(),
       jobs: await listJobs(),
@@ -112,69 +128,100 @@ describe('a book file', () => {
   })
 
   test('changes nothing when everything is there already', async () => {
-    const plan = await planImport(readBookFile(await text(wholeBook())))
-    expect(plan).toEqual({
+    await attach(photo, { job: { id: 'job-1', name: '14 Tannery Row' }, text: '' }, '0.2.0')
+    expect(await plan(await text(wholeBook()))).toEqual({
       jobs: { add: [], same: 2, kept: [] },
       devices: { add: [], same: 1, kept: [] },
       maps: { add: [], same: 2, kept: [], next: [] },
-      entries: { add: [], same: 3, refused: '' },
+      limits: { add: [], same: 0, kept: [] },
+      entries: { add: 0, same: 4, refused: '' },
+      blobs: { add: [], same: 1 },
       deleted: [],
+      settings: undefined,
     })
   })
 
   test('never overwrites: what differs stays as it is here', async () => {
-    const file = readBookFile(await text(wholeBook()))
+    const file = await text(wholeBook())
     const mine = await saveJob(fakeJob({ building: { ...fakeJob().building, volume: '16000' } }))
-    const plan = await planImport(file)
-    expect(plan.jobs.kept.map(({ id }) => id)).toEqual(['job-1'])
-    await applyImport(plan)
+    expect((await plan(file)).jobs.kept.map(({ id }) => id)).toEqual(['job-1'])
+    await takeIn(file)
     expect(await getJob('job-1')).toEqual(mine)
   })
 
   test('adds only the entries that follow', async () => {
-    const early = readBookFile(await text(wholeBook()))
+    const early = await text(wholeBook())
     await fill('d')
-    const late = readBookFile(await text(wholeBook()))
+    const late = await text(wholeBook())
     await otherMachine()
-    await applyImport(await planImport(early))
-    const plan = await planImport(late)
-    expect(plan.entries).toMatchObject({ same: 3, refused: '', add: [{ number: 4 }] })
-    await applyImport(plan)
+    await takeIn(early)
+    expect((await plan(late)).entries).toEqual({ same: 3, refused: '', add: 1 })
+    await takeIn(late)
     expect(await verify()).toMatchObject({ ok: true, count: 4 })
   })
 
   test('of another book brings no entries, and says why', async () => {
-    const file = readBookFile(await text(wholeBook()))
+    const file = await text(wholeBook())
     await otherMachine()
     const mine = await fill('z')
-    const plan = await planImport(file)
-    expect(plan.entries).toMatchInlineSnapshot(`
+    expect((await plan(file)).entries).toMatchInlineSnapshot(`
       {
-        "add": [],
+        "add": 0,
         "refused": "The file's entry 1 is not this book's entry 1: they are two books. The entries stay in the file; the rest can be taken in.",
         "same": 0,
       }
     `)
-    await applyImport(plan)
+    await takeIn(file)
     expect(await listEntries()).toEqual([mine])
     expect((await listJobs()).map(({ id }) => id)).toEqual(['job-1'])
   })
 
-  test('with a changed entry brings no entries', async () => {
-    const file = readBookFile((await text(wholeBook())).replace('"readBack":"754"', '"readBack":"700"'))
+  test('of the first version with a changed entry brings no entries', async () => {
+    const changed = version1().replace('"readBack": "754"', '"readBack": "700"')
     await otherMachine()
-    const plan = await planImport(file)
-    expect(plan.entries.add).toEqual([])
-    expect(plan.entries.refused).toMatchInlineSnapshot(
+    const { entries } = await plan(changed)
+    expect(entries.add).toBe(0)
+    expect(entries.refused).toMatchInlineSnapshot(
       `"Entry 1 is not what was written: its fingerprint does not fit its content. So the entries of this file cannot begin this book; the rest can be taken in."`,
     )
   })
 
+  test('of the first version is taken in whole', async () => {
+    await otherMachine()
+    await takeIn(version1())
+    expect(await verify()).toMatchObject({ ok: true, count: 2 })
+    expect(await listJobs()).toHaveLength(2)
+    expect(await listDeletedJobs()).toHaveLength(1)
+    expect(await mapVersions('map-1')).toHaveLength(2)
+  })
+
+  test('brings photos, limits and settings to a new machine; settings of its own stay', async () => {
+    await saveSettings({ theme: 'dark' })
+    await saveLimit({
+      id: 'l',
+      name: 'Marrowby',
+      figure: 'air-changes-50',
+      value: '3',
+      unit: '1/h',
+      origin: 'Permit 31',
+    })
+    const { file } = await attach(photo, { job: { id: 'job-1', name: '14 Tannery Row' }, text: '' }, '0.2.0')
+    const whole = await text(wholeBook())
+    await otherMachine()
+    await takeIn(whole)
+    expect((await getSettings()).theme).toBe('dark')
+    expect(await listLimits()).toHaveLength(1)
+    expect(new Uint8Array(await bytesOf(file))).toEqual(bytes)
+    await saveSettings({ theme: 'light' })
+    await takeIn(whole)
+    expect((await getSettings()).theme).toBe('light')
+  })
+
   test('with other content for a form map adds it as the next version', async () => {
     const theirs = fakeMap({ version: 2, name: 'LC-7 by the office' })
-    const plan = await planImport(readBookFile(await text(fileParts({ maps: [theirs] }))))
-    expect(plan.maps.next).toEqual([theirs])
-    await applyImport(plan)
+    const file = await text(fileParts({ maps: [theirs] }))
+    expect((await plan(file)).maps.next).toEqual([theirs])
+    await takeIn(file)
     expect((await mapVersions('map-1')).map(({ version, name }) => [version, name])).toEqual([
       [3, 'LC-7 by the office'],
       [2, 'LC-7, part C'],
@@ -183,11 +230,11 @@ describe('a book file', () => {
     expect((await listMaps()).map(({ name }) => name)).toEqual(['LC-7 by the office'])
   })
 
-  test('that is none is refused in words', () => {
-    expect(() => readBookFile('half a fi')).toThrowErrorMatchingInlineSnapshot(
+  test('that is none is refused in words', async () => {
+    await expect(book('half a fi')).rejects.toThrowErrorMatchingInlineSnapshot(
       `[BookError: This file is not JSON. Choose a file that was exported from the book, unchanged.]`,
     )
-    expect(() => readBookFile('{"format":"other"}')).toThrowErrorMatchingInlineSnapshot(
+    await expect(book('{"format":"other"}')).rejects.toThrowErrorMatchingInlineSnapshot(
       `[BookError: The file was not kept: format is not what the book expects (Invalid input).]`,
     )
   })
@@ -195,8 +242,8 @@ describe('a book file', () => {
   test('of one entry of many cannot be joined to an empty book', async () => {
     const one = (await getEntry(2))!
     await otherMachine()
-    const plan = await planImport(readBookFile(await text(fileParts({}, [one]))))
-    expect(plan.entries).toMatchObject({ add: [], refused: expect.stringContaining('Entry 1 is missing') })
+    const { entries } = await plan(await text(fileParts({}, [one])))
+    expect(entries).toMatchObject({ add: 0, refused: expect.stringContaining('Entry 1 is missing') })
     expect(await (await database()).count('entries')).toBe(0)
   })
 })

@@ -45,10 +45,15 @@ export function manyEntry(number: number, lines = controls.length): Omit<FillEnt
   }
 }
 
-/** Entries `from` to `to`, in batches, each sealed after the one before. */
-export async function* manyEntries(to: number, lines?: number, size = 256): AsyncGenerator<Entry[]> {
-  let previous = ''
-  for (let from = 1; from <= to; from += size) {
+/** Entries up to `to`, in batches, each sealed after the one before; the first follows `after`. */
+export async function* manyEntries(
+  to: number,
+  lines?: number,
+  after = { number: 0, hash: '' },
+): AsyncGenerator<Entry[]> {
+  const size = 256
+  let previous = after.hash
+  for (let from = after.number + 1; from <= to; from += size) {
     const batch: Entry[] = []
     for (let number = from; number < Math.min(from + size, to + 1); number++) {
       const unsealed = { ...manyEntry(number, lines), previous }

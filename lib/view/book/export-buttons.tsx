@@ -3,6 +3,7 @@ import { csvParts } from '../../book/csv.ts'
 import { entriesShown, entriesForwards } from '../../book/entries.ts'
 import { fileParts, wholeBook } from '../../book/json.ts'
 import type { Filter } from '../../book/rows.ts'
+import { hashOf } from './route.ts'
 import { csvType, download, jsonType } from './download.ts'
 import { fileName } from './file-name.ts'
 import { useDismiss } from './use-dismiss.ts'
@@ -52,7 +53,8 @@ export function ExportButtons({ filter }: { filter: Filter }) {
           Whole book (JSON)
         </button>
         <p class="q">
-          A file holds addresses, names and readings as they are, not encrypted. Keep it where only you can read it.
+          These files hold addresses, names and readings as they are, not encrypted. A backup with a passphrase is made
+          under <a href={hashOf({ section: 'settings' })}>Settings</a>.
         </p>
         <p role="status">{said}</p>
       </div>

@@ -1,58 +1,114 @@
 import { useState } from 'preact/hooks'
 import { applyImport, planImport, type ImportPlan } from '../../book/import.ts'
-import { readBookFile } from '../../book/json.ts'
+import { decrypted, isBackup } from '../../book/backup.ts'
+import { openBookFile, type BookSource } from '../../book/json.ts'
 import { jobTitle } from '../calculator/job-title.ts'
+import { MapContents } from './map-contents.tsx'
+import { PassphraseField } from './passphrase-field.tsx'
 import { Said, useSaid } from './said.tsx'
 import { count } from './wording.ts'
 
+type Chosen = { name: string; plan: ImportPlan; source: BookSource }
+
 /** Takes in a book file: first what would change, then only additions. */
 export function ImportPanel() {
-  const [plan, setPlan] = useState<{ file: string; plan: ImportPlan }>()
+  const [locked, setLocked] = useState<File>()
+  const [passphrase, setPassphrase] = useState('')
+  const [chosen, setChosen] = useState<Chosen>()
   const { said, say, run } = useSaid()
 
+  const look = async (name: string, file: Blob) => {
+    const source = await openBookFile(file)
+    setChosen({ name, plan: await planImport(source), source })
+  }
   const read = (input: HTMLInputElement) => {
     const file = input.files?.[0]
     input.value = ''
     if (!file) return
-    setPlan(undefined)
-    run(async () => setPlan({ file: file.name, plan: await planImport(readBookFile(await file.text())) }))
+    setChosen(undefined)
+    setLocked(undefined)
+    run(async () => ((await isBackup(file)) ? setLocked(file) : look(file.name, file)))
   }
-  const take = () => {
-    if (!plan) return
+  const unlock = () => {
+    if (!locked) return
     run(
-      () => applyImport(plan.plan),
+      async () => look(locked.name, await decrypted(locked, passphrase)),
       () => {
-        setPlan(undefined)
-        say(`${plan.file} was taken in.`)
+        setLocked(undefined)
+        setPassphrase('')
       },
     )
   }
+  const take = () => {
+    if (!chosen) return
+    run(
+      () => applyImport(chosen.plan, chosen.source),
+      () => {
+        setChosen(undefined)
+        say(`${chosen.name} was taken in.`)
+      },
+    )
+  }
+  const plan = chosen?.plan
 
   return (
     <section class="group">
       <h2>Take in a file</h2>
       <p class="q">
-        A file that was exported from a book: jobs, devices, form maps or a whole book. You see first what it would add.
-        Nothing that is here is overwritten.
+        A file that was exported from a book: jobs, devices, limits, form maps or a whole book, encrypted or not. You
+        see first what it would add. Nothing that is here is overwritten.
       </p>
       <label class="b low file">
         Choose a file
         <input type="file" class="vh" accept="application/json,.json" onChange={(event) => read(event.currentTarget)} />
       </label>
       <Said said={said} />
-      {plan && (
-        <div class="plan" role="group" aria-label={`What ${plan.file} would add`}>
-          <h3>{plan.file}</h3>
+      {locked && (
+        <form
+          class="sheet"
+          onSubmit={(event) => {
+            event.preventDefault()
+            unlock()
+          }}
+        >
+          <p>{locked.name} is encrypted.</p>
+          <PassphraseField label="Passphrase" value={passphrase} onInput={setPassphrase} />
+          <div class="acts">
+            <button type="submit" class="b low first">
+              Open it
+            </button>
+          </div>
+        </form>
+      )}
+      {chosen && plan && (
+        <div class="plan" role="group" aria-label={`What ${chosen.name} would add`}>
+          <h3>{chosen.name}</h3>
           <ul>
-            {lines(plan.plan).map((line) => (
+            {lines(plan).map((line) => (
               <li key={line}>{line}</li>
             ))}
           </ul>
+          {[...plan.maps.add, ...plan.maps.next].map((map) => (
+            <MapContents key={`${map.id}-${map.version}`} map={map} />
+          ))}
+          {plan.devices.add.map((device) => (
+            <p key={device.id}>
+              Device {device.name}: {device.ranges.length === 1 ? '1 range' : `${device.ranges.length} ranges`},
+              calibrated {device.calibrated || 'on no day given'}. Compare the coefficients with the certificate before
+              you use it.
+            </p>
+          ))}
+          {plan.limits.add.map((limit) => (
+            <p key={limit.id}>
+              Limit {limit.name}: at most {limit.value} {limit.unit}, from {limit.origin || 'no origin given'}. Compare
+              it with the paper before you use it.
+            </p>
+          ))}
           <div class="acts">
-            <button type="button" class="b low first" onClick={take} disabled={additions(plan.plan) === 0}>
+            <button type="button" class="b low first" onClick={take} disabled={additions(plan) === 0}>
               Add them
             </button>
-            <button type="button" class="b low bare" onClick={() => setPlan(undefined)}>
+            <button type="button" class="b low bare" onClick={() => setChosen(undefined)}>
               Leave it
             </button>
           </div>
@@ -62,34 +118,34 @@ export function ImportPanel() {
   )
 }
 
-function additions({ jobs, devices, maps, entries }: ImportPlan): number {
-  return [jobs.add, devices.add, maps.add, maps.next, entries.add].reduce((sum, { length }) => sum + length, 0)
+function additions({ jobs, devices, maps, limits, entries, blobs, settings }: ImportPlan): number {
+  const records = [jobs.add, devices.add, maps.add, maps.next, limits.add, blobs.add]
+  return records.reduce((sum, { length }) => sum + length, entries.add + (settings ? 1 : 0))
 }
 
 function lines(plan: ImportPlan): string[] {
-  const { jobs, devices, maps, entries } = plan
-  const kinds: [ImportPlan['jobs'] | ImportPlan['devices'] | ImportPlan['maps'], string][] = [
-    [jobs, 'job'],
-    [devices, 'device'],
-    [maps, 'version of form maps'],
+  const { jobs, devices, maps, limits, entries, blobs } = plan
+  const kinds: [add: number, same: number, one: string, many: string][] = [
+    [jobs.add.length, jobs.same, 'job', 'jobs'],
+    [devices.add.length, devices.same, 'device', 'devices'],
+    [limits.add.length, limits.same, 'limit', 'limits'],
+    [maps.add.length, maps.same, 'version of form maps', 'versions of form maps'],
+    [blobs.add.length, blobs.same, 'attached file', 'attached files'],
+    [entries.add, entries.same, 'entry', 'entries'],
   ]
-  const said = kinds.flatMap(([change, one]) => {
-    const many = one.startsWith('version') ? one.replace('version', 'versions') : `${one}s`
-    return [
-      change.add.length > 0 ? `${count(change.add.length, one, many)} will be added.` : '',
-      change.same > 0 ? `${count(change.same, one, many)} ${change.same === 1 ? 'is' : 'are'} here already.` : '',
-    ]
-  })
+  const said = kinds.flatMap(([add, same, one, many]) => [
+    add > 0 ? `${count(add, one, many)} will be added.` : '',
+    same > 0 ? `${count(same, one, many)} ${same === 1 ? 'is' : 'are'} here already.` : '',
+  ])
   for (const job of jobs.kept) said.push(`${jobTitle(job)} is here with other content; yours stays.`)
   for (const device of devices.kept) said.push(`Device ${device.name} is here with other content; yours stays.`)
+  for (const limit of limits.kept) said.push(`Limit ${limit.name} is here with other content; yours stays.`)
   for (const map of maps.next) {
     said.push(
       `Form map ${map.name} is here with other content; the file’s becomes its next version, yours stays below.`,
     )
   }
-  if (entries.add.length > 0)
-    said.push(`${count(entries.add.length, 'entry', 'entries')} will be added, after those that are here.`)
-  if (entries.same > 0) said.push(`${count(entries.same, 'entry', 'entries')} of the file are here already.`)
+  if (plan.settings) said.push('Tester, units and look will be taken from the file, as this book has none of its own.')
   if (entries.refused) said.push(entries.refused)
   const told = said.filter(Boolean)
   return told.length > 0 ? told : ['The file is empty.']

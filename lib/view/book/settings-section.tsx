@@ -3,6 +3,7 @@ import { getSettings, saveSettings } from '../../book/settings.ts'
 import type { Tester, TypedUnits } from '../../job/schema.ts'
 import { Cautions } from '../calculator/cautions.tsx'
 import { About } from './about.tsx'
+import { BackupPanel } from './backup-panel.tsx'
 import { ChoiceField, TextField, Trouble } from './field.tsx'
 import { ImportPanel } from './import-panel.tsx'
 import { Said, useSaid } from './said.tsx'
@@ -95,6 +96,7 @@ export function SettingsSection() {
         </fieldset>
       </section>
       <StorageState />
+      <BackupPanel />
       <ImportPanel />
       <section class="group">
         <h2>Before and after a test</h2>

@@ -1,0 +1,30 @@
+import { check } from './check.ts'
+import { database } from './database.ts'
+import { keptLimitSchema } from './entry-schema.ts'
+import { announce } from './notice.ts'
+import type { KeptLimit } from './schema.ts'
+import { buried, bury, unbury } from './tombstones.ts'
+
+/** Limits of the owner's own that are not deleted, by name. */
+export async function listLimits(): Promise<KeptLimit[]> {
+  const [limits, gone] = await Promise.all([(await database()).getAll('limits'), buried('limit')])
+  return limits.filter(({ id }) => !gone.has(id)).toSorted((a, b) => a.name.localeCompare(b.name))
+}
+
+/** @throws BookError when the limit does not fit its schema. */
+export async function saveLimit(limit: KeptLimit): Promise<KeptLimit> {
+  const kept = check(keptLimitSchema, limit, 'The limit')
+  await (await database()).put('limits', kept)
+  announce({ what: 'limits', id: kept.id })
+  return kept
+}
+
+export async function deleteLimit(id: string): Promise<void> {
+  await bury('limit', id)
+  announce({ what: 'limits', id })
+}
+
+export async function restoreLimit(id: string): Promise<void> {
+  await unbury('limit', id)
+  announce({ what: 'limits', id })
+}

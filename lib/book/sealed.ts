@@ -1,0 +1,157 @@
+/**
+ * A file of records, each on a line of its own and sealed by itself, so that a change is not only seen but found. The
+ * whole is a JSON array. A record is canonical JSON (RFC 8785) with its place `n` and its `seal`, the SHA-256 of the
+ * record without it; the last one counts them and holds a hash over all seals.
+ */
+import canonicalize from 'canonicalize'
+import { linesOf, refuse } from './lines.ts'
+import { sha256 } from './sha256.ts'
+
+/** One record: what kind it is of, and what it holds. */
+export type Item = { kind: string; value: unknown }
+
+/** So many records are hashed at a time. */
+const batch = 32
+
+/** A hash over seals, taken together now and then, so that a long file holds few of them. */
+class Tally {
+  #seals: string[] = []
+  #sum = ''
+
+  async add(seals: readonly string[]): Promise<void> {
+    for (const seal of seals) {
+      this.#seals.push(seal)
+      if (this.#seals.length === 1024) await this.#take()
+    }
+  }
+
+  async #take(): Promise<void> {
+    this.#sum = await sha256(this.#sum + this.#seals.join(''))
+    this.#seals = []
+  }
+
+  async sum(): Promise<string> {
+    await this.#take()
+    return this.#sum
+  }
+}
+
+async function sealed({ kind, value }: Item, n: number): Promise<{ line: string; seal: string }> {
+  const text = canonicalize({ [kind]: value, n })
+  if (text === undefined) throw new TypeError(`${kind} cannot be written as JSON.`)
+  const seal = await sha256(text)
+  return { line: `${text.slice(0, -1)},"seal":"${seal}"}`, seal }
+}
+
+/** Yields the file piece by piece. */
+export async function* sealedFile(items: Iterable<Item> | AsyncIterable<Item>): AsyncGenerator<string> {
+  const tally = new Tally()
+  let written = 0
+  let some: Item[] = []
+  async function* flush() {
+    const lines = await Promise.all(some.map((item, at) => sealed(item, written + at + 1)))
+    await tally.add(lines.map(({ seal }) => seal))
+    written += lines.length
+    some = []
+    for (const { line } of lines) yield `${line},\n`
+  }
+  yield '[\n'
+  for await (const item of items) {
+    some.push(item)
+    if (some.length === batch) yield* flush()
+  }
+  yield* flush()
+  const end = { count: written, sum: await tally.sum() }
+  yield `${(await sealed({ kind: 'end', value: end }, written + 1)).line}\n]\n`
+}
+
+const whatToDo = 'Nothing was taken in. Get the file again from where it came from.'
+
+const damaged = (line: number, what: string) => refuse(`line ${line}`, `Line ${line} of the file${what}. ${whatToDo}`)
+
+/**
+ * Reads such a file, record by record.
+ * @throws BookError that names the first line which is not as it was written, or the place where lines are missing.
+ */
+export async function* readSealed(file: Blob, kinds: readonly string[]): AsyncGenerator<Item & { line: number }> {
+  const tally = new Tally()
+  const decoder = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true })
+  let line = 0
+  let n = 0
+  let ended = false
+  let closed = false
+  for await (const bytes of linesOf(file)) {
+    line++
+    let text: string
+    try {
+      text = decoder.decode(bytes)
+    } catch {
+      throw damaged(line, ' is not text')
+    }
+    if (line === 1) {
+      if (text !== '[') throw damaged(1, ' is not the beginning of a book file')
+      continue
+    }
+    if (closed) throw damaged(line, ' stands after the end')
+    if (ended) {
+      if (text !== ']') throw damaged(line, ' is not the end that was written')
+      closed = true
+      continue
+    }
+    const { item, seal } = await unsealed(text, line, n + 1, [...kinds, 'end'])
+    n++
+    if (item.kind === 'end') {
+      const end = { count: n - 1, sum: await tally.sum() }
+      if (canonicalize(item.value) !== canonicalize(end)) {
+        throw damaged(line, ' counts other records than stand before it: some were exchanged')
+      }
+      ended = true
+      continue
+    }
+    await tally.add([seal])
+    yield { ...item, line }
+  }
+  if (!closed) throw damaged(line + 1, ' and what comes after it are missing: the file was cut off')
+}
+
+async function unsealed(text: string, line: number, n: number, kinds: readonly string[]) {
+  let record: unknown
+  try {
+    record = JSON.parse(text.endsWith(',') ? text.slice(0, -1) : text)
+  } catch {
+    throw damaged(line, ' is not what was written: it is not JSON')
+  }
+  const kind = kinds.find((one) => typeof record === 'object' && record !== null && Object.hasOwn(record, one))
+  if (kind === undefined) throw damaged(line, ' holds nothing that a book writes')
+  const { [kind]: value, n: place, seal } = record as Record<string, unknown>
+  const item: Item = { kind, value }
+  const named = ` (${nameOf(item)})`
+  if (typeof place === 'number' && place !== n && typeof seal === 'string') {
+    const own = await reseal(item, place, line, named)
+    if (own.seal === seal)
+      throw damaged(
+        line,
+        `${named} is out of place: ${place > n ? `record ${n} is missing before it` : 'it was moved here'}`,
+      )
+  }
+  const expected = await reseal(item, n, line, named)
+  if (text !== (kind === 'end' ? expected.line : `${expected.line},`))
+    throw damaged(line, `${named} is not what was written: its seal does not fit`)
+  return { item, seal: expected.seal }
+}
+
+async function reseal(item: Item, n: number, line: number, named: string) {
+  try {
+    return await sealed(item, n)
+  } catch {
+    throw damaged(line, `${named} is nested too deeply, or holds what JSON cannot`)
+  }
+}
+
+/** A record in words, as far as it can be told. */
+function nameOf({ kind, value }: Item): string {
+  if (typeof value !== 'object' || value === null) return kind
+  const { number, name, id } = value as Record<string, unknown>
+  const told = [number, name, id].find((one) => typeof one === 'number' || typeof one === 'string')
+  return told === undefined ? kind : `${kind} ${String(told).slice(0, 60)}`
+}

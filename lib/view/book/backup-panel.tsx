@@ -1,0 +1,64 @@
+import { useState } from 'preact/hooks'
+import { encrypted, shortestPassphrase } from '../../book/backup.ts'
+import { wholeBook } from '../../book/json.ts'
+import { getSettings, saveSettings } from '../../book/settings.ts'
+import { download } from './download.ts'
+import { fileName } from './file-name.ts'
+import { PassphraseField } from './passphrase-field.tsx'
+import { Said, useSaid } from './said.tsx'
+import { useLive } from './use-live.ts'
+import { dayAndYear } from './wording.ts'
+
+/** Writes the whole book to a file behind a passphrase. */
+export function BackupPanel() {
+  const settings = useLive(getSettings, ['settings'])
+  const [passphrase, setPassphrase] = useState('')
+  const [again, setAgain] = useState('')
+  const { said, say, run } = useSaid()
+  const last = settings.value?.backedUp
+
+  const write = () =>
+    run(
+      async () => {
+        if (passphrase !== again) throw new Error('the two passphrases differ. Type the same one twice.')
+        await download(fileName('backup', 'txt'), 'text/plain', encrypted(wholeBook(), passphrase))
+        await saveSettings({ backedUp: new Date().toISOString() })
+      },
+      () => {
+        setPassphrase('')
+        setAgain('')
+        say('The backup was handed to the browser as a download. Copy it to another place than this machine.')
+      },
+    )
+
+  return (
+    <section class="group">
+      <h2>Backup</h2>
+      <p>
+        Everything in one encrypted file: jobs, devices, limits, form maps, settings, entries and attachments.{' '}
+        {last ? `The last one was made ${dayAndYear(last)}.` : 'None was made yet.'}
+      </p>
+      <form
+        class="sheet"
+        onSubmit={(event) => {
+          event.preventDefault()
+          write()
+        }}
+      >
+        <PassphraseField
+          label="Passphrase of the backup"
+          hint={`At least ${shortestPassphrase} characters. Without it nobody can open the file, and nobody can look it up.`}
+          value={passphrase}
+          onInput={setPassphrase}
+        />
+        <PassphraseField label="The same once more" value={again} onInput={setAgain} />
+        <div class="acts">
+          <button type="submit" class="b low first">
+            Write the backup
+          </button>
+        </div>
+      </form>
+      <Said said={said} />
+    </section>
+  )
+}
