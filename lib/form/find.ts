@@ -1,7 +1,8 @@
 /** Finding the control of a binding again by its clues; when two fit equally well, saying so instead of guessing. */
 import { cluesOf } from './clues.ts'
 import type { Control } from './controls.ts'
-import type { Binding, Clues, ControlKind } from './schema.ts'
+import { exchangeable } from './kinds.ts'
+import type { Binding, Clues } from './schema.ts'
 import { alike, asksAlike, contradict, narrower, plain } from './words.ts'
 
 export type Found = { found: Control } | { ambiguous: Control[] } | { notFound: true; nearest?: Control }
@@ -20,11 +21,6 @@ const weights = {
 const identities = ['id', 'name', 'formcontrolname', 'ng-model', 'v-model', 'host id', 'host name']
 /** A fit below this is no fit. */
 const enough = 0.6
-
-const exchangeable: readonly (readonly ControlKind[])[] = [
-  ['text', 'number', 'date', 'textarea'],
-  ['select', 'radio'],
-]
 
 function sameAttributes(mapped: Clues, now: Clues): number | undefined {
   const shared = Object.keys(mapped.attributes).filter((key) => key in now.attributes)
@@ -48,8 +44,7 @@ function sameOptions(mapped: readonly string[], now: readonly string[]): number 
  * name or section (before and after, system 1 and system 2) rule a control out whatever else agrees.
  */
 export function fit(mapped: Clues, now: Clues): number {
-  if (mapped.kind !== now.kind && !exchangeable.some((set) => set.includes(mapped.kind) && set.includes(now.kind)))
-    return 0
+  if (mapped.kind !== now.kind && !exchangeable.some((set) => set.has(mapped.kind) && set.has(now.kind))) return 0
   let agreed = mapped.kind === now.kind ? weights.kind : 0
   let all = weights.kind
   const weigh = (weight: number, share: number | undefined) => {
@@ -121,7 +116,9 @@ export function find(clues: Clues, controls: readonly Control[]): Found {
  * others choose among the rest. Two bindings that claim one control equally well are both ambiguous.
  */
 export function findAll(bindings: readonly Binding[], controls: readonly Control[]): Map<string, Found> {
-  const now = controls.map((control) => ({ control, clues: cluesOf(control) }))
+  // A map may bind each box of a date by itself.
+  const all = controls.flatMap((control) => [control].concat(control.parts ?? []))
+  const now = all.map((control) => ({ control, clues: cluesOf(control) }))
   const scores = new Map(
     bindings.map(({ id, control: clues }) => [
       id,

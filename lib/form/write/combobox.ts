@@ -17,8 +17,8 @@ interface Fit extends Choice {
   popup: Element
 }
 
-function look(watch: Watch, text: string): Fit | undefined {
-  for (const popup of watch.opened()) {
+function look({ opened }: Pick<Watch, 'opened'>, text: string): Fit | undefined {
+  for (const popup of opened()) {
     const choices = choicesIn(popup)
     const label = choose(text, [], [...new Set(choices.map((each) => each.label))])
     const found = choices.find((each) => each.label === label)
@@ -30,11 +30,14 @@ function look(watch: Watch, text: string): Fit | undefined {
 /** Goes through a list that mounts only what is in view. */
 async function scrollThrough(watch: Watch, text: string): Promise<Fit | undefined> {
   const end = Date.now() + 6000
-  for (const scroller of watch.opened().flatMap(scrollers)) {
+  // What has opened stays the same while it is scrolled.
+  const popups = watch.opened()
+  const opened = () => popups
+  for (const scroller of new Set(popups.flatMap(scrollers))) {
     scroller.scrollTop = 0
     for (let last = -1; scroller.scrollTop !== last && Date.now() < end;) {
       await pause(30)
-      const found = look(watch, text)
+      const found = look({ opened }, text)
       if (found) return found
       last = scroller.scrollTop
       scroller.scrollTop += scroller.clientHeight * 0.8
