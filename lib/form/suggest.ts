@@ -9,7 +9,7 @@ import { dateKinds, lineKinds, numberKinds, optionKinds, proseKinds, tickKinds }
 import type { Item, Material, Quantity } from './material.ts'
 import type { Write } from './schema.ts'
 import { vocabulary } from './vocabulary.ts'
-import { alike, contradict, words } from './words.ts'
+import { alike, contradict, plain, words } from './words.ts'
 
 export interface Suggestion {
   /** Key of the item in the material. */
@@ -119,12 +119,18 @@ function rate(
   ask: Asked,
   taken: ReadonlyMap<string, string>,
 ): { score: number; reason: string } {
-  const [worded, by] = wording(id, item, ask)
+  let [worded, by] = wording(id, item, ask)
+  let said = ask.control.name
+  // In a table the column may say what is asked for, and the row for which system.
+  if (worded < 0.3 && ask.section && item.group && plain(said) === plain(item.group)) {
+    said = ask.section
+    ;[worded, by] = wording(id, item, { ...ask, label: words(said).join(' ') })
+  }
   if (worded < 0.3) return { score: 0, reason: '' }
   const kind = kindsAgree(item, ask.control)
   const role = rolesAgree(item.group, ask)
   const unit = unitsAgree(item, ask.unit)
-  const opposed = contradict(ask.control.name, item.label)
+  const opposed = contradict(said, item.label)
   let score =
     0.7 * worded +
     0.1 * kind +

@@ -61,22 +61,40 @@ function numbers(text: string): string[] {
   return text.replace(/\b(ft|in|cm|m) ?[23]\b/g, '$1').match(/\d+(?:\.\d+)?/g) ?? []
 }
 
+interface Traits {
+  text: string
+  numbers: readonly string[]
+  /** Two bits for each pair of opposites: which of the two the text has. */
+  sides: readonly number[]
+}
+
+const traits = new Map<string, Traits>()
+
+function traitsOf(text: string): Traits {
+  const before = traits.get(text)
+  if (before) return before
+  const simple = plain(text)
+  const found = {
+    text: simple,
+    numbers: numbers(simple),
+    sides: opposites.map(([left, right]) => (left.test(simple) ? 1 : 0) + (right.test(simple) ? 2 : 0)),
+  }
+  if (traits.size > 20_000) traits.clear()
+  traits.set(text, found)
+  return found
+}
+
 /** Whether two texts speak of different things: opposite words, or each a number that the other lacks. */
 export function contradict(a: string, b: string): boolean {
-  const one = plain(a)
-  const other = plain(b)
-  if (one === other) return false
-  for (const [left, right] of opposites) {
-    const oneLeft = left.test(one)
-    const oneRight = right.test(one)
-    const otherLeft = left.test(other)
-    const otherRight = right.test(other)
-    if (oneLeft && !oneRight && otherRight && !otherLeft) return true
-    if (oneRight && !oneLeft && otherLeft && !otherRight) return true
-  }
-  const mine = numbers(one)
-  const yours = numbers(other)
-  return mine.some((each) => !yours.includes(each)) && yours.some((each) => !mine.includes(each))
+  if (a === b) return false
+  const one = traitsOf(a)
+  const other = traitsOf(b)
+  if (one.text === other.text) return false
+  if (one.sides.some((side, at) => side + (other.sides[at] ?? 0) === 3 && side !== 0 && side !== 3)) return true
+  return (
+    one.numbers.some((each) => !other.numbers.includes(each)) &&
+    other.numbers.some((each) => !one.numbers.includes(each))
+  )
 }
 
 /** Phrases that a form puts around a label without changing what it asks for. */

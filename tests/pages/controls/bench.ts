@@ -54,10 +54,18 @@ export function duration(bindings: Binding[], material: Material): { list: numbe
   return { count, list: middle - start, plan: performance.now() - middle }
 }
 
-export function suggestions(material: Material): { control: string; item: string; reason: string; clear: boolean }[] {
+export function suggestions(
+  material: Material,
+): { control: string; section: string; item: string; reason: string; clear: boolean }[] {
   return listControls(document).map((control) => {
     const [best] = suggest(control, material)
-    return { control: control.name, item: best?.item ?? '', reason: best?.reason ?? '', clear: best?.clear ?? false }
+    return {
+      control: control.name,
+      section: control.section,
+      item: best?.item ?? '',
+      reason: best?.reason ?? '',
+      clear: best?.clear ?? false,
+    }
   })
 }
 

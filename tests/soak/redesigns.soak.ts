@@ -1,0 +1,34 @@
+/** Fifty seeded redesigns of every test page: controls found again, and never another one taken for them. */
+import type { Row } from '../bench/part.ts'
+import { bundle, startBrowser } from '../browser/isolated.ts'
+import { redesigns, tableOf } from '../browser/redesigns.ts'
+import { pageSources } from '../pages/places/pages.ts'
+
+export default async function soak(): Promise<Row[]> {
+  const [browser, form, sources] = await Promise.all([
+    startBrowser(),
+    bundle('../pages/places/redesign-bench.ts', 'bench'),
+    pageSources(),
+  ])
+  try {
+    const seeds = Array.from({ length: 50 }, (_, index) => index + 1)
+    const totals = await redesigns(browser, form, sources, seeds)
+    console.log(tableOf(totals))
+    for (const { wrong } of totals) for (const line of wrong) console.error(line)
+    const rows: Row[] = totals.map(({ page, there, found }) => {
+      const share = (100 * found) / there
+      return { what: `${page}: found again`, value: share, unit: '%', aim: 'at least 95', met: share >= 95 }
+    })
+    const wrong = totals.reduce((sum, total) => sum + total.wrong.length, 0)
+    rows.push({
+      what: 'another control taken for the mapped one',
+      value: wrong,
+      unit: '',
+      aim: 'none',
+      met: wrong === 0,
+    })
+    return rows
+  } finally {
+    await browser.close()
+  }
+}
