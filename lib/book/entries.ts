@@ -137,10 +137,10 @@ export async function* entriesShown(filter: Filter): AsyncGenerator<Entry> {
   }
 }
 
-/** All entries from the first to the newest, read in batches. */
-export async function* entriesForwards(): AsyncGenerator<Entry> {
+/** All entries after a number up to the newest, read in batches. */
+export async function* entriesForwards(first = 0): AsyncGenerator<Entry> {
   const db = await database()
-  let after = 0
+  let after = first
   for (;;) {
     const entries = await db.getAll('entries', IDBKeyRange.lowerBound(after, true), batch)
     yield* entries

@@ -1,4 +1,4 @@
-import { useId, useState } from 'preact/hooks'
+import { useId } from 'preact/hooks'
 
 interface Props {
   label: string
@@ -7,18 +7,16 @@ interface Props {
   onInput: (value: string) => void
 }
 
-/** A passphrase, hidden unless one wants to see it. */
+/** A passphrase, which nobody else in the room reads. */
 export function PassphraseField({ label, hint, value, onInput }: Props) {
   const id = useId()
-  const [seen, setSeen] = useState(false)
   return (
     <div class="fld wide">
       <label for={id}>{label}</label>
       <input
         id={id}
-        type={seen ? 'text' : 'password'}
+        type="password"
         autocomplete="off"
-        spellCheck={false}
         value={value}
         onInput={(event) => onInput(event.currentTarget.value)}
         aria-describedby={hint ? `${id}-hint` : undefined}
@@ -28,9 +26,6 @@ export function PassphraseField({ label, hint, value, onInput }: Props) {
           {hint}
         </small>
       )}
-      <label class="show">
-        <input type="checkbox" checked={seen} onChange={(event) => setSeen(event.currentTarget.checked)} /> Show it
-      </label>
     </div>
   )
 }

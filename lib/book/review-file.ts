@@ -1,0 +1,147 @@
+/** One job as a file for a reviewer elsewhere: what was typed, what came of it, what was entered, and the proof. */
+import * as z from 'zod/mini'
+import { formMapSchema } from '../form/schema.ts'
+import { roleKeys } from '../job/material.ts'
+import { reduceTest } from '../job/reduce.ts'
+import { deviceSchema, jobSchema, type Job } from '../job/schema.ts'
+import { reportSchema } from '../reduce/report.ts'
+import { bytesOf } from './attachments.ts'
+import { fromBase64, toBase64 } from './base64.ts'
+import { check } from './check.ts'
+import { database } from './database.ts'
+import { getDevice } from './devices.ts'
+import { entriesForwards } from './entries.ts'
+import { entrySchema } from './entry-schema.ts'
+import { refuse } from './lines.ts'
+import { timeline } from './notes.ts'
+import { reviewNotesSchema, type ReviewNotes } from './review-schema.ts'
+import { isFill } from './rows.ts'
+import { readSealed, sealedFile, type Item } from './sealed.ts'
+import { sha256 } from './sha256.ts'
+
+const hash = z.string().check(z.regex(/^([0-9a-f]{64})?$/))
+
+const schemas = {
+  head: z.object({
+    format: z.literal('gapsum-review'),
+    version: z.literal(1),
+    exported: z.string(),
+    /** Version of the engine that computed the reports. */
+    engine: z.string(),
+  }),
+  job: jobSchema,
+  device: deviceSchema,
+  map: formMapSchema,
+  /** What a test came to. `key`: its role, as form maps name it. */
+  report: z.object({ test: z.string(), key: z.string(), report: z.optional(reportSchema) }),
+  entry: entrySchema,
+  blob: z.object({ sha256: hash, type: z.string(), bytes: z.string() }),
+  /** Hashes of the chain from entry `from` to the newest, and the one before them. */
+  proof: z.object({ from: z.number(), before: hash, hashes: z.array(hash) }),
+  notes: reviewNotesSchema,
+}
+type Kind = keyof typeof schemas
+type ValueOf<K extends Kind> = z.infer<(typeof schemas)[K]>
+
+export type ReviewFile = {
+  head: ValueOf<'head'>
+  job: Job
+  devices: ValueOf<'device'>[]
+  maps: ValueOf<'map'>[]
+  reports: ValueOf<'report'>[]
+  entries: ValueOf<'entry'>[]
+  blobs: Map<string, { type: string; bytes: Uint8Array<ArrayBuffer> }>
+  proof: ValueOf<'proof'>
+  notes?: ReviewNotes
+}
+
+/** Yields the review file of a job piece by piece. */
+export function reviewParts(job: Job, engine: string): AsyncGenerator<string> {
+  return sealedFile(items(job, engine))
+}
+
+async function* items(job: Job, engine: string): AsyncGenerator<Item> {
+  const head: ValueOf<'head'> = { format: 'gapsum-review', version: 1, exported: new Date().toISOString(), engine }
+  yield { kind: 'head', value: head }
+  yield { kind: 'job', value: job }
+  const entries = await timeline(job.id)
+  const jobs = [job, ...entries.flatMap((entry) => (isFill(entry) ? (entry.readings ?? []) : []))]
+  const used = new Set(jobs.flatMap(({ tests }) => tests.map(({ sheet }) => sheet.device)).filter(Boolean))
+  const devices = (await Promise.all([...used].map(getDevice))).flatMap((device) => device ?? [])
+  for (const device of devices) yield { kind: 'device', value: device }
+  const db = await database()
+  const versions = new Map(entries.filter(isFill).map(({ map }) => [`${map.version} ${map.id}`, map]))
+  for (const { id, version } of versions.values()) {
+    const map = await db.get('maps', [id, version])
+    if (map) yield { kind: 'map', value: map }
+  }
+  for (const [test, key] of roleKeys(job.tests)) {
+    const { report } = reduceTest(job, test, devices)
+    yield { kind: 'report', value: { test: test.id, key, ...(report && { report }) } }
+  }
+  for (const entry of entries) yield { kind: 'entry', value: entry }
+  const files = entries.flatMap((entry) => (entry.kind === 'attachment' ? entry.file : []))
+  for (const file of new Map(files.map((one) => [one.sha256, one])).values())
+    yield { kind: 'blob', value: { sha256: file.sha256, type: file.type, bytes: toBase64(await bytesOf(file)) } }
+  yield { kind: 'proof', value: await proofFrom(entries[0]?.number) }
+}
+
+async function proofFrom(from: number | undefined): Promise<ValueOf<'proof'>> {
+  const proof: ValueOf<'proof'> = { from: from ?? 1, before: '', hashes: [] }
+  if (from === undefined) return proof
+  for await (const entry of entriesForwards(from - 1)) {
+    if (entry.number === from) proof.before = entry.previous
+    proof.hashes.push(entry.hash)
+  }
+  return proof
+}
+
+/** The same file with what the reviewer noted, to be sent back. */
+export function withNotes(file: Blob, notes: ReviewNotes): AsyncGenerator<string> {
+  return sealedFile(
+    (async function* () {
+      for await (const { kind, value } of readSealed(file, Object.keys(schemas)))
+        if (kind !== 'notes') yield { kind, value }
+      yield { kind: 'notes', value: notes }
+    })(),
+  )
+}
+
+/**
+ * Reads a review file.
+ * @throws BookError when it is none, or not as it was written.
+ */
+export async function readReview(file: Blob): Promise<ReviewFile> {
+  const found: { [K in Kind]: ValueOf<K>[] } = {
+    head: [],
+    job: [],
+    device: [],
+    map: [],
+    report: [],
+    entry: [],
+    blob: [],
+    proof: [],
+    notes: [],
+  }
+  let first = true
+  for await (const { kind, value, line } of readSealed(file, Object.keys(schemas))) {
+    const one = kind as Kind
+    if (first !== (one === 'head')) throw refuse(`line ${line}`, notOne)
+    first = false
+    const list: unknown[] = found[one]
+    list.push(check<unknown>(schemas[one], value, `Line ${line} of the file`))
+  }
+  const [[head], [job], [proof], [notes]] = [found.head, found.job, found.proof, found.notes]
+  if (!head || !job || !proof) throw refuse('', notOne)
+  const { device: devices, map: maps, report: reports, entry: entries } = found
+  const blobs: ReviewFile['blobs'] = new Map()
+  for (const { sha256: of, type, bytes } of found.blob) {
+    const read = fromBase64(bytes)
+    if (!read || (await sha256(read)) !== of)
+      throw refuse('blob', 'An attachment is not what its fingerprint says. Get the file again.')
+    blobs.set(of, { type, bytes: read })
+  }
+  return { head, job, devices, maps, reports, entries, blobs, proof, ...(notes && { notes }) }
+}
+
+const notOne = 'This is not a review file. Choose a file that was made with “Review file” in a book.'
