@@ -216,7 +216,9 @@ test('exponent and half the pressure', () => {
       }),
     )
   expect(two(0.65)).toMatch(/^good/)
-  expect(two(0.45)).toMatchInlineSnapshot(`"bad: The exponent is 0.45; ASTM E1827 accepts 0.5 to 1.0. Look for a hose, a range or a window that changed during the test, and repeat it."`)
+  expect(two(0.45)).toMatchInlineSnapshot(
+    `"bad: The exponent is 0.45; ASTM E1827 accepts 0.5 to 1.0. Look for a hose, a range or a window that changed during the test, and repeat it."`,
+  )
   expect(said('exponent', fakeSheet())).toMatchInlineSnapshot(
     `"not checked: One point gives no exponent: it is assumed."`,
   )
@@ -285,6 +287,13 @@ test('known hole', () => {
   )
   expect(ofHole(610)).toMatch(/^doubtful/)
   expect(ofHole(608)).toMatch(/^bad/)
+})
+
+test('known hole: the largest flow and the smallest hole that a sheet takes are compared too', () => {
+  expect(ofHole(1e9)).toMatch(/^bad/)
+  expect(ofHole(1e-9)).toMatch(/^bad/)
+  const tiny = { area: 1e-9, pressure: 1e-9, flow: 1e9, discharge: 0.3 }
+  expect(said('known-hole', fakeSheet({ fieldCheck: tiny }))).toMatch(/^bad/)
 })
 
 test('known hole: a flow at the density of the air is compared at that density, one shown at the calibration’s at that', () => {
