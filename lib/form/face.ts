@@ -17,7 +17,7 @@ export function wrapperOf(element: Element, levels = 3): Element {
   let at = element
   for (let level = 0; level < levels; level++) {
     const parent = at.parentElement
-    if (!parent || parent.matches('form, fieldset, table, tr, body, section, main')) break
+    if (!parent || parent.matches('label, form, fieldset, table, tr, body, section, main')) break
     if (parent.querySelector(':scope > label, :scope > legend') && at !== element) break
     if (met(parent).some((each) => each !== element && !element.contains(each) && !each.contains(element))) break
     at = parent

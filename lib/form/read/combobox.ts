@@ -1,6 +1,6 @@
 /** What a custom dropdown shows, and what the native list that it may hide holds. */
 import { wrapperOf } from '../face.ts'
-import { textIn } from '../names.ts'
+import { nameOf, textIn } from '../names.ts'
 import { tidy } from '../words.ts'
 
 const aside =
@@ -16,7 +16,13 @@ function ownText(element: Element): string {
 
 /** The value that the box shows; a prompt is none. */
 export function boxText(element: HTMLElement): string {
-  if (element.localName === 'input') return (element as HTMLInputElement).value || ownText(wrapperOf(element))
+  if (element.localName === 'input') {
+    const { value } = element as HTMLInputElement
+    if (value) return value
+    // Where the field is empty the chosen text may stand beside it; the name that may stand there too is no value.
+    const text = ownText(wrapperOf(element))
+    return text === nameOf(element) ? '' : text
+  }
   if (element.matches('[data-placeholder], [class*=placeholder]')) return ''
   return element.querySelector<HTMLInputElement>('input:not([type=hidden])')?.value || ownText(element)
 }
