@@ -9,6 +9,25 @@ export const usualDischarge = 0.611
 
 /** Measured and computed flow further apart than this are asked about, and than twice this are bad: common practice, no source. */
 const agrees = 0.1
+const bad = 2 * agrees
+
+/** What is left of rounding in a quotient that stands on an edge. */
+const slack = 1e-12
+
+const beyond = (off: number, edge: number): boolean => Math.abs(off) > edge + slack
+
+/**
+ * A difference in percent at two digits, or at as many more as it takes to read on the side of the edges that it is on:
+ * `10.02 %` is more than 10 %.
+ */
+function percentOf(off: number): string {
+  let text = ''
+  for (let digits = 2; digits <= 15; digits++) {
+    text = short(100 * Math.abs(off), digits)
+    if ([agrees, bad].every((edge) => beyond(Number(text) / 100, edge) === beyond(off, edge))) break
+  }
+  return `${text} %`
+}
 
 export interface KnownHole {
   /** Of the hole, in `areaUnit`. */
@@ -65,14 +84,14 @@ export function knownHole(hole: KnownHole): KnownHoleFlow {
     return { flow, unit: flowUnit, check: { id: 'known-hole', outcome: 'not checked', text }, working }
   }
   const off = measured / flow - 1
-  const percent = `${short(100 * Math.abs(off), 2)} %`
   const found = `${short(measured, 4)} ${flowUnit}`
   const expected = `${short(flow, 4)} ${flowUnit}, within ${100 * agrees} %`
-  if (Math.abs(off) <= agrees) {
-    const text = `The measured flow is within ${percent} of the known hole.`
+  const said = `The measured flow is ${percentOf(off)} ${off < 0 ? 'below' : 'above'} what the known hole lets through`
+  if (!beyond(off, agrees)) {
+    const text = `${said}: they agree.`
     return { flow, unit: flowUnit, off, check: { id: 'known-hole', outcome: 'good', text, found, expected }, working }
   }
-  const text = `The measured flow is ${percent} ${off < 0 ? 'below' : 'above'} what the known hole lets through. Check range, hoses and units; if they are right, have the device calibrated.`
-  const outcome = Math.abs(off) > 2 * agrees ? 'bad' : 'doubtful'
+  const text = `${said}. Check range, hoses and units; if they are right, have the device calibrated.`
+  const outcome = beyond(off, bad) ? 'bad' : 'doubtful'
   return { flow, unit: flowUnit, off, check: { id: 'known-hole', outcome, text, found, expected }, working }
 }

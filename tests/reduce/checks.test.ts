@@ -276,14 +276,16 @@ test('known hole', () => {
   expect(said('known-hole', fakeSheet())).toMatchInlineSnapshot(
     `"not checked: No field check typed. Open a sharp-edged hole of known area, and compare the flow that it adds with what must pass it."`,
   )
-  expect(ofHole(761)).toMatchInlineSnapshot(`"good: The measured flow is within 0.023 % of the known hole."`)
+  expect(ofHole(761)).toMatchInlineSnapshot(
+    `"good: The measured flow is 0.023 % below what the known hole lets through: they agree."`,
+  )
   expect(ofHole(837)).toMatch(/^good/)
   expect(ofHole(838)).toMatchInlineSnapshot(
-    `"doubtful: The measured flow is 10 % above what the known hole lets through. Check range, hoses and units; if they are right, have the device calibrated."`,
+    `"doubtful: The measured flow is 10.1 % above what the known hole lets through. Check range, hoses and units; if they are right, have the device calibrated."`,
   )
   expect(ofHole(686)).toMatch(/^good/)
   expect(ofHole(685)).toMatchInlineSnapshot(
-    `"doubtful: The measured flow is 10 % below what the known hole lets through. Check range, hoses and units; if they are right, have the device calibrated."`,
+    `"doubtful: The measured flow is 10.01 % below what the known hole lets through. Check range, hoses and units; if they are right, have the device calibrated."`,
   )
   expect(ofHole(610)).toMatch(/^doubtful/)
   expect(ofHole(608)).toMatch(/^bad/)

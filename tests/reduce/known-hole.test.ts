@@ -28,11 +28,29 @@ test('compared with what was measured', () => {
   expect([said(), said(760), said(850), said(500)]).toMatchInlineSnapshot(`
     [
       "not checked: 747 cfm must flow through it. Measure with the hole open and closed, and compare the difference.",
-      "good: The measured flow is within 1.7 % of the known hole. 0.017",
+      "good: The measured flow is 1.7 % above what the known hole lets through: they agree. 0.017",
       "doubtful: The measured flow is 14 % above what the known hole lets through. Check range, hoses and units; if they are right, have the device calibrated. 0.137",
       "bad: The measured flow is 33 % below what the known hole lets through. Check range, hoses and units; if they are right, have the device calibrated. -0.331",
     ]
   `)
+})
+
+test('what is said of the difference never crosses the edge that the outcome stands on', () => {
+  const { flow } = knownHole({ ...hole, area: 100, coefficient: 0.6, pressure: 50 })
+  const at = (off: number) => said(flow * (1 + off))
+  expect(at(0.0999)).toMatch(/^good: .* 10 % above/)
+  expect(at(0.1)).toMatch(/^good: .* 10 % above/)
+  expect(at(-0.1)).toMatch(/^good: .* 10 % below/)
+  expect(at(0.1002)).toMatch(/^doubtful: .* 10\.02 % above/)
+  expect(at(-0.100004)).toMatch(/^doubtful: .* 10\.0004 % below/)
+  expect(at(0.2)).toMatch(/^doubtful: .* 20 % above/)
+  expect(at(0.2003)).toMatch(/^bad: .* 20\.03 % above/)
+  for (let step = 0; step <= 4000; step++) {
+    const line = at(step / 10_000)
+    const shown = Number(/is ([\d.]+) %/.exec(line)?.[1])
+    const side = shown > 20 ? 'bad' : shown > 10 ? 'doubtful' : 'good'
+    expect(line).toMatch(new RegExp(`^${side}:`))
+  }
 })
 
 test('numbers that are none are refused', () => {
