@@ -58,7 +58,11 @@ function deep(value: unknown, marks: Marks): unknown {
 
 export function readingInLocale(reading: Reading, locale: string): Reading {
   const marks = marksOf(locale)
-  return marks.decimal === '.' && marks.group === ',' ? reading : (deep(reading, marks) as Reading)
+  if (marks.decimal === '.' && marks.group === ',') return reading
+  const written = deep(reading, marks) as Reading
+  const interval = written.verdict?.interval
+  if (interval) interval.mark = marks.decimal
+  return written
 }
 
 /** Typed numbers with a decimal comma, and points between thousands, as the reader of cells takes them. */

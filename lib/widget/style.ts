@@ -25,11 +25,12 @@ export const themed = [
   'radius',
 ]
 
-/** Sizes hang on the host's --gapsum-size, not on the page's root; tokens stand on `.root`, where a host can override them. */
+/** Sizes hang on the host's --gapsum-size, not on the page's root; conditions on a width can only hang on the root. */
 function adapt(text: string): string {
-  return text.replaceAll(/(?<!width: ?|[\w-])(\d*\.?\d+)rem\b/g, 'calc($1*var(--u))')
+  return text.replaceAll(/(?<!\((?:max-)?width ?(?:<=|:) ?|[\w.-])(\d*\.?\d+)rem\b/g, 'calc($1*var(--u))')
 }
 
+/** Tokens stand on `.root`, each behind the name that a page may set. */
 function themable(text: string): string {
   return text
     .replaceAll(/:root(\S*?),\s*:host(?:\(\S*?\))?(?=[\s{])/g, '.root$1')
@@ -43,7 +44,7 @@ let sheet: CSSStyleSheet | undefined
 export function styleSheet(): CSSStyleSheet {
   if (!sheet) {
     sheet = new CSSStyleSheet()
-    sheet.replaceSync(adapt(themable(tokens) + base + paper + figure + cells + own))
+    sheet.replaceSync(adapt(themable(tokens) + base + paper + figure + cells) + own)
   }
   return sheet
 }

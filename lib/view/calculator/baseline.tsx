@@ -33,6 +33,7 @@ export function Baseline({ sheet, mean, columns, found, fixed, onType }: Props) 
                 {words}
                 <input
                   class="in"
+                  part="input"
                   aria-label={`Baseline ${words}, Pa; several may be typed, with spaces between`}
                   aria-invalid={found(key) ? true : undefined}
                   aria-describedby={found(key) ? `found-${key}` : undefined}

@@ -136,6 +136,7 @@ export function Calculator({ onSent }: Props) {
     reading && {
       test,
       found: reading.found,
+      checks: reading.checks,
       editTest: (patch) => held.editJob((now) => editTest(now, test.id, (one) => ({ ...one, ...patch }))),
       editSheet: (patch) => held.editJob((now) => editSheet(now, test.id, patch)),
     }

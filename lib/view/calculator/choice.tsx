@@ -25,6 +25,7 @@ export function Choice<T extends string>(props: Props<T>) {
       <select
         id={id}
         class="in"
+        part="input"
         disabled={fixed}
         value={value}
         {...(problem && { 'aria-describedby': `${id}-found` })}

@@ -1,6 +1,7 @@
 import { createContext } from 'preact'
 import type { Building, Device, Job, Test, TypedSheet } from '../../job/schema.ts'
 import type { Settings } from '../../book/schema.ts'
+import type { CheckLine } from '../figure/check-list.tsx'
 
 /** How the view is folded. */
 export interface View {
@@ -26,6 +27,7 @@ export interface Bench {
   editSheet: (patch: Partial<TypedSheet> | ((now: TypedSheet) => Partial<TypedSheet>)) => void
   /** What was found about typed cells, in words, by path: only what is typed and wrong, or asked for. */
   found: ReadonlyMap<string, string>
+  checks: readonly CheckLine[]
 }
 
 const outside = (): never => {

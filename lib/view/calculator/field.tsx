@@ -31,6 +31,7 @@ export function Field({ label, value, onInput, unit, hint, problem, type = 'text
       <input
         id={id}
         class={numeric ? 'in' : 'in words'}
+        part="input"
         // The types of inputs are told apart by this attribute, which here is a variable.
         type={type as 'text'}
         autocomplete="off"

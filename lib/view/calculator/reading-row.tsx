@@ -51,6 +51,7 @@ export function ReadingRow(props: Props) {
           const finding = findings.find((one) => one.key === key)
           const cell = {
             class: 'in',
+            part: 'input',
             value: point[key],
             'data-row': row,
             'data-column': key,

@@ -8,10 +8,10 @@ import type { Reading } from './reading.ts'
 
 interface Props {
   reading: Reading
-  /** Goes to the choice of a limit. */
-  onLimit: () => void
+  /** Goes to the choice of a limit; left out where none is offered. */
+  onLimit?: () => void
   /** Goes to the sizes of the building. */
-  onBuilding: () => void
+  onBuilding?: () => void
 }
 
 /** How long the verdict rests before it is read out, so that typing is not talked over. */
@@ -32,7 +32,7 @@ export function Results({ reading, onLimit, onBuilding }: Props) {
       <p class="vh" role="status">
         {said}
       </p>
-      {verdict ? <VerdictBlock {...verdict} onLimit={onLimit} /> : <p class="empty">{waiting}</p>}
+      {verdict ? <VerdictBlock {...verdict} {...(onLimit && { onLimit })} /> : <p class="empty">{waiting}</p>}
       {groups.length > 0 && (
         <Section id="figures" title="Figures" summary={basis} end={factor}>
           <FigureTable groups={groups} />
@@ -41,11 +41,13 @@ export function Results({ reading, onLimit, onBuilding }: Props) {
               {lacking.map((line) => (
                 <li key={line}>{line}</li>
               ))}
-              <li>
-                <button type="button" class="link" onClick={onBuilding}>
-                  Sizes of the building
-                </button>
-              </li>
+              {onBuilding && (
+                <li>
+                  <button type="button" class="link" onClick={onBuilding}>
+                    Sizes of the building
+                  </button>
+                </li>
+              )}
             </ul>
           )}
         </Section>

@@ -1,4 +1,5 @@
 import { DeviceField } from './device-field.tsx'
+import { KnownHoleFields } from './known-hole-fields.tsx'
 import { LimitField } from './limit-field.tsx'
 import { everything, SheetFields } from './sheet-fields.tsx'
 import { UnitFields } from './unit-fields.tsx'
@@ -23,6 +24,7 @@ export function SetupFields() {
         limit={<LimitField />}
         device={<DeviceField />}
       />
+      <KnownHoleFields />
       <UnitFields />
       <div class="fd-f wide">
         <label for="notes">Notes</label>

@@ -11,3 +11,5 @@ export const temperatureWords = { degF: '°F', degC: '°C' } as const satisfies 
 export const areaWords = { ft: 'ft²', m: 'm²' } as const satisfies Record<TypedUnits['length'], string>
 
 export const volumeWords = { ft: 'ft³', m: 'm³' } as const satisfies Record<TypedUnits['length'], string>
+
+export const openingWords = { ft: 'in²', m: 'cm²' } as const satisfies Record<TypedUnits['length'], string>

@@ -7,12 +7,14 @@ interface Props {
   low: number
   high: number
   limit?: number | undefined
+  /** The decimal mark; a point when left out. */
+  mark?: string | undefined
   /** The drawing in words. */
   label: string
 }
 
 /** An interval on an axis in its own unit, with the limit as a mark and what lies beyond it hatched. */
-export function IntervalDrawing({ value, low, high, limit, label }: Props) {
+export function IntervalDrawing({ value, low, high, limit, mark = '.', label }: Props) {
   const hatch = useId()
   const scale = axis(low, high, limit)
   const at = (x: number): string => `${(100 * onAxis(x, scale)).toFixed(2)}%`
@@ -29,7 +31,7 @@ export function IntervalDrawing({ value, low, high, limit, label }: Props) {
         <g key={tick}>
           <line class="rl" x1={at(tick)} x2={at(tick)} y1="21.5" y2="26" />
           <text x={at(tick)} y="37" text-anchor={i === 0 ? 'start' : i === end ? 'end' : 'middle'}>
-            {tick.toFixed(scale.decimals)}
+            {tick.toFixed(scale.decimals).replace('.', mark)}
           </text>
         </g>
       ))}

@@ -8,7 +8,7 @@ export interface VerdictProps {
   /** `ACH50` or a unit. */
   unit: string
   /** Unrounded, for the drawing. */
-  interval?: { value: number; low: number; high: number; limit?: number | undefined } | undefined
+  interval?: { value: number; low: number; high: number; limit?: number | undefined; mark?: string } | undefined
   /** The interval in words, for those who do not see the drawing. */
   drawn: string
   /** The verdict, when there is a limit: `Meets the limit, 3.0`. */
@@ -39,7 +39,7 @@ export function VerdictBlock({
   onLimit,
 }: VerdictProps) {
   return (
-    <section class="ver" aria-label="Verdict">
+    <section class="ver" part="verdict" aria-label="Verdict">
       <div class="l1">
         <span class="y">{value}</span>
         <span class="u">

@@ -5,6 +5,7 @@ import { bundle } from './bundle.ts'
 import { layout } from './layout.ts'
 import { partC } from './part-c/page.ts'
 import { sheet4 } from './sheet-4/page.ts'
+import { answerHost, hostPaths } from '../widget-hosts/pages.ts'
 
 export interface Request {
   method: string
@@ -18,6 +19,8 @@ export interface Site {
   plain: string
   /** Permit sheet 4: React. */
   react: string
+  /** Pages that hold the widget. */
+  widget: Record<keyof typeof hostPaths, string>
   requests: Request[]
   close(): Promise<void>
 }
@@ -28,8 +31,10 @@ const reactPath = '/permits/MB-2025-1183/sheet-4'
 const policy = "default-src 'self'; img-src 'self' data:; frame-ancestors 'none'; base-uri 'none'"
 
 interface Answer {
-  type: 'text/html' | 'text/css' | 'text/javascript' | 'application/json'
+  type: 'text/html' | 'text/css' | 'text/javascript' | 'application/json' | 'image/svg+xml'
   text: string
+  /** A policy of its own; such a page may also be kept by the browser, for going back. */
+  policy?: string
 }
 
 async function read(request: IncomingMessage): Promise<string> {
@@ -44,7 +49,10 @@ function home(): string {
     lead: 'Go on where you stopped.',
     script: '/nothing.js',
     main: `<ul><li><a href="${plainPath}">Draught-proofing rebate, form LC-7, part C</a></li>
-      <li><a href="${reactPath}">Permit MB-2025-1183, sheet 4</a></li></ul>`,
+      <li><a href="${reactPath}">Permit MB-2025-1183, sheet 4</a></li></ul>
+      <h2>Pages with the calculator in them</h2>
+      <ul><li><a href="${hostPaths.form}">In a form</a></li><li><a href="${hostPaths.themed}">In a page’s own colours</a></li>
+      <li><a href="${hostPaths.frame}">In a frame of another origin</a></li><li><a href="${hostPaths.events}">Without a form, by its events</a></li></ul>`,
   })
 }
 
@@ -56,8 +64,8 @@ function send(response: ServerResponse, answer: Answer | undefined): void {
   response
     .writeHead(200, {
       'content-type': `${answer.type}; charset=utf-8`,
-      'content-security-policy': policy,
-      'cache-control': 'no-store',
+      'content-security-policy': answer.policy ?? policy,
+      ...(answer.policy === undefined && { 'cache-control': 'no-store' }),
     })
     .end(answer.text)
 }
@@ -88,7 +96,7 @@ export async function startSite(port = 0): Promise<Site> {
     const path = new URL(request.url ?? '/', 'http://127.0.0.1').pathname
     const asked = { method: request.method ?? '', path, body: await read(request) }
     if (path !== '/log') requests.push(asked)
-    send(response, answer(path))
+    send(response, answer(path) ?? answerHost(path, request.socket.localPort ?? 0))
   })
   await new Promise<void>((resolve, reject) => {
     server.once('error', reject)
@@ -101,6 +109,12 @@ export async function startSite(port = 0): Promise<Site> {
     origin,
     plain: origin + plainPath,
     react: origin + reactPath,
+    widget: {
+      form: origin + hostPaths.form,
+      themed: origin + hostPaths.themed,
+      frame: origin + hostPaths.frame,
+      events: origin + hostPaths.events,
+    },
     requests,
     close: () =>
       new Promise((resolve) => {
