@@ -9,7 +9,7 @@ type Checker<T> = { safeParse: (value: unknown) => z.core.util.SafeParseResult<T
  */
 export function check<T>(schema: Checker<T>, value: unknown, what: string): T {
   const result = schema.safeParse(value)
-  if (result.success) return result.data
+  if (result.success) return wellFormed(result.data)
   const [first, ...rest] = result.error.issues.map((issue): BookProblem => {
     const path = issue.path.join('.')
     return {
@@ -19,4 +19,15 @@ export function check<T>(schema: Checker<T>, value: unknown, what: string): T {
     }
   })
   throw new BookError([first!, ...rest])
+}
+
+/**
+ * The same with every half of a surrogate pair that stands alone replaced: a page may hold such text, and RFC 8785 has
+ * no form for it.
+ */
+function wellFormed<T>(value: T): T {
+  if (typeof value === 'string') return value.toWellFormed() as T
+  if (typeof value !== 'object' || value === null) return value
+  if (Array.isArray(value)) return value.map(wellFormed) as T
+  return Object.fromEntries(Object.entries(value).map(([name, one]) => [name.toWellFormed(), wellFormed(one)])) as T
 }

@@ -132,7 +132,7 @@ describe('an encrypted backup', () => {
         /^Line|^The first line|^The passphrase/,
       )
     }
-  })
+  }, 60_000)
 
   test('that asks for too little or too much work is refused', async () => {
     const text = new TextDecoder().decode(backup)

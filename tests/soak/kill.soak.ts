@@ -2,7 +2,10 @@
  * The browser is killed at random moments, half of them while readings are typed, half while a form is filled, with the
  * real extension. SOAK_KILLS sets how often, SOAK_SEED repeats the moments.
  */
-import { launch, helper, type Session } from '../browser/harness.ts'
+import { cpSync, mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { built, launch, helper, type Session } from '../browser/harness.ts'
 import { bundle } from '../browser/isolated.ts'
 import { mapPage } from '../browser/map-page.ts'
 import { formOf, openDemo, openPlan } from '../browser/round.ts'
@@ -34,7 +37,7 @@ async function typeUntilGone(
   await pause(300)
   const text = `-${Array.from({ length: 40 }, () => Math.floor(random() * 10)).join('')}`
   let sent = 0
-  const typing = (async () => {
+  const keys = (async () => {
     for (const letter of text) {
       await popup.page.keyboard.press(letter as '0')
       sent++
@@ -44,14 +47,17 @@ async function typeUntilGone(
   await pause(random() * 1500)
   const taken = sent
   await session.restart()
-  await typing
+  await keys
   return { text, sent: taken }
 }
 
+/** Whoever builds meanwhile does not change what is tested. */
+const extension = join(mkdtempSync(join(tmpdir(), 'extension-')), 'built')
+
 async function typing(site: Site, kills: number, random: () => number, found: Found): Promise<void> {
-  const session = await launch()
+  const session = await launch({ extension })
   try {
-    for (let kill = 0; kill < kills; kill++) {
+    for (let time = 0; time < kills; time++) {
       const { text, sent } = await typeUntilGone(session, site, random)
       const popup = await session.openPopup(await session.open(site.plain))
       const value = await popup.value('textbox', cell)
@@ -67,14 +73,14 @@ async function typing(site: Site, kills: number, random: () => number, found: Fo
 async function filling(site: Site, kills: number, random: () => number, found: Found): Promise<void> {
   const code = await bundle('../soak/kill-page.ts', 'killed')
   const form = formOf(site, 'plain')
-  const session = await launch()
+  const session = await launch({ extension })
   try {
     const first = await session.open(form.url)
     const popup = await openDemo(session, first)
     await popup.click('button', 'Map this page')
     await mapPage(first, await helper(first), form)
     await first.close()
-    for (let kill = 0; kill < kills; kill++) {
+    for (let time = 0; time < kills; time++) {
       const ui = await openPlan(session, await session.open(form.url))
       await ui.click('button', /^Fill \d+ controls?$/)
       await pause(random() * 900)
@@ -103,12 +109,14 @@ export default async function kill(): Promise<Row[]> {
   const kills = Number(process.env['SOAK_KILLS'] ?? 100)
   const random = generator(seed)
   const found: Found = { kills: 0, lost: [], torn: [], broken: 0, entries: 0 }
+  cpSync(built, extension, { recursive: true })
   const site = await startSite()
   try {
     await typing(site, Math.ceil(kills / 2), random, found)
     await filling(site, Math.floor(kills / 2), random, found)
   } finally {
     await site.close()
+    rmSync(extension, { recursive: true, force: true })
   }
   for (const words of new Set(found.torn)) console.error(`  ${words}`)
   const most = Math.max(0, ...found.lost)

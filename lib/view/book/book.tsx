@@ -7,6 +7,8 @@ import { EntriesSection } from './entries-section.tsx'
 import { JobsSection } from './jobs-section.tsx'
 import { LimitsSection } from './limits-section.tsx'
 import { MapsSection } from './maps-section.tsx'
+import { Reminders } from './reminders.tsx'
+import { ReviewSection } from './review-section.tsx'
 import { hashOf, sections, type Route, type SectionName } from './route.ts'
 import { SettingsSection } from './settings-section.tsx'
 import { useLive } from './use-live.ts'
@@ -18,6 +20,7 @@ const words: Record<SectionName, string> = {
   maps: 'Form maps',
   devices: 'Devices',
   limits: 'Limits',
+  review: 'Review',
   settings: 'Settings',
 }
 
@@ -48,6 +51,7 @@ export function Book() {
         </nav>
         <ChainStatus />
       </header>
+      <Reminders />
       <main aria-label={words[route.section]}>
         <Section route={route} go={go} />
       </main>
@@ -67,6 +71,8 @@ function Section({ route, go }: { route: Route; go: (route: Route) => void }) {
       return <DevicesSection />
     case 'limits':
       return <LimitsSection />
+    case 'review':
+      return <ReviewSection />
     case 'settings':
       return <SettingsSection />
   }

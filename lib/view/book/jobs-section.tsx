@@ -1,6 +1,8 @@
 import { useState } from 'preact/hooks'
+import browser from 'webextension-polyfill'
 import { deleteJob, listDeletedJobs, listJobs, restoreJob } from '../../book/jobs.ts'
 import { fileParts } from '../../book/json.ts'
+import { reviewParts } from '../../book/review-file.ts'
 import type { Job } from '../../job/schema.ts'
 import { jobTitle } from '../calculator/job-title.ts'
 import { download, jsonType } from './download.ts'
@@ -107,6 +109,21 @@ export function JobsSection() {
                           }
                         >
                           Export<span class="vh"> {jobTitle(job)}</span>
+                        </button>
+                        <button
+                          type="button"
+                          class="b low"
+                          onClick={() =>
+                            run(() =>
+                              download(
+                                fileName(`${jobTitle(job)} review`, 'json'),
+                                jsonType,
+                                reviewParts(job, browser.runtime.getManifest().version),
+                              ),
+                            )
+                          }
+                        >
+                          Review file<span class="vh"> of {jobTitle(job)}</span>
                         </button>
                         <button type="button" class="b low bare" onClick={() => remove(job)}>
                           Delete<span class="vh"> {jobTitle(job)}</span>

@@ -24,6 +24,12 @@ export async function openBook(entry?: number): Promise<void> {
   if (here.window !== undefined) await browser.windows.update(here.window, { focused: true })
 }
 
+/** Shows where the person allows frames of a site, or takes that back. */
+export async function openSites(origin: string): Promise<void> {
+  const query = new URLSearchParams({ site: origin })
+  await browser.tabs.create({ url: `${browser.runtime.getURL('/book.html')}#settings?${query}` })
+}
+
 /** Asks open books for their tab: without the permission to read addresses, tabs cannot be searched in every browser. */
 function whereIsBook(): Promise<Here | undefined> {
   const channel = new BroadcastChannel(channelName)

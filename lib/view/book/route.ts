@@ -1,5 +1,5 @@
 /** Where one is in the book, as the hash of its address says it. */
-export const sections = ['jobs', 'entries', 'maps', 'devices', 'limits', 'settings'] as const
+export const sections = ['jobs', 'entries', 'maps', 'devices', 'limits', 'review', 'settings'] as const
 export type SectionName = (typeof sections)[number]
 
 export type Route = {

@@ -5,6 +5,7 @@ import { Cautions } from '../calculator/cautions.tsx'
 import { About } from './about.tsx'
 import { BackupPanel } from './backup-panel.tsx'
 import { ChoiceField, TextField, Trouble } from './field.tsx'
+import { FramesPanel } from './frames-panel.tsx'
 import { ImportPanel } from './import-panel.tsx'
 import { Said, useSaid } from './said.tsx'
 import { StorageState } from './storage-state.tsx'
@@ -43,6 +44,7 @@ export function SettingsSection() {
   return (
     <div class="sections">
       <Said said={said} />
+      <FramesPanel />
       <section class="group">
         <h2>Tester</h2>
         <p class="q">Copied into each new job. Jobs that exist keep what they have.</p>

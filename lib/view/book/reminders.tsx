@@ -1,0 +1,56 @@
+import { countEntries } from '../../book/entries.ts'
+import { storageUse } from '../../book/persist.ts'
+import { rowsDue } from '../../book/search.ts'
+import { getSettings } from '../../book/settings.ts'
+import { today } from '../../job/empty.ts'
+import { hashOf } from './route.ts'
+import { useLive } from './use-live.ts'
+import { count, dayAndYear } from './wording.ts'
+
+/** So many days ahead a due date is shown; after so many days a backup is old. Common practice, no source. */
+const [ahead, old] = [14, 30]
+const dayLength = 86_400_000
+
+/** Space that should stay free: a few photos and some thousand entries. */
+const spare = 100_000_000
+
+/** What is due, how old the backup is, and whether space runs low; nothing when all is well. */
+export function Reminders() {
+  const state = useLive(async () => {
+    const due = await rowsDue(today(new Date(Date.now() + ahead * dayLength)))
+    const [entries, settings, use] = await Promise.all([countEntries(), getSettings(), storageUse()])
+    return { due, entries, backedUp: settings.backedUp, low: use !== undefined && use.allowed - use.used < spare }
+  }, ['entries', 'settings'])
+  if (!state.value) return null
+  const { due, entries, backedUp, low } = state.value
+  const days = backedUp ? Math.floor((Date.now() - new Date(backedUp).getTime()) / dayLength) : Infinity
+  const late = due.filter((row) => 'due' in row && row.due !== undefined && row.due < today())
+  const first = due[0]
+  const needsBackup = entries > 0 && days >= old
+  if (due.length === 0 && !needsBackup && !low) return null
+  return (
+    <div class="reminders" role="note">
+      {first && 'due' in first && first.due && (
+        <p>
+          {late.length > 0 ? <b>{count(late.length, 'submission')} overdue. </b> : null}
+          Due {dayAndYear(`${first.due}T12:00`)}:{' '}
+          <a href={hashOf({ section: 'entries', entry: first.number })}>
+            entry {first.number}, {first.job.name}
+          </a>
+          {due.length > 1 && `, and ${due.length - 1} more within ${ahead} days`}
+        </p>
+      )}
+      {needsBackup && (
+        <p>
+          {backedUp ? `The last backup is ${days} days old.` : 'This book was never backed up.'}{' '}
+          <a href={hashOf({ section: 'settings' })}>Write a backup</a>
+        </p>
+      )}
+      {low && (
+        <p>
+          <b>Space runs low.</b> Free some on this disk, or new entries cannot be kept.
+        </p>
+      )}
+    </div>
+  )
+}

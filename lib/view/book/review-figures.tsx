@@ -1,0 +1,150 @@
+import { compareRetest, type Compared, type FigureCompared, type ReviewResult } from '../../book/review.ts'
+import type { ReviewNotes } from '../../book/review-schema.ts'
+import { decimalsOf, labelOf } from '../../reduce/figures/index.ts'
+import { symbol } from '../../units/symbol.ts'
+import { readNumber } from '../../units/read.ts'
+import { write } from '../../units/write.ts'
+import { Icon } from '../icons.tsx'
+import { TextField } from './field.tsx'
+import { wording } from './wording.ts'
+
+interface Props {
+  result: ReviewResult
+  notes: ReviewNotes
+  onEdit: (patch: Partial<ReviewNotes>) => void
+}
+
+/** Every figure of the file beside what its readings give here, and beside a re-test. */
+export function ReviewFigures({ result, notes, onEdit }: Props) {
+  return (
+    <section>
+      <h3>Figures</h3>
+      <div class="fields">
+        <TextField
+          label="A re-test is fine up to, %"
+          mode="decimal"
+          value={notes.fine}
+          hint="common practice, no source"
+          onInput={(fine) => onEdit({ fine })}
+        />
+        <TextField
+          label="A fault above, %"
+          mode="decimal"
+          value={notes.fault}
+          hint="common practice, no source"
+          onInput={(fault) => onEdit({ fault })}
+        />
+      </div>
+      <div class="scroll">
+        <table class="t ls">
+          <thead>
+            <tr>
+              <th scope="col">Figure</th>
+              <th scope="col" class="num">
+                In the file
+              </th>
+              <th scope="col" class="num">
+                Here
+              </th>
+              <th scope="col">Unit</th>
+              <th scope="col">Result</th>
+              <th scope="col">Re-test</th>
+            </tr>
+          </thead>
+          <tbody>
+            {result.figures.map((figure) => {
+              const key = `${figure.test}/${figure.figure}`
+              return (
+                <tr key={key}>
+                  <th scope="row">
+                    {labelOf(figure.figure, figure.unit)} <small class="q">{figure.test}</small>
+                  </th>
+                  <td class="num">{shown(figure, figure.recorded?.value)}</td>
+                  <td class="num">{shown(figure, figure.here?.value)}</td>
+                  <td>{symbol(figure.unit)}</td>
+                  <td>
+                    <ComparedWords of={figure.result} />
+                  </td>
+                  <td>
+                    <input
+                      class="in"
+                      inputMode="decimal"
+                      aria-label={`Re-test, ${labelOf(figure.figure, figure.unit)}, ${figure.test}`}
+                      value={notes.retest[key] ?? ''}
+                      onInput={(event) => onEdit({ retest: { ...notes.retest, [key]: event.currentTarget.value } })}
+                    />
+                    <Retest figure={figure} notes={notes} typed={notes.retest[key] ?? ''} />
+                  </td>
+                </tr>
+              )
+            })}
+          </tbody>
+        </table>
+      </div>
+      <Checks result={result} />
+    </section>
+  )
+}
+
+function shown({ figure, unit }: FigureCompared, value: number | undefined): string {
+  return value === undefined ? '' : write(value, { decimals: decimalsOf(figure, unit) })
+}
+
+export function ComparedWords({ of }: { of: Compared }) {
+  return of === 'reproduced' ? (
+    <span class="st x">
+      <Icon name="entered" />
+      <span>reproduced</span>
+    </span>
+  ) : (
+    <span class="st bad">
+      <Icon name="bad" />
+      <span>{of}</span>
+    </span>
+  )
+}
+
+function Retest({ figure, notes, typed }: { figure: FigureCompared; notes: ReviewNotes; typed: string }) {
+  if (!typed.trim() || !figure.recorded) return null
+  const numbers = [typed, notes.fine, notes.fault].map((text) => readNumber(text))
+  const [value, fine, fault] = numbers
+  if (typeof value !== 'number' || typeof fine !== 'number' || typeof fault !== 'number') {
+    return <small class="st doubt">Type plain numbers.</small>
+  }
+  try {
+    const { percent, band } = compareRetest(figure.recorded.value, value, { fine, fault })
+    const tone = band === 'fine' ? 'q' : band === 'fault' ? 'st bad' : 'st doubt'
+    return (
+      <small class={tone}>
+        {write(percent, { decimals: 1 })} %, {band}
+      </small>
+    )
+  } catch (error) {
+    return <small class="st doubt">{wording(error)}</small>
+  }
+}
+
+function Checks({ result }: { result: ReviewResult }) {
+  return (
+    <details class="sec">
+      <summary>
+        <h4>Checks run again</h4>{' '}
+        <span class="q">
+          {result.checks.filter(({ same }) => same).length} of {result.checks.length} as in the file
+        </span>
+      </summary>
+      <ul class="plain">
+        {result.checks.map(({ test, id, text, recorded, here, same }) => (
+          <li key={`${test}/${id}`}>
+            <span>
+              {text} <small class="q">{test}</small>
+            </span>
+            <span class={same && here === 'good' ? 'q' : 'st doubt'}>
+              {same ? here : `${recorded} in the file, ${here} here`}
+            </span>
+          </li>
+        ))}
+      </ul>
+    </details>
+  )
+}

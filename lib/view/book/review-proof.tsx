@@ -1,0 +1,110 @@
+import { useEffect, useState } from 'preact/hooks'
+import type { ReviewResult } from '../../book/review.ts'
+import type { ReviewFile } from '../../book/review-file.ts'
+import { isFill } from '../../book/rows.ts'
+import type { Entry } from '../../book/schema.ts'
+import { Icon } from '../icons.tsx'
+import { downloadBlob } from './download.ts'
+import { kindWords } from './note-words.ts'
+import { ComparedWords } from './review-figures.tsx'
+import { dayAndYear, time } from './wording.ts'
+
+/** The readings as typed, the entries with their place in the chain, and the attachments. */
+export function ReviewProof({ file, result }: { file: ReviewFile; result: ReviewResult }) {
+  return (
+    <section>
+      <h3>What was typed</h3>
+      {file.job.tests.map((test) => (
+        <details key={test.id} class="sec">
+          <summary>
+            <h4>{test.role || 'Test'}</h4> <span class="q">{test.date}, as typed</span>
+          </summary>
+          <p>
+            {test.sheet.procedure}, {test.sheet.direction}; baseline before {test.sheet.baselineBefore || 'none'}, after{' '}
+            {test.sheet.baselineAfter || 'none'}; indoor {test.sheet.indoor || 'not typed'}, outdoor{' '}
+            {test.sheet.outdoor || 'not typed'}.
+          </p>
+          <ol>
+            {test.sheet.points.map((point, at) => (
+              // oxlint-disable-next-line react/no-array-index-key -- a reading has no id of its own; its place is what it is
+              <li key={at}>
+                {point.pressure || 'no pressure'} Pa, {point.flow || point.devicePressure || 'no flow'}{' '}
+                {point.flow ? test.units.flow : 'Pa at the device'} {point.range}
+              </li>
+            ))}
+          </ol>
+          {test.notes && <p class="said-text">{test.notes}</p>}
+        </details>
+      ))}
+      <h3>Entries</h3>
+      <ul class="plain">
+        {file.entries.map((entry) => (
+          <EntryLine key={entry.number} entry={entry} file={file} result={result} />
+        ))}
+      </ul>
+      {result.texts.some((one) => one.result !== 'reproduced') && (
+        <ul>
+          {result.texts
+            .filter((one) => one.result !== 'reproduced')
+            .map((one) => (
+              <li key={`${one.entry}/${one.control}`}>
+                Entry {one.entry}, {one.control}: <code>{one.recorded}</code> in the file,{' '}
+                <code>{one.here || 'nothing'}</code> here. <ComparedWords of={one.result} />
+              </li>
+            ))}
+        </ul>
+      )}
+    </section>
+  )
+}
+
+function EntryLine({ entry, file, result }: { entry: Entry; file: ReviewFile; result: ReviewResult }) {
+  const checked = result.entries.find((one) => one.entry === entry.number)
+  return (
+    <li>
+      <span>
+        {kindWords[entry.kind]} {entry.number}{' '}
+        <span class="q">
+          {dayAndYear(entry.at)}, {time(entry.at)}
+          {isFill(entry) && `, ${entry.map.name}, ${entry.lines.length} of ${entry.planned.length} controls`}
+        </span>
+        {entry.kind === 'attachment' && <Attached file={file} entry={entry} />}
+      </span>
+      {checked?.fits ? (
+        <span class="st x">
+          <Icon name="entered" />
+          <span>fits the chain</span>
+        </span>
+      ) : (
+        <span class="st bad">
+          <Icon name="bad" />
+          <span>{checked?.message ?? 'was not checked.'}</span>
+        </span>
+      )}
+    </li>
+  )
+}
+
+function Attached({ file, entry }: { file: ReviewFile; entry: Extract<Entry, { kind: 'attachment' }> }) {
+  const { name, sha256, type } = entry.file
+  const bytes = file.blobs.get(sha256)?.bytes
+  const [url, setUrl] = useState('')
+  useEffect(() => () => URL.revokeObjectURL(url), [url])
+  if (!bytes) return <p class="st bad">{name} is not in the file.</p>
+  const blob = () => new Blob([bytes], { type: type.startsWith('image/') ? type : 'application/pdf' })
+  return (
+    <span class="attached">
+      {url && <img src={url} alt={`Attached photo ${name}`} />}
+      <span class="acts">
+        {!url && type.startsWith('image/') && (
+          <button type="button" class="b low" onClick={() => setUrl(URL.createObjectURL(blob()))}>
+            Look at {name}
+          </button>
+        )}
+        <button type="button" class="b low" onClick={() => downloadBlob(name, blob())}>
+          Export {name}
+        </button>
+      </span>
+    </span>
+  )
+}

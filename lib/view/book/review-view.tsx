@@ -1,0 +1,116 @@
+import { useState } from 'preact/hooks'
+import browser from 'webextension-polyfill'
+import type { OpenReview } from '../../book/database.ts'
+import { addNote } from '../../book/notes.ts'
+import { checkReview, type ReviewResult } from '../../book/review.ts'
+import { readReview, withNotes, type ReviewFile } from '../../book/review-file.ts'
+import type { ReviewNotes } from '../../book/review-schema.ts'
+import { saveReviewNotes } from '../../book/reviews.ts'
+import { getJob } from '../../book/jobs.ts'
+import { jobTitle } from '../calculator/job-title.ts'
+import { download, jsonType } from './download.ts'
+import { Trouble } from './field.tsx'
+import { fileName } from './file-name.ts'
+import { ReviewFigures } from './review-figures.tsx'
+import { ReviewFindings } from './review-findings.tsx'
+import { ReviewProof } from './review-proof.tsx'
+import { Said, useSaid } from './said.tsx'
+import { useLive } from './use-live.ts'
+
+/** A review file: what it says, what comes of it here, and what the reviewer notes. */
+export function ReviewView({ review, onClose }: { review: OpenReview; onClose: () => void }) {
+  const blob = () => new Blob([review.file])
+  const read = useLive(
+    async () => {
+      const file = await readReview(blob())
+      return { file, result: await checkReview(file), own: (await getJob(file.job.id)) !== undefined }
+    },
+    [],
+    review.id,
+  )
+  const [notes, setNotes] = useState(review.notes)
+  const { said, say, run } = useSaid()
+
+  if (read.trouble) return <Trouble text={read.trouble} />
+  if (!read.value) return <p class="q">computing every figure anew</p>
+  const { file, result, own } = read.value
+  const edit = (patch: Partial<ReviewNotes>) => {
+    const next = { ...notes, ...patch }
+    setNotes(next)
+    saveReviewNotes(review.id, next).catch((error: unknown) => run(() => Promise.reject(error as Error)))
+  }
+  const sendBack = () =>
+    run(
+      async () => {
+        if (!notes.reviewer.trim()) throw new Error('type your name or office first.')
+        const finished = { ...notes, finished: new Date().toISOString() }
+        await saveReviewNotes(review.id, finished)
+        await download(fileName(`${jobTitle(file.job)} reviewed`, 'json'), jsonType, withNotes(blob(), finished))
+      },
+      () => say('The file with your findings was handed to the browser as a download. Send it back.'),
+    )
+  const keep = () =>
+    run(
+      () =>
+        addNote(
+          {
+            kind: 'review',
+            job: { id: file.job.id, name: jobTitle(file.job) },
+            reviewer: notes.reviewer,
+            findings: notes.findings,
+            text: '',
+          },
+          browser.runtime.getManifest().version,
+        ),
+      () => say('The review was added to your book as a new entry.'),
+    )
+
+  return (
+    <div class="body">
+      <Summary file={file} result={result} />
+      <ReviewFigures result={result} notes={notes} onEdit={edit} />
+      <ReviewProof file={file} result={result} />
+      <ReviewFindings notes={notes} result={result} onEdit={edit} />
+      <div class="acts">
+        <button type="button" class="b first" onClick={sendBack}>
+          Save the file to send back
+        </button>
+        {own && notes.reviewer && (
+          <button type="button" class="b low" onClick={keep}>
+            Add this review to my book
+          </button>
+        )}
+        <button type="button" class="b low bare" onClick={onClose}>
+          Put it away
+        </button>
+      </div>
+      <Said said={said} />
+    </div>
+  )
+}
+
+function Summary({ file, result }: { file: ReviewFile; result: ReviewResult }) {
+  const different = result.figures.filter((one) => one.result !== 'reproduced').length
+  const texts = result.texts.filter((one) => one.result !== 'reproduced').length
+  const broken = result.entries.filter(({ fits }) => !fits).length
+  const here = browser.runtime.getManifest().version
+  return (
+    <section>
+      <h3>{jobTitle(file.job)}</h3>
+      <p>
+        {result.figures.length - different} of {result.figures.length} figures reproduced
+        {result.texts.length > 0 &&
+          `, ${result.texts.length - texts} of ${result.texts.length} entered texts reproduced`}
+        , {result.entries.length - broken} of {result.entries.length} entries fit the chain.
+      </p>
+      <p class="q">
+        Computed by version {file.head.engine}; here by version {here}.
+        {file.head.engine !== here && ' A difference may come of that: ask before you call it a fault.'}
+      </p>
+      <p>
+        Newest fingerprint of the sender’s book: <code>{result.head ? result.head.slice(0, 16) : 'none'}</code>. Compare
+        it with the one printed on the report: only a copy kept elsewhere shows that the chain was not rewritten.
+      </p>
+    </section>
+  )
+}
