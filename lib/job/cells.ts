@@ -6,7 +6,17 @@ import { write } from '../units/write.ts'
 import type { Problem } from './problem.ts'
 import type { TypedUnits } from './schema.ts'
 
-type Dimension = 'flow' | 'temperature' | 'length' | 'area' | 'volume' | 'pressure' | 'percent' | 'ratio' | 'density'
+type Dimension =
+  | 'flow'
+  | 'temperature'
+  | 'length'
+  | 'area'
+  | 'opening'
+  | 'volume'
+  | 'pressure'
+  | 'percent'
+  | 'ratio'
+  | 'density'
 
 export interface Cell {
   name: string
@@ -69,6 +79,23 @@ const cells: Record<string, Cell> = {
   },
   flowPercent: { name: 'Flow uncertainty', ...percent },
   airHandlerFlow: { name: 'Air handler flow', ...flow, not: 'a flow' },
+  'fieldCheck.area': { name: 'Known hole, area', dimension: 'opening', above: 0, high: 1e5, not: 'the area of a hole' },
+  'fieldCheck.pressure': {
+    name: 'Known hole, pressure across it',
+    dimension: 'pressure',
+    low: -1000,
+    high: 1000,
+    nonzero: true,
+    not: 'a pressure across a hole',
+  },
+  'fieldCheck.flow': { name: 'Known hole, flow measured through it', ...flow },
+  'fieldCheck.discharge': {
+    name: 'Known hole, discharge coefficient',
+    dimension: 'ratio',
+    low: 0.3,
+    high: 1,
+    not: 'a discharge coefficient',
+  },
   instrumentFigure: { name: 'Instrument’s own figure', ...flow, not: 'a flow' },
   ownLimit: { name: 'Own limit', dimension: 'ratio', above: 0, high: 1e6, not: 'a limit' },
   'building.floorArea': { name: 'Floor area', dimension: 'area', above: 0, high: 1e7, not: 'the area of a floor' },
@@ -141,6 +168,7 @@ const BASE: Record<Dimension, string> = {
   temperature: 'degC',
   length: 'm',
   area: 'm2',
+  opening: 'cm2',
   volume: 'm3',
   pressure: 'Pa',
   percent: '%',
@@ -176,6 +204,7 @@ export function unitOf(dimension: Dimension, units: TypedUnits): string {
   if (dimension === 'flow') return units.flow
   if (dimension === 'temperature') return units.temperature
   if (dimension === 'length') return units.length
+  if (dimension === 'opening') return units.length === 'ft' ? 'in2' : 'cm2'
   if (dimension === 'area') return `${units.length}2`
   return dimension === 'volume' ? `${units.length}3` : BASE[dimension]
 }
@@ -202,6 +231,10 @@ const SPELLINGS: Record<string, string> = {
   ft: 'ft',
   feet: 'ft',
   m: 'm',
+  in2: 'in2',
+  sqin: 'in2',
+  cm2: 'cm2',
+  sqcm: 'cm2',
   ft2: 'ft2',
   sqft: 'ft2',
   sf: 'ft2',

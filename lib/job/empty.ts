@@ -1,5 +1,5 @@
 /** New jobs, tests, rows and devices, with every cell empty. */
-import type { Building, Device, Job, Test, Tester, TypedPoint, TypedUnits } from './schema.ts'
+import type { Building, Device, Job, Test, Tester, TypedFieldCheck, TypedPoint, TypedUnits } from './schema.ts'
 
 type Subject = Test['sheet']['subject']
 
@@ -103,6 +103,8 @@ export function blankTest(role: string, subject: Subject, units: TypedUnits): Om
     converted: {},
   }
 }
+
+export const emptyFieldCheck = (): TypedFieldCheck => ({ area: '', pressure: '', flow: '', discharge: '' })
 
 export const emptyRange = (): Device['ranges'][number] => ({
   name: '',

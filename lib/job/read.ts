@@ -69,6 +69,7 @@ export function readTest(job: Pick<Job, 'units' | 'building'>, test: Test, devic
     exponentUncertainty: onePoint ? reader.value(typed.exponentUncertainty, 'exponentUncertainty', '1') : undefined,
     instrument: readInstrument(reader, test),
     building: readBuilding(reader, job, test),
+    fieldCheck: readFieldCheck(reader, test),
     duct: typed.subject === 'ducts' ? readDuct(reader, test) : undefined,
     weatherShieldingFactor: buildingValue(reader, job, test, 'weatherShieldingFactor'),
   })
@@ -233,6 +234,28 @@ function readInstrument(reader: Reader, test: Test): Sheet['instrument'] {
     flowPercent: reader.value(typed.flowPercent, 'flowPercent', '%'),
   })
   return Object.keys(own).length === 0 ? undefined : { ...USUAL_INSTRUMENT, ...own }
+}
+
+const FIELD_CHECK = ['area', 'pressure', 'flow'] as const
+
+/** The known hole when all of it is typed; what is missing is asked for once a part of it stands. */
+function readFieldCheck(reader: Reader, test: Test): Sheet['fieldCheck'] {
+  const typed = test.sheet.fieldCheck
+  if (typed === undefined || Object.values(typed).every((text) => text.trim() === '')) return undefined
+  const read = (field: keyof typeof typed) => {
+    const path = `fieldCheck.${field}`
+    return reader.value(typed[field], path, unitOf(cellAt(path)?.dimension ?? 'ratio', test.units))
+  }
+  for (const field of FIELD_CHECK) {
+    if (typed[field].trim() !== '') continue
+    reader.missing(
+      `fieldCheck.${field}`,
+      'nothing typed, so the flow is not checked against the hole. Type it, or empty the other cells of the hole.',
+    )
+  }
+  const [area, pressure, flow, discharge] = [read('area'), read('pressure'), read('flow'), read('discharge')]
+  if (area === undefined || pressure === undefined || flow === undefined) return undefined
+  return { area, pressure, flow, ...present({ discharge }) }
 }
 
 function readDuct(reader: Reader, test: Test): Sheet['duct'] {

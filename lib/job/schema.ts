@@ -51,6 +51,9 @@ export const testerSchema = z.object({
 /** One reading: either the flow the instrument showed, or the pressure at the device with the range in use. */
 export const typedPointSchema = z.object({ pressure: cell, flow: cell, devicePressure: cell, range: cell })
 
+/** A field check with a sharp-edged hole; the area in in2 or cm2, as the unit of length goes. */
+export const typedFieldCheckSchema = z.object({ area: cell, pressure: cell, flow: cell, discharge: cell })
+
 export const typedSheetSchema = z.object({
   subject: z.enum(['enclosure', 'ducts']),
   procedure: z.enum(['one-point', 'two-point', 'astm-e779', 'iso-9972']),
@@ -76,6 +79,8 @@ export const typedSheetSchema = z.object({
   airHandlerFlow: cell,
   /** The id of a device of the book, or empty. */
   device: cell,
+  /** Absent: none was made. */
+  fieldCheck: z.optional(typedFieldCheckSchema),
 })
 
 /** A number that was converted for display: `text` as typed in `unit`, and the text `shown` in its place. */
@@ -134,6 +139,7 @@ export type TypedUnits = z.infer<typeof typedUnitsSchema>
 export type Building = z.infer<typeof buildingSchema>
 export type Tester = z.infer<typeof testerSchema>
 export type TypedPoint = z.infer<typeof typedPointSchema>
+export type TypedFieldCheck = z.infer<typeof typedFieldCheckSchema>
 export type TypedSheet = z.infer<typeof typedSheetSchema>
 export type Test = z.infer<typeof testSchema>
 export type Job = z.infer<typeof jobSchema>

@@ -51,6 +51,11 @@ export function switchTestUnits(test: Test, units: TypedUnits): Test {
   const sheet = { ...test.sheet }
   for (const field of SHEET_CELLS) sheet[field] = to(field, sheet[field])
   sheet.points = sheet.points.map((point, at) => ({ ...point, flow: to(`points.${at}.flow`, point.flow) }))
+  const { fieldCheck } = sheet
+  if (fieldCheck) {
+    const [area, flow] = [to('fieldCheck.area', fieldCheck.area), to('fieldCheck.flow', fieldCheck.flow)]
+    sheet.fieldCheck = { ...fieldCheck, area, flow }
+  }
   return {
     ...test,
     units: { ...units },
