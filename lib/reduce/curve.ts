@@ -1,0 +1,49 @@
+/** Flow against pressure, for drawing: the points, and what they come to at any pressure. */
+import type { Sheet } from '../sheet/schema.ts'
+import { type ReduceOptions } from './leak.ts'
+import { takeApart } from './reduce.ts'
+
+export interface CurvePoint {
+  /** Across the leaks, Pa. */
+  pressure: number
+  /** Through the leaks at standard conditions, units.flow. */
+  flow: number
+  /** How far it lies from the curve, percent of the curve. */
+  off: number
+}
+
+export interface Curve {
+  exponent: number
+  /** units.flow/Pa^n at standard conditions. */
+  coefficient: number
+  points: CurvePoint[]
+  /** The flow at a pressure with its 95 % limits, units.flow. */
+  at(pressure: number): { flow: number; low: number; high: number }
+}
+
+/**
+ * The curve `flow = coefficient × pressure^exponent` of a sheet. The limits of a regression are those of the fit alone
+ * (its scatter); one or two points show no scatter, so theirs are with the instrument's part and the exponent's.
+ * Source of the limits: ASTM E779 Annex A1, ISO 9972 Annex C (from memory).
+ *
+ * @param sheet a sheet whose form is known to be right
+ * @throws SheetError with one issue for each cell that stands in the way
+ */
+export function curveOf(sheet: Sheet, options: ReduceOptions = {}): Curve {
+  const whole = takeApart(sheet, options)
+  const { readings, leak } = whole.leak.line ? takeApart(sheet, { ...options, instrumentUncertainty: false }) : whole
+  const { exponent, coefficient, standard, factor } = leak
+  const at = (pressure: number) => {
+    const flow = coefficient * pressure ** exponent
+    return { flow, ...leak.limits(flow, leak.half(pressure)) }
+  }
+  return {
+    exponent,
+    coefficient,
+    points: readings.readings.map(({ pressure, flow }) => {
+      const standardFlow = flow * standard * factor
+      return { pressure, flow: standardFlow, off: 100 * (standardFlow / at(pressure).flow - 1) }
+    }),
+    at,
+  }
+}

@@ -1,0 +1,240 @@
+/** What stands in the report of a test, written out, for the page and for the PDF alike. */
+import { reduceTest } from '../../job/reduce.ts'
+import { testCheckNames } from '../../job/checks.ts'
+import type { Device, Job, Test } from '../../job/schema.ts'
+import { verdictOf } from '../../job/verdict.ts'
+import { checks as sheetChecks } from '../../reduce/checks/index.ts'
+import { curveOf, type Curve } from '../../reduce/curve.ts'
+import { decimalsOf } from '../../reduce/figures/index.ts'
+import type { Sheet } from '../../sheet/schema.ts'
+import { symbol } from '../../units/symbol.ts'
+import { wordReading } from '../calculator/reading.ts'
+import type { CheckLine } from '../figure/check-list.tsx'
+import type { FigureLine } from '../figure/figure-row.tsx'
+import { halfUp, minus } from '../figure/lines.ts'
+import type { VerdictProps } from '../figure/verdict-block.tsx'
+import { plotOf, type Plot } from './plot.ts'
+
+/** The book's newest entry of the job, that an outside copy of its fingerprint anchors. */
+export interface Anchor {
+  number: number
+  hash: string
+  /** Whether it holds the sheet just as it stands here. */
+  same: boolean
+}
+
+export interface Content {
+  title: string
+  address: string
+  role: string
+  tested: string
+  facts: { label: string; value: string }[]
+  verdict: VerdictProps | undefined
+  /** Why there are no figures. */
+  waiting: string
+  readings: { heads: [name: string, unit: string][]; rows: string[][]; foot: string[] }
+  plot: Plot | undefined
+  figures: FigureLine[]
+  figuresNote: string
+  limitHead: string
+  checks: (CheckLine & { name: string })[]
+  /** Sentences of the checks that want a look. */
+  remarks: string[]
+  cautions: string
+  signer: { name: string; licence: string }
+  fingerprint: string[]
+  record: string[]
+}
+
+const procedures: Record<Test['sheet']['procedure'], string> = {
+  'one-point': 'One point',
+  'two-point': 'Two points',
+  'astm-e779': 'ASTM E779',
+  'iso-9972': 'ISO 9972',
+}
+
+/** What a page holds: the figures that codes, programs and reviewers ask for. */
+const shown = {
+  enclosure: [
+    'air-changes-50',
+    'flow-50',
+    'flow-50-as-read',
+    'flow-50-per-enclosure-area',
+    'flow-75-per-enclosure-area',
+    'effective-leakage-area',
+    'equivalent-leakage-area',
+    'specific-leakage-area',
+    'leakage-exponent',
+    'leakage-coefficient',
+  ],
+  ducts: [
+    'duct-flow-25',
+    'duct-flow-25-as-read',
+    'duct-flow-25-per-floor-area',
+    'duct-qn',
+    'duct-share-of-air-handler',
+    'leakage-exponent',
+    'leakage-coefficient',
+  ],
+} as const
+
+const mostRows = 10
+const names = new Map([...sheetChecks.map(({ id, name }) => [id, name] as const), ...Object.entries(testCheckNames)])
+const months = 'January February March April May June July August September October November December'.split(' ')
+
+/** `25 February 2026`; what is no day stays as typed. */
+export function dayInWords(iso: string): string {
+  const [, year, month, day] = /^(\d{4})-(\d{2})-(\d{2})$/.exec(iso) ?? []
+  const name = months[Number(month) - 1]
+  return name === undefined ? iso : `${Number(day)} ${name} ${year}`
+}
+
+const withUnit = (text: string, unit: string): string => (text.trim() ? `${text.trim()} ${symbol(unit)}` : '')
+const listed = (...parts: string[]): string => parts.filter(Boolean).join(', ')
+
+function facts(job: Job, test: Test, device: Device | undefined): Content['facts'] {
+  const { building, tester, units } = job
+  const { sheet } = test
+  const source = building.areaSource && ` (${building.areaSource})`
+  const ranges = [...new Set(sheet.points.map(({ range }) => range.trim()).filter(Boolean))]
+  const reading =
+    sheet.reading === 'device'
+      ? 'device pressure read'
+      : sheet.flowBasis === 'indicated'
+        ? 'flow indicated'
+        : 'actual flow'
+  const { temperature } = test.units
+  return [
+    { label: 'Permit', value: listed(building.permit.trim(), building.program.trim()) },
+    { label: 'Tester', value: listed(tester.name.trim(), tester.licence.trim() && `licence ${tester.licence.trim()}`) },
+    { label: 'Company', value: tester.company.trim() },
+    {
+      label: 'Procedure',
+      value: listed(
+        procedures[sheet.procedure],
+        sheet.direction,
+        sheet.subject === 'ducts' ? (sheet.ductLeakage === 'outside' ? 'to outside' : 'total') : '',
+        test.stage,
+      ),
+    },
+    {
+      label: `Floor area, volume${source}`,
+      value: listed(withUnit(building.floorArea, `${units.length}2`), withUnit(building.volume, `${units.length}3`)),
+    },
+    {
+      label: 'Enclosure area, height',
+      value: listed(withUnit(building.enclosureArea, `${units.length}2`), withUnit(building.height, units.length)),
+    },
+    {
+      label: sheet.subject === 'ducts' ? 'Air in ducts, at device, elevation' : 'Air indoors, outdoors, elevation',
+      value: listed(
+        withUnit(minus(sheet.indoor), temperature),
+        withUnit(minus(sheet.outdoor), temperature),
+        withUnit(building.elevation, units.length),
+      ),
+    },
+    {
+      label: 'Device',
+      value: listed(
+        device?.name.trim() ?? '',
+        device?.serial.trim() ?? '',
+        ranges.length > 0 ? `range ${ranges.slice(0, 4).join(', ')}` : '',
+        reading,
+      ),
+    },
+  ].map(({ label, value }) => ({ label, value: value || 'not typed' }))
+}
+
+const signed = (value: number): string => (value >= 0.05 ? `+${halfUp(value, 1)}` : minus(halfUp(value, 1)))
+
+function readingsOf(
+  test: Test,
+  sheet: Sheet | undefined,
+  rows: readonly number[],
+  curve: Curve | undefined,
+  mean: string,
+) {
+  const { sheet: typed, units } = test
+  const device = typed.reading === 'device'
+  const decimals = decimalsOf(typed.subject === 'ducts' ? 'duct-flow-25' : 'flow-50', units.flow)
+  const fit = typed.procedure === 'astm-e779' || typed.procedure === 'iso-9972'
+  const flow = symbol(units.flow)
+  const heads: [string, string][] = [
+    ['', ''],
+    [typed.subject === 'ducts' ? 'Ducts' : 'House', 'Pa'],
+    device ? ['Device', 'Pa'] : ['Flow', flow],
+    ['Range', ''],
+    ['ΔP', 'Pa'],
+    ['Leakage', flow],
+    ...(fit ? [['Off line', '%'] as [string, string]] : []),
+  ]
+  const lines = rows.slice(0, mostRows).flatMap((row, at) => {
+    const point = typed.points[row]
+    const found = curve?.points[at]
+    if (!point) return []
+    const computed = found
+      ? [halfUp(found.pressure, 1), halfUp(found.flow, decimals), ...(fit ? [signed(found.off)] : [])]
+      : ['', '', ...(fit ? [''] : [])]
+    const read = device ? point.devicePressure : point.flow
+    return [[String(row + 1), minus(point.pressure.trim()), minus(read.trim()), point.range.trim(), ...computed]]
+  })
+  const parts = [typed.baselineBefore, typed.baselineAfter].map((text) => text.trim().slice(0, 40).replaceAll('-', '−'))
+  const foot = mean
+    ? `Baseline before ${parts[0] || 'none'}, after ${parts[1] || 'none'}, mean ${mean} Pa.`
+    : 'No baseline typed.'
+  const more = rows.length > mostRows ? `${rows.length - mostRows} more readings are in the book.` : ''
+  const air = sheet?.air ? 'Leakage at standard conditions.' : 'Leakage without air correction: temperatures not typed.'
+  return { heads, rows: lines, foot: [listed(foot), [air, more].filter(Boolean).join(' ')] }
+}
+
+/** The report of one test of a job. */
+export function reportOf(job: Job, test: Test, devices: readonly Device[], anchor: Anchor | undefined): Content {
+  const reduced = reduceTest(job, test, [...devices])
+  const reading = wordReading(test, reduced)
+  const { sheet, report, points = [] } = reduced
+  const { limit } = verdictOf(test, report?.figures)
+  const curve = sheet && report ? curveOf(sheet, { onePointFactor: test.onePointFactor }) : undefined
+  const lines = new Map(reading.groups.flatMap((group) => group.lines).map((line) => [line.id, line]))
+  const ids = new Set<string>([...(limit ? [limit.figure] : []), ...shown[test.sheet.subject]])
+  const { building, tester } = job
+  const street = [building.street.trim(), building.unit.trim()].filter(Boolean).join(' ')
+  const device = devices.find(({ id }) => id === test.sheet.device)
+  return {
+    title: test.sheet.subject === 'ducts' ? 'Air leakage of the ducts' : 'Air leakage of the enclosure',
+    address:
+      listed(street, building.town.trim(), building.state.trim(), building.postcode.trim()) || 'No address typed',
+    role: test.role.trim() || 'without a name',
+    tested: test.date ? `Tested ${dayInWords(test.date)}` : 'No date typed',
+    facts: facts(job, test, device),
+    verdict: reading.verdict,
+    waiting: reading.waiting,
+    readings: readingsOf(
+      test,
+      sheet,
+      points.map(({ row }) => row),
+      curve,
+      reading.mean,
+    ),
+    plot: sheet && report && curve ? plotOf(sheet, report, curve, limit) : undefined,
+    figures: [...ids].flatMap((id) => lines.get(id) ?? []),
+    figuresNote: report?.fit
+      ? '± at 95 %; flows and areas with the instrument’s part, n and C from the fit alone'
+      : '± at 95 %, with the instrument’s part',
+    limitHead: limit ? `Limit: ${limit.value} ${symbol(limit.unit)}` : 'Limit: none chosen',
+    checks: reading.checks.map((check) => ({ ...check, name: names.get(check.id) ?? check.id })),
+    remarks: reading.checks
+      .filter(({ outcome }) => outcome === 'bad' || outcome === 'doubtful')
+      .map(({ text }) => text),
+    cautions:
+      'Check the edition your authority enforces; local codes and licensed practice come first. After tightening: combustion-safety and ventilation check. Appliances, dampers and vents were set back before leaving: ☐ yes. This page computes and records; it certifies nothing.',
+    signer: { name: tester.name.trim(), licence: tester.licence.trim() },
+    fingerprint: anchor ? (anchor.hash.match(/.{1,8}/g) ?? []) : [],
+    record: recordOf(anchor),
+  }
+}
+
+function recordOf(anchor: Anchor | undefined): string[] {
+  if (!anchor) return ['Not in a book entry yet: a draft']
+  const kept = anchor.same ? 'Sheet as typed is kept in the book' : 'The sheet was typed in after this entry'
+  return [`Gapsum, book entry ${anchor.number}`, kept]
+}

@@ -1,0 +1,124 @@
+/** What the plot of a test shows and where, for a page as for a PDF: flow against pressure, both axes logarithmic. */
+import type { Limit } from '../../limits/index.ts'
+import type { Curve } from '../../reduce/curve.ts'
+import { decimalsOf } from '../../reduce/figures/index.ts'
+import type { Report } from '../../reduce/report.ts'
+import type { Sheet } from '../../sheet/schema.ts'
+import { symbol } from '../../units/symbol.ts'
+import { halfUp } from '../figure/lines.ts'
+import { logScale } from './log-scale.ts'
+
+export type Place = readonly [x: number, y: number]
+
+/** Positions in a box of 400 by 272, downwards from its upper left corner. */
+export const box = { width: 400, height: 272, left: 48, right: 388, top: 10, bottom: 238 } as const
+
+export interface Plot {
+  verticals: { x: number; text: string }[]
+  horizontals: { y: number; text: string }[]
+  /** Around the 95 % limits of the curve. */
+  band: Place[]
+  line: readonly [Place, Place]
+  points: Place[]
+  /** The result at its pressure, with its interval. */
+  result: { at: Place; low: number; high: number; text: string } | undefined
+  limit: { at: Place; half: number; text: string } | undefined
+  /** `Q = 59.5 ΔP^0.648`, in parts. */
+  equation: { coefficient: string; exponent: string; detail: string }
+  flowName: string
+  pressureName: string
+  /** All of it in a sentence. */
+  words: string
+}
+
+const most = 300
+
+const grouped = (value: number): string => value.toLocaleString('en-US', { maximumFractionDigits: 10 })
+
+/** The flow that a limit comes to, when the limit is on a figure that grows as the flow does. */
+function limitFlow(
+  limit: Limit | undefined,
+  { figures }: Report,
+  curve: Curve,
+): { pressure: number; flow: number } | undefined {
+  const found = limit && figures[limit.figure]
+  if (!limit || !found || found.unit !== limit.unit || !(found.value > 0)) return undefined
+  const [, duct, at] = /^(?:(duct)-.*|(?:air-changes|flow)-(\d+)(?:-per-.*)?)$/.exec(limit.figure) ?? []
+  const pressure = duct ? 25 : Number(at)
+  return pressure > 0 ? { pressure, flow: (curve.at(pressure).flow * limit.value) / found.value } : undefined
+}
+
+/** The plot of a test; nothing when there is no curve to draw. */
+export function plotOf(sheet: Sheet, report: Report, curve: Curve, limit: Limit | undefined): Plot | undefined {
+  const reference = sheet.subject === 'ducts' ? 25 : 50
+  const id = sheet.subject === 'ducts' ? 'duct-flow-25' : 'flow-50'
+  const found = report.figures[id]
+  const beyond = limitFlow(limit, report, curve)
+  const drawn =
+    curve.points.length > most
+      ? curve.points.filter((_, at) => at % Math.ceil(curve.points.length / most) === 0)
+      : curve.points
+  const pressures = [reference, ...drawn.map(({ pressure }) => pressure), ...(beyond ? [beyond.pressure] : [])]
+  const from = Math.min(...pressures) / 1.25
+  const to = Math.max(...pressures) * 1.2
+  const [first, last] = [curve.at(from), curve.at(to)]
+  const flows = [
+    first.low,
+    first.high,
+    last.high,
+    last.low,
+    ...drawn.map(({ flow }) => flow),
+    ...(beyond ? [beyond.flow] : []),
+    ...(found ? [found.low ?? found.value, found.high ?? found.value] : []),
+  ].filter((flow) => flow > 0 && Number.isFinite(flow))
+  const x = logScale(from, to, box.left, box.right, 8)
+  const y = logScale(Math.min(...flows) / 1.05, Math.max(...flows) * 1.1, box.bottom, box.top, 9)
+  const place = (pressure: number, flow: number): Place => [x.at(pressure), y.at(Math.max(flow, y.from))]
+
+  const steps = Array.from({ length: 25 }, (_, i) => from * (to / from) ** (i / 24))
+  const upper = steps.map((pressure) => place(pressure, curve.at(pressure).high))
+  const lower = steps.map((pressure) => place(pressure, curve.at(pressure).low))
+  const band = [...upper, ...lower.toReversed()]
+  if (![...band, place(from, first.flow)].flat().every(Number.isFinite)) return undefined
+
+  const flowUnit = symbol(sheet.units.flow)
+  const decimals = decimalsOf(id, sheet.units.flow)
+  const margin =
+    found?.low === undefined || found.high === undefined
+      ? ''
+      : `, ${halfUp(found.low, decimals)} to ${halfUp(found.high, decimals)}`
+  const { fit } = report
+  const limitWords = beyond ? `limit at ${beyond.pressure} Pa: ${halfUp(beyond.flow, decimals)}` : ''
+  return {
+    verticals: x.ticks.map((tick) => ({ x: x.at(tick), text: grouped(tick) })),
+    horizontals: y.ticks.map((tick) => ({ y: y.at(tick), text: grouped(tick) })),
+    band,
+    line: [place(from, first.flow), place(to, last.flow)],
+    points: drawn.map(({ pressure, flow }) => place(pressure, flow)),
+    result: found && {
+      at: place(reference, found.value),
+      low: y.at(found.low ?? found.value),
+      high: y.at(found.high ?? found.value),
+      text: `${halfUp(found.value, decimals)}${margin}`,
+    },
+    limit: beyond && { at: place(beyond.pressure, beyond.flow), half: 24, text: limitWords },
+    equation: {
+      coefficient: curve.coefficient.toPrecision(3),
+      exponent: curve.exponent.toFixed(3),
+      detail: fit
+        ? `r² ${fit.correlation.toFixed(4)}, n ${fit.exponentLow.toFixed(3)} to ${fit.exponentHigh.toFixed(3)}`
+        : sheet.procedure === 'one-point'
+          ? 'n assumed'
+          : 'n from two pressures',
+    },
+    flowName: `leakage flow, ${flowUnit}`,
+    pressureName: sheet.subject === 'ducts' ? 'pressure in the ducts' : 'pressure across the enclosure',
+    words: [
+      `Leakage flow against pressure, both axes logarithmic: ${curve.points.length === 1 ? '1 point' : `${curve.points.length} points`}, the curve and its 95 % band.`,
+      found ? `At ${reference} Pa ${halfUp(found.value, decimals)}${margin} ${flowUnit}.` : '',
+      limitWords && `${limitWords.charAt(0).toUpperCase()}${limitWords.slice(1)} ${flowUnit}.`,
+    ]
+      .filter(Boolean)
+      .join(' '),
+  }
+}

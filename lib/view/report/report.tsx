@@ -1,0 +1,232 @@
+import { IntervalBar } from '../figure/interval-bar.tsx'
+import { IntervalDrawing } from '../figure/interval-drawing.tsx'
+import type { FigureLine } from '../figure/figure-row.tsx'
+import { outcomeShape } from '../figure/outcome-mark.tsx'
+import { Icon } from '../icons.tsx'
+import type { Content } from './content.ts'
+import { PlotDrawing } from './plot-drawing.tsx'
+
+/** The report of a test on one page. */
+export function Report({ content }: { content: Content }) {
+  const { title, address, role, tested, facts, plot } = content
+  return (
+    <article class="sheet-page" aria-label={title}>
+      <header class="hd">
+        <div>
+          <h2>{title}</h2>
+          <p>
+            {address}. Test: {role}.
+          </p>
+        </div>
+        <p>
+          {tested}
+          <br />
+          Page 1 of 1
+        </p>
+      </header>
+      <dl class="facts">
+        {facts.map(({ label, value }) => (
+          <div key={label}>
+            <dt>{label}</dt>
+            <dd>{value}</dd>
+          </div>
+        ))}
+      </dl>
+      <Verdict content={content} />
+      <div class="two">
+        <Readings content={content} />
+        {plot ? <PlotDrawing plot={plot} /> : <p class="q">No curve to draw.</p>}
+      </div>
+      <Figures content={content} />
+      <Checks content={content} />
+      <p class="cau">{content.cautions}</p>
+      <Signature content={content} />
+    </article>
+  )
+}
+
+function Verdict({ content: { verdict, waiting } }: { content: Content }) {
+  if (!verdict) {
+    return (
+      <section class="vd" aria-label="Verdict">
+        <p>No figures yet. {waiting}</p>
+      </section>
+    )
+  }
+  const { value, margin, unit, interval, drawn, likely, reach, notes, source } = verdict
+  return (
+    <section class="vd" aria-label="Verdict">
+      <span class="y">
+        {value}
+        <small>
+          {margin && `${margin.startsWith('−') ? '' : '± '}${margin} `}
+          {unit}
+        </small>
+      </span>
+      <div>
+        {verdict.verdict && (
+          <b class={verdict.verdict.meets ? 'w' : 'w not'}>
+            <Icon name={verdict.verdict.meets ? 'good' : 'bad'} />
+            {verdict.verdict.text}
+          </b>
+        )}
+        <p>{[likely, reach, ...notes, source].filter(Boolean).join(' ')}</p>
+      </div>
+      {interval && <IntervalDrawing {...interval} label={drawn} />}
+    </section>
+  )
+}
+
+function Readings({ content: { readings } }: { content: Content }) {
+  const last = readings.heads.length
+  return (
+    <section>
+      <h3>Readings</h3>
+      <table class="t">
+        <thead>
+          <tr>
+            {readings.heads.map(([name, unit]) => (
+              <th key={name} scope="col" class="num">
+                {name === 'ΔP' ? (
+                  <>
+                    Δ<i class="v">P</i>
+                  </>
+                ) : (
+                  name || <span class="vh">Point</span>
+                )}
+                <br />
+                {unit}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {readings.rows.map((cells) => (
+            <tr key={cells[0]}>
+              {cells.map((cell, at) => (
+                <td key={readings.heads[at]?.[0]} class={at === 0 ? 'num q' : 'num'}>
+                  {cell}
+                </td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+        <tfoot>
+          <tr>
+            <td colSpan={last}>
+              {readings.foot.map((line) => (
+                <span key={line}>{line}</span>
+              ))}
+            </td>
+          </tr>
+        </tfoot>
+      </table>
+    </section>
+  )
+}
+
+function Figures({ content: { figures, figuresNote, limitHead } }: { content: Content }) {
+  if (figures.length === 0) return null
+  return (
+    <section>
+      <h3>
+        Figures <small>{figuresNote}</small>
+      </h3>
+      <table class="t fgt">
+        <thead>
+          <tr>
+            <th scope="col">Figure</th>
+            <th scope="col" class="num">
+              Value
+            </th>
+            <th scope="col" class="num">
+              ±
+            </th>
+            <th scope="col">Unit</th>
+            <th scope="col" class="li">
+              {limitHead}
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {figures.map((line) => (
+            <tr key={line.id}>
+              <th scope="row">
+                <Name line={line} />
+              </th>
+              <td class="num">
+                <b>{line.value}</b>
+              </td>
+              <td class="num q">{line.margin}</td>
+              <td class="q">{line.unit}</td>
+              <td class="li">{line.span && <IntervalBar {...line.span} label={line.interval} />}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  )
+}
+
+function Name({ line: { name, detail } }: { line: FigureLine }) {
+  return (
+    <>
+      {name.length === 1 ? <i class="v">{name}</i> : name} {detail && <span class="q">{detail}</span>}
+    </>
+  )
+}
+
+function Checks({ content: { checks, remarks } }: { content: Content }) {
+  if (checks.length === 0) return null
+  return (
+    <section>
+      <h3>Checks</h3>
+      <ul class="cks">
+        {checks.map(({ id, outcome, name, found }) => (
+          <li key={id} class={outcomeShape[outcome]}>
+            <Icon name={outcomeShape[outcome]} />
+            <span>
+              {name}
+              {outcome === 'good' ? <span class="vh">, good</span> : `, ${outcome}`}
+            </span>
+            <span class="fd">{found}</span>
+          </li>
+        ))}
+      </ul>
+      {remarks.length > 0 && <p class="rem">{remarks.join(' ')}</p>}
+    </section>
+  )
+}
+
+function Signature({ content: { signer, fingerprint, record } }: { content: Content }) {
+  return (
+    <footer>
+      <div class="sg">
+        <div>
+          <b />
+          Signature
+        </div>
+        <div>
+          <b>{signer.name}</b>
+          Printed name{signer.licence && `, licence ${signer.licence}`}
+        </div>
+        <div>
+          <b />
+          Date
+        </div>
+      </div>
+      <div class="fp">
+        <span>
+          {fingerprint.length > 0 && `Fingerprint ${fingerprint.slice(0, 4).join(' ')}`}
+          <br />
+          {fingerprint.slice(4).join(' ')}
+        </span>
+        <span>
+          {record.map((line) => (
+            <span key={line}>{line}</span>
+          ))}
+        </span>
+      </div>
+    </footer>
+  )
+}
