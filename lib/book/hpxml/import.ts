@@ -32,6 +32,9 @@ function refusal(message: string): BookError {
   return new BookError([{ code: 'invalid', path: '', message }])
 }
 
+export const tooLarge = (size: number): BookError =>
+  refusal(`The file is too large: ${Math.ceil(size / 1e6)} MB, where 20 MB are read. Split it.`)
+
 /**
  * Reads a file and says what it would add; changes nothing.
  *
@@ -50,9 +53,7 @@ export function readHpxml(text: string, devices: readonly Device[] = [], parse: 
 
 function openDocument(text: string, parse: Parse): Element {
   if (text.length > largest) {
-    throw refusal(
-      `The file is too large: ${Math.ceil(text.length / 1e6)} million characters, where 20 are read. Split it.`,
-    )
+    throw tooLarge(text.length)
   }
   // Before any parser sees it: entities can grow a small file without end or name other files.
   if (/<!(DOCTYPE|ENTITY)/i.test(text)) {

@@ -9,12 +9,13 @@ import { LimitsSection } from './limits-section.tsx'
 import { MapsSection } from './maps-section.tsx'
 import { Reminders } from './reminders.tsx'
 import { ReviewSection } from './review-section.tsx'
-import { hashOf, sections, type Route, type SectionName } from './route.ts'
+import { ReportPlace } from './report-place.tsx'
+import { hashOf, sections, type Route } from './route.ts'
 import { SettingsSection } from './settings-section.tsx'
 import { useLive } from './use-live.ts'
 import { useRoute } from './use-route.ts'
 
-const words: Record<SectionName, string> = {
+const words: Record<Route['section'], string> = {
   jobs: 'Jobs',
   entries: 'Entries',
   maps: 'Form maps',
@@ -22,6 +23,7 @@ const words: Record<SectionName, string> = {
   limits: 'Limits',
   review: 'Review',
   settings: 'Settings',
+  report: 'Report',
 }
 
 export function Book() {
@@ -75,6 +77,8 @@ function Section({ route, go }: { route: Route; go: (route: Route) => void }) {
       return <ReviewSection />
     case 'settings':
       return <SettingsSection />
+    case 'report':
+      return <ReportPlace route={route} />
   }
 }
 

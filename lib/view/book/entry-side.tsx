@@ -44,6 +44,11 @@ export function EntrySide({ entry }: { entry: FillEntry }) {
         >
           Export this entry
         </button>
+        {entry.readings?.tests[0] && (
+          <a class="b low" href={hashOf({ section: 'report', job: entry.job.id, of: entry.number })}>
+            Report
+          </a>
+        )}
       </div>
     </div>
   )

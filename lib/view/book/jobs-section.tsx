@@ -8,6 +8,7 @@ import { jobTitle } from '../calculator/job-title.ts'
 import { download, jsonType } from './download.ts'
 import { fileName } from './file-name.ts'
 import { Empty, TextField, Trouble } from './field.tsx'
+import { JobReport } from './job-report.tsx'
 import { openCalculator } from './open.ts'
 import { hashOf } from './route.ts'
 import { Said, useSaid } from './said.tsx'
@@ -125,6 +126,7 @@ export function JobsSection() {
                         >
                           Review file<span class="vh"> of {jobTitle(job)}</span>
                         </button>
+                        <JobReport job={job} run={run} />
                         <button type="button" class="b low bare" onClick={() => remove(job)}>
                           Delete<span class="vh"> {jobTitle(job)}</span>
                         </button>

@@ -3,26 +3,45 @@ export const sections = ['jobs', 'entries', 'maps', 'devices', 'limits', 'review
 export type SectionName = (typeof sections)[number]
 
 export type Route = {
-  section: SectionName
+  /** A report stands in no bar: one comes to it from a job or an entry. */
+  section: SectionName | 'report'
   /** Number of the entry that stands open. */
   entry?: number
   /** Id of the job whose entries are asked for. */
   job?: string
   /** Id of the form map that stands open. */
   map?: string
+  /** Id of the test that a report is of. */
+  test?: string
+  /** Number of the entry whose readings a report is of. */
+  of?: number
 }
 
 export function routeOf(hash: string): Route {
   const [place = '', query = ''] = hash.replace(/^#/, '').split('?')
   const entry = /^entry-([1-9]\d*)$/.exec(place)
-  const section = entry ? 'entries' : (sections.find((name) => name === place) ?? 'entries')
+  const section = entry ? 'entries' : ([...sections, 'report' as const].find((name) => name === place) ?? 'entries')
   const asked = new URLSearchParams(query)
   const job = asked.get('job')
   const map = asked.get('map')
-  return { section, ...(entry && { entry: Number(entry[1]) }), ...(job && { job }), ...(map && { map }) }
+  const test = asked.get('test')
+  const of = /^[1-9]\d{0,14}$/.exec(asked.get('entry') ?? '')
+  return {
+    section,
+    ...(entry && { entry: Number(entry[1]) }),
+    ...(job && { job }),
+    ...(map && { map }),
+    ...(test && { test }),
+    ...(of && { of: Number(of[0]) }),
+  }
 }
 
-export function hashOf({ section, entry, job, map }: Route): string {
-  const asked = new URLSearchParams({ ...(job && { job }), ...(map && { map }) }).toString()
+export function hashOf({ section, entry, job, map, test, of }: Route): string {
+  const asked = new URLSearchParams({
+    ...(job && { job }),
+    ...(map && { map }),
+    ...(test && { test }),
+    ...(of && { entry: String(of) }),
+  }).toString()
   return `#${entry === undefined ? section : `entry-${entry}`}${asked && `?${asked}`}`
 }

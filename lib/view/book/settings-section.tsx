@@ -6,6 +6,7 @@ import { About } from './about.tsx'
 import { BackupPanel } from './backup-panel.tsx'
 import { ChoiceField, TextField, Trouble } from './field.tsx'
 import { FramesPanel } from './frames-panel.tsx'
+import { HpxmlPanel } from './hpxml-panel.tsx'
 import { ImportPanel } from './import-panel.tsx'
 import { Said, useSaid } from './said.tsx'
 import { StorageState } from './storage-state.tsx'
@@ -100,6 +101,7 @@ export function SettingsSection() {
       <StorageState />
       <BackupPanel />
       <ImportPanel />
+      <HpxmlPanel />
       <section class="group">
         <h2>Before and after a test</h2>
         <Cautions />

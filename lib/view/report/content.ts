@@ -5,10 +5,11 @@ import type { Device, Job, Test } from '../../job/schema.ts'
 import { verdictOf } from '../../job/verdict.ts'
 import { checks as sheetChecks } from '../../reduce/checks/index.ts'
 import { curveOf, type Curve } from '../../reduce/curve.ts'
-import { decimalsOf } from '../../reduce/figures/index.ts'
+import { decimalsOf, figureById, labelOf } from '../../reduce/figures/index.ts'
 import type { Sheet } from '../../sheet/schema.ts'
 import { symbol } from '../../units/symbol.ts'
 import { wordReading } from '../calculator/reading.ts'
+import { limitText } from '../calculator/verdict-lines.ts'
 import type { CheckLine } from '../figure/check-list.tsx'
 import type { FigureLine } from '../figure/figure-row.tsx'
 import { halfUp, minus } from '../figure/lines.ts'
@@ -187,6 +188,14 @@ function readingsOf(
   return { heads, rows: lines, foot: [listed(foot), [air, more].filter(Boolean).join(' ')] }
 }
 
+/** A figure by its full name, with the word of the trade behind it. */
+function named(line: FigureLine, unit: string): FigureLine {
+  const label = labelOf(line.id, unit)
+  const name = figureById(line.id)?.name ?? label
+  const full = `${name.charAt(0).toUpperCase()}${name.slice(1)}`
+  return { ...line, name: full, detail: name.includes(label) && label.length > 1 ? '' : label }
+}
+
 /** The report of one test of a job. */
 export function reportOf(job: Job, test: Test, devices: readonly Device[], anchor: Anchor | undefined): Content {
   const reduced = reduceTest(job, test, [...devices])
@@ -216,11 +225,14 @@ export function reportOf(job: Job, test: Test, devices: readonly Device[], ancho
       reading.mean,
     ),
     plot: sheet && report && curve ? plotOf(sheet, report, curve, limit) : undefined,
-    figures: [...ids].flatMap((id) => lines.get(id) ?? []),
+    figures: [...ids].flatMap((id) => {
+      const line = lines.get(id)
+      return line ? [named(line, report?.figures[id]?.unit ?? '')] : []
+    }),
     figuresNote: report?.fit
       ? '± at 95 %; flows and areas with the instrument’s part, n and C from the fit alone'
       : '± at 95 %, with the instrument’s part',
-    limitHead: limit ? `Limit: ${limit.value} ${symbol(limit.unit)}` : 'Limit: none chosen',
+    limitHead: limit ? `Limit: ${limitText(limit)} ${symbol(limit.unit)}` : 'Limit: none chosen',
     checks: reading.checks.map((check) => ({ ...check, name: names.get(check.id) ?? check.id })),
     remarks: reading.checks
       .filter(({ outcome }) => outcome === 'bad' || outcome === 'doubtful')

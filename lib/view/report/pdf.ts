@@ -180,7 +180,7 @@ function shortened(pen: Pen, text: string, width: number): string {
 
 function figures(pen: Pen, content: Content, width: number, from: number): number {
   if (content.figures.length === 0) return from
-  const ends = { value: width * 0.53, margin: width * 0.66, unit: width * 0.68, bar: width - 116 }
+  const ends = { value: width * 0.5, margin: width * 0.655, unit: width * 0.675, bar: width - 112 }
   let y = heading(pen, 'Figures', content.figuresNote, from + 18)
   pen.line(0, y, width, y, 'ink', 1.1)
   const quiet = { size: 7, colour: 'quiet' } as const
@@ -193,12 +193,13 @@ function figures(pen: Pen, content: Content, width: number, from: number): numbe
   pen.line(0, y, width, y, 'ink', 0.5)
   for (const { name, detail, value, margin: plusMinus, unit, span } of content.figures) {
     const at = y + 9.5
-    const wide = pen.text(name, 0, at, name.length === 1 ? { face: 'italic', size: 9.5 } : {})
-    if (detail) pen.text(detail, wide + 4, at, { colour: 'quiet' })
+    const wide = pen.text(name, 0, at)
+    if (detail)
+      pen.text(detail, wide + 4, at, detail.length === 1 ? { face: 'italic', size: 9.5 } : { colour: 'quiet' })
     pen.text(value, ends.value, at, { face: 'bold', align: 'right' })
     pen.text(plusMinus, ends.margin, at, { colour: 'quiet', align: 'right' })
     pen.text(unit, ends.unit, at, { colour: 'quiet' })
-    if (span) bar(pen.within(ends.bar, y, 1), span, 116)
+    if (span) bar(pen.within(ends.bar, y, 1), span, 112)
     y += 12.8
     pen.line(0, y, width, y, 'rule', 0.5)
   }

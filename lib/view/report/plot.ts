@@ -88,7 +88,7 @@ export function plotOf(sheet: Sheet, report: Report, curve: Curve, limit: Limit 
       ? ''
       : `, ${halfUp(found.low, decimals)} to ${halfUp(found.high, decimals)}`
   const { fit } = report
-  const limitWords = beyond ? `limit at ${beyond.pressure} Pa: ${halfUp(beyond.flow, decimals)}` : ''
+  const limitWords = beyond ? `limit at ${beyond.pressure} Pa: ${halfUp(beyond.flow, decimals + 1)}` : ''
   return {
     verticals: x.ticks.map((tick) => ({ x: x.at(tick), text: grouped(tick) })),
     horizontals: y.ticks.map((tick) => ({ y: y.at(tick), text: grouped(tick) })),

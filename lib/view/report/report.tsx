@@ -171,7 +171,7 @@ function Figures({ content: { figures, figuresNote, limitHead } }: { content: Co
 function Name({ line: { name, detail } }: { line: FigureLine }) {
   return (
     <>
-      {name.length === 1 ? <i class="v">{name}</i> : name} {detail && <span class="q">{detail}</span>}
+      {name} {detail.length === 1 ? <i class="v">{detail}</i> : <span class="q">{detail}</span>}
     </>
   )
 }

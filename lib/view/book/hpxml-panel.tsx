@@ -1,0 +1,82 @@
+import { useState } from 'preact/hooks'
+import { listDevices } from '../../book/devices.ts'
+import type { HpxmlJob } from '../../book/hpxml/import.ts'
+import { saveJob } from '../../book/jobs.ts'
+import { jobTitle } from '../calculator/job-title.ts'
+import { Said, useSaid } from './said.tsx'
+import { count } from './wording.ts'
+
+type Chosen = { name: string; found: HpxmlJob[] }
+
+/** Takes in an HPXML file: first what would come in, then new jobs only. */
+export function HpxmlPanel() {
+  const [chosen, setChosen] = useState<Chosen>()
+  const { said, say, run } = useSaid()
+
+  const look = (input: HTMLInputElement) => {
+    const file = input.files?.[0]
+    input.value = ''
+    setChosen(undefined)
+    if (!file) return
+    run(async () => {
+      const { largest, readHpxml, tooLarge } = await import('../../book/hpxml/import.ts')
+      if (file.size > largest) throw tooLarge(file.size)
+      setChosen({ name: file.name, found: readHpxml(await file.text(), await listDevices()) })
+    })
+  }
+  const take = ({ name, found }: Chosen) =>
+    run(
+      async () => {
+        for (const { job } of found) await saveJob(job)
+      },
+      () => {
+        setChosen(undefined)
+        say(`${count(found.length, 'new job')} came from ${name}.`)
+      },
+    )
+
+  return (
+    <section class="group">
+      <h2>Take in HPXML</h2>
+      <p class="q">
+        A file of the open standard HPXML, version 4.0 to 4.2: its house and duct tests become new jobs. You see first
+        what would come in. Nothing that is here is overwritten.
+      </p>
+      <label class="b low file">
+        Choose an HPXML file
+        <input
+          type="file"
+          class="vh"
+          accept="application/xml,text/xml,.xml"
+          onChange={(event) => look(event.currentTarget)}
+        />
+      </label>
+      <Said said={said} />
+      {chosen && (
+        <div class="plan" role="group" aria-label={`What ${chosen.name} would add`}>
+          <h3>{chosen.name}</h3>
+          {chosen.found.map(({ job, lines, left }) => (
+            <div key={job.id}>
+              <p>
+                New job: <b>{jobTitle(job)}</b>
+              </p>
+              <ul>
+                {[...lines, ...left].map((line) => (
+                  <li key={line}>{line}</li>
+                ))}
+              </ul>
+            </div>
+          ))}
+          <div class="acts">
+            <button type="button" class="b low first" onClick={() => take(chosen)}>
+              Add {chosen.found.length === 1 ? 'it' : 'them'}
+            </button>
+            <button type="button" class="b low bare" onClick={() => setChosen(undefined)}>
+              Leave it
+            </button>
+          </div>
+        </div>
+      )}
+    </section>
+  )
+}

@@ -1,0 +1,141 @@
+import canonicalize from 'canonicalize'
+import { attach } from '../../book/attachments.ts'
+import { listDevices } from '../../book/devices.ts'
+import { getEntry, listEntries } from '../../book/entries.ts'
+import { getJob } from '../../book/jobs.ts'
+import { isFill } from '../../book/rows.ts'
+import type { FillEntry } from '../../book/schema.ts'
+import { ENGINE_VERSION } from '../../engine/version.ts'
+import type { Device, Job, Test } from '../../job/schema.ts'
+import { jobTitle } from '../calculator/job-title.ts'
+import { reportOf, type Anchor, type Content } from '../report/content.ts'
+import { Report } from '../report/report.tsx'
+import '../report/report.css'
+import { downloadBlob } from './download.ts'
+import { Empty, Trouble } from './field.tsx'
+import { fileName } from './file-name.ts'
+import { hashOf, type Route } from './route.ts'
+import { Said, useSaid } from './said.tsx'
+import { useLive } from './use-live.ts'
+
+interface Found {
+  job: Job
+  devices: Device[]
+  entry: FillEntry | undefined
+}
+
+/** The job of a report: as an entry holds it when one is named, else as it stands, with the newest entry about it. */
+async function find({ job: id = '', of }: Route): Promise<Found | null> {
+  const devices = await listDevices()
+  if (of !== undefined) {
+    const entry = await getEntry(of)
+    if (!entry || !isFill(entry) || !entry.readings) return null
+    return { job: entry.readings, devices, entry }
+  }
+  const job = await getJob(id)
+  if (!job) return null
+  const entry = (await listEntries({ job: id, kind: 'fill', limit: 1 })).find(isFill)
+  return { job, devices, entry }
+}
+
+const typedOf = (job: Job | undefined, test: Test): string =>
+  canonicalize({
+    building: job?.building,
+    tester: job?.tester,
+    test: job?.tests.find(({ id }) => id === test.id),
+  }) ?? ''
+
+const anchorOf = (entry: FillEntry | undefined, job: Job, test: Test): Anchor | undefined =>
+  entry && { number: entry.number, hash: entry.hash, same: typedOf(entry.readings, test) === typedOf(job, test) }
+
+/** The report of a test: to look at, print, save and attach. */
+export function ReportSection({ route }: { route: Route }) {
+  const found = useLive(() => find(route), ['jobs', 'devices', 'entries'], JSON.stringify(route))
+  if (found.trouble) return <Trouble text={found.trouble} />
+  if (found.value === undefined) return <p class="q">reading the job</p>
+  const { job, devices, entry } = found.value ?? {}
+  const test = job?.tests.find(({ id }) => id === route.test) ?? job?.tests.at(-1)
+  if (!job || !test || !devices) {
+    return (
+      <Empty title="No such test">
+        <p>The job or entry that this address names holds no test, or is not in this book. Choose one under Jobs.</p>
+        <a class="b first" href={hashOf({ section: 'jobs' })}>
+          Jobs
+        </a>
+      </Empty>
+    )
+  }
+  const content = reportOf(job, test, devices, anchorOf(entry, job, test))
+  return (
+    <>
+      <Bar route={route} job={job} test={test} content={content} entry={entry} />
+      <Report content={content} />
+    </>
+  )
+}
+
+interface BarProps extends Omit<Found, 'devices'> {
+  route: Route
+  test: Test
+  content: Content
+}
+
+function Bar({ route, job, test, content, entry }: BarProps) {
+  const { said, say, run } = useSaid()
+  const name = fileName(`${jobTitle(job)} ${test.role}`, 'pdf')
+  const make = async () => {
+    const { pdfOf } = await import('../report/pdf.ts')
+    const { bytes, lost } = await pdfOf(content, test.units.length === 'ft' ? 'letter' : 'A4')
+    const blob = new Blob([bytes as Uint8Array<ArrayBuffer>], { type: 'application/pdf' })
+    const without =
+      lost.length > 0 ? ` The letters ${lost.slice(0, 10).join(' ')} are not in its fonts; Print keeps them.` : ''
+    return { blob, without }
+  }
+  const save = async () => {
+    const { blob, without } = await make()
+    downloadBlob(name, blob)
+    say(`${name} was saved.${without}`)
+  }
+  const keep = async () => {
+    const { blob, without } = await make()
+    await attach(
+      new File([blob], name, { type: blob.type }),
+      {
+        job: { id: job.id, name: jobTitle(job) },
+        text: `Report of test ${test.role}`,
+        ...(entry && { of: entry.number }),
+      },
+      ENGINE_VERSION,
+    )
+    say(`${name} was attached to ${entry ? `entry ${entry.number}` : 'the job'}.${without}`)
+  }
+  return (
+    <div class="report-bar">
+      <div class="acts">
+        <button type="button" class="b low first" onClick={() => print()}>
+          Print
+        </button>
+        <button type="button" class="b low" onClick={() => run(save)}>
+          Save PDF
+        </button>
+        <button type="button" class="b low" onClick={() => run(keep)}>
+          Attach PDF to the book
+        </button>
+        {job.tests.length > 1 && (
+          <nav aria-label="Tests of the job">
+            {job.tests.map(({ id, role }) => (
+              <a
+                key={id}
+                href={hashOf({ ...route, test: id })}
+                {...(id === test.id && { 'aria-current': 'page' as const })}
+              >
+                {role || 'without a name'}
+              </a>
+            ))}
+          </nav>
+        )}
+      </div>
+      <Said said={said} />
+    </div>
+  )
+}
