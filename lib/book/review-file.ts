@@ -1,7 +1,7 @@
 /** One job as a file for a reviewer elsewhere: what was typed, what came of it, what was entered, and the proof. */
 import * as z from 'zod/mini'
 import { formMapSchema } from '../form/schema.ts'
-import { roleKeys } from '../job/material.ts'
+import { roleKeys } from '../job/roles.ts'
 import { reduceTest } from '../job/reduce.ts'
 import { deviceSchema, jobSchema, type Job } from '../job/schema.ts'
 import { reportSchema } from '../reduce/report.ts'

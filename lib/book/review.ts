@@ -1,5 +1,6 @@
 /** Checking a review file: every figure computed anew from the readings, every entry against the chain. */
-import { material, roleKeys } from '../job/material.ts'
+import { material } from '../job/material.ts'
+import { roleKeys } from '../job/roles.ts'
 import { reduceTest } from '../job/reduce.ts'
 import { textOf } from '../form/text.ts'
 import type { FigureValue } from '../reduce/report.ts'

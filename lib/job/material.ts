@@ -2,10 +2,10 @@
 import type { Item, Material } from '../form/material.ts'
 import { today } from './empty.ts'
 import { jobItems, testerItems } from './material-job.ts'
-import { directionItems, type KnownTest, reductionItems, systemItems } from './material-pairs.ts'
+import { reductionItems, severalItems } from './material-pairs.ts'
 import { testItems } from './material-test.ts'
-import { reduceTest } from './reduce.ts'
-import type { Device, Job, Test } from './schema.ts'
+import type { Device, Job } from './schema.ts'
+import { knownTests } from './together.ts'
 
 export interface MaterialSettings {
   /** The day that `today` stands for. */
@@ -18,30 +18,14 @@ export function jobName({ building }: Pick<Job, 'building'>): string {
   return names.map((name) => name.trim()).find((name) => name !== '') ?? 'Job without an address'
 }
 
-/** Roles as keys: as typed, numbered where one is used twice. */
-export function roleKeys(tests: Test[]): Map<Test, string> {
-  const used = new Set<string>()
-  const keys = new Map<Test, string>()
-  for (const [at, test] of tests.entries()) {
-    const role = test.role.trim() === '' ? `test ${at + 1}` : test.role.trim()
-    let key = role
-    for (let number = 2; used.has(key); number++) key = `${role} (${number})`
-    used.add(key)
-    keys.set(test, key)
-  }
-  return keys
-}
-
 /** The figures and fields of a job that are known, by the keys that form maps bind to. */
 export function material(job: Job, devices: Device[], settings: MaterialSettings = {}): Material {
   const items: Record<string, Item> = { ...jobItems(job), ...testerItems(job.tester) }
-  const known: KnownTest[] = []
-  for (const [test, key] of roleKeys(job.tests)) {
-    const reduced = reduceTest(job, test, devices)
-    known.push({ test, key, reduced })
+  const known = knownTests(job, devices)
+  for (const { test, key, reduced } of known) {
     for (const [id, item] of Object.entries(testItems(test, key, reduced, devices))) items[`${key}/${id}`] = item
   }
-  Object.assign(items, directionItems(known), reductionItems(known), systemItems(known))
+  Object.assign(items, severalItems(known), reductionItems(known))
   items['today'] = { kind: 'date', label: 'today’s date', group: 'today', iso: today(settings.now) }
   return { job: { id: job.id, name: jobName(job) }, items }
 }

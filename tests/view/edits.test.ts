@@ -3,6 +3,7 @@ import { emptyJob, emptyPoint, emptyTest } from '../../lib/job/empty.ts'
 import type { Job, TypedPoint } from '../../lib/job/schema.ts'
 import { unitSets } from '../../lib/job/units.ts'
 import {
+  directionFor,
   duplicateJob,
   insertPoint,
   isBlank,
@@ -74,9 +75,23 @@ test('a block of one column goes into the column it was pasted in', () => {
 
 test('roles are unique in a job, whatever their case', () => {
   const job = jobOf('before', 'after')
-  expect(roleProblem(job, job.tests[0]!.id, 'before')).toBe('')
-  expect(roleProblem(job, job.tests[0]!.id, ' After ')).toContain('another role')
-  expect(roleProblem(job, '', ' ')).toContain('Give the test a role')
+  expect(roleProblem(job, job.tests[0]!.id, 'before', job.tests[0]!.sheet)).toBe('')
+  expect(roleProblem(job, job.tests[0]!.id, ' After ', job.tests[0]!.sheet)).toContain('another role')
+  expect(roleProblem(job, '', ' ', job.tests[0]!.sheet)).toContain('Give the test a role')
+})
+
+test('a new test may bear the role of one in the other direction', () => {
+  const job = jobOf('before', 'after')
+  const [before] = job.tests
+  const fresh = emptyTest('before', 'enclosure', job.units)
+  const sheet = { ...fresh.sheet, direction: directionFor(job, ' Before ', fresh) }
+  expect([before!.sheet.direction, sheet.direction]).toEqual(['depressurize', 'pressurize'])
+  expect(roleProblem(job, '', 'before', sheet)).toBe('')
+  const both = { ...job, tests: [...job.tests, { ...fresh, sheet }] }
+  expect(roleProblem(both, '', 'before', sheet)).toContain('another role')
+  const ducts = emptyTest('before', 'ducts', job.units)
+  expect(directionFor(job, 'before', ducts)).toBe(ducts.sheet.direction)
+  expect(roleProblem(job, '', 'before', ducts.sheet)).toContain('another role')
 })
 
 test('after a test has gone its neighbour is shown', () => {

@@ -25,6 +25,7 @@ import { useView } from './use-view.ts'
 const JobList = later(async () => (await import('./job-list.tsx')).JobList)
 const JobPanel = later(async () => (await import('./job-panel.tsx')).JobPanel)
 const NewTest = later(async () => (await import('./new-test.tsx')).NewTest)
+const Together = later(async () => (await import('./together.tsx')).Together)
 const TestEditor = later(async () => (await import('./test-editor.tsx')).TestEditor)
 
 type Panel = '' | 'job' | 'test' | 'new test' | 'list'
@@ -230,6 +231,7 @@ export function Calculator({ onSent }: Props) {
                         unfold('building', 'building')
                       }}
                     />
+                    {job.tests.length > 1 && <Together />}
                   </>
                 )}
               </main>

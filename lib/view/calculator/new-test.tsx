@@ -2,7 +2,7 @@ import { useEffect, useRef, useState } from 'preact/hooks'
 import { emptyTest, nextRole } from '../../job/empty.ts'
 import type { Job, Test } from '../../job/schema.ts'
 import { Choice } from './choice.tsx'
-import { roleProblem } from './edits.ts'
+import { directionFor, roleProblem } from './edits.ts'
 import { Field } from './field.tsx'
 
 const subjects = [
@@ -17,7 +17,11 @@ export function NewTest({ job, onAdd, onClose }: { job: Job; onAdd: (test: Test)
   const form = useRef<HTMLFormElement>(null)
   useEffect(() => form.current?.querySelector('select')?.focus(), [])
   const named = role ?? nextRole(job, subject)
-  const problem = roleProblem(job, '', named)
+  const added = (): Test => {
+    const test = emptyTest(named.trim(), subject, job.units)
+    return { ...test, sheet: { ...test.sheet, direction: directionFor(job, named, test) } }
+  }
+  const problem = roleProblem(job, '', named, added().sheet)
   return (
     <form
       class="panel"
@@ -31,7 +35,7 @@ export function NewTest({ job, onAdd, onClose }: { job: Job; onAdd: (test: Test)
       aria-label="New test"
       onSubmit={(event) => {
         event.preventDefault()
-        if (!problem) onAdd(emptyTest(named.trim(), subject, job.units))
+        if (!problem) onAdd(added())
       }}
     >
       <div class="fields">

@@ -30,7 +30,7 @@ export function TestEditor({ onDelete, onClose }: { onDelete: () => void; onClos
           label="Role of this test"
           wide
           value={test.role}
-          problem={roleProblem(job, test.id, test.role) || undefined}
+          problem={roleProblem(job, test.id, test.role, test.sheet) || undefined}
           onInput={(role) => editTest({ role })}
         />
       </div>

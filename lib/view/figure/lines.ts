@@ -37,7 +37,7 @@ function named(id: string, unit: string): { name: string; detail: string } {
   return { name: labelOf(id, unit), detail: rest.join(', ') }
 }
 
-export function figureLine(id: string, found: FigureValue, report: Report, limit?: Limit): FigureLine {
+export function figureLine(id: string, found: FigureValue, report: Pick<Report, 'working'>, limit?: Limit): FigureLine {
   const decimals = decimalsOf(id, found.unit)
   const { value, low, high } = found
   const interval = rangeOf(found, decimals)

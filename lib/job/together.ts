@@ -1,0 +1,104 @@
+/** What tests of a job come to together: before and after, one test in both directions, several duct systems. */
+import { combine } from '../reduce/combine.ts'
+import { labelOf } from '../reduce/figures/index.ts'
+import { type Reduction, reduction } from '../reduce/reduction.ts'
+import type { CheckResult, Report } from '../reduce/report.ts'
+import { sumSystems } from '../reduce/systems.ts'
+import { usualInstrument } from '../reduce/uncertainty.ts'
+import { reduceTest, type ReducedTest } from './reduce.ts'
+import { roleKeys } from './roles.ts'
+import type { Device, Job, Test } from './schema.ts'
+
+/** A test of the job with the key of its role and what it came to. */
+export interface KnownTest {
+  test: Test
+  key: string
+  reduced: ReducedTest
+}
+
+/** Figures of several tests as one. */
+export interface Several {
+  /** `before and after`, `final, both directions`, `duct systems` */
+  name: string
+  figures: Report['figures']
+  working: Report['working']
+  checks: CheckResult[]
+}
+
+export interface Work extends Reduction {
+  before: string
+  after: string
+  /** What it is a reduction of: `CFM50`. */
+  of: string
+  /** The figure of the registry. */
+  figure: string
+}
+
+export interface Together {
+  work: Work | undefined
+  /** Each role that was tested in both directions, then the duct systems. */
+  several: Several[]
+}
+
+export const knownTests = (job: Job, devices: Device[]): KnownTest[] =>
+  [...roleKeys(job.tests)].map(([test, key]) => ({ test, key, reduced: reduceTest(job, test, devices) }))
+
+export function together(job: Job, devices: Device[]): Together {
+  const known = knownTests(job, devices)
+  const systems = systemsOf(known)
+  return { work: workOf(known), several: [...directionsOf(known), ...(systems ? [systems] : [])] }
+}
+
+const RESULTS = ['flow-50', 'duct-flow-25']
+
+/** The share that both tests owe to the calibration of the one device that was used for both. */
+function shared(one: KnownTest, other: KnownTest): number {
+  if (one.test.sheet.device === '' || one.test.sheet.device !== other.test.sheet.device) return 0
+  const percents = [one, other].map(({ reduced }) => (reduced.sheet?.instrument ?? usualInstrument).flowPercent)
+  return Math.min(...percents) / 100
+}
+
+const subjectOf = ({ test }: KnownTest) => test.sheet.subject
+
+/** What the work between a test before and a test after brought, with its uncertainty. */
+export function workOf(tests: readonly KnownTest[]): Work | undefined {
+  const named = (role: string) => tests.find(({ key }) => key.toLowerCase() === role)
+  const [before, after] = [named('before'), named('after')]
+  if (before === undefined || after === undefined) return undefined
+  const figure = (known: KnownTest, id: string) => known.reduced.report?.figures[id]
+  const id = RESULTS.find((one) => figure(before, one) && figure(after, one) && subjectOf(before) === subjectOf(after))
+  if (id === undefined) return undefined
+  const last = figure(after, id)!
+  const brought = reduction(figure(before, id)!, last, { shared: shared(before, after) })
+  return { before: before.key, after: after.key, of: labelOf(id, last.unit), figure: id, ...brought }
+}
+
+/** The mean of two tests that bear one role and were made in opposite directions. */
+export function directionsOf(tests: readonly KnownTest[]): Several[] {
+  return tests.flatMap((known) => {
+    const role = known.test.role.trim()
+    const alike = ({ test }: KnownTest) => test.role.trim().toLowerCase() === role.toLowerCase()
+    const same = tests.filter((other) => alike(other) && subjectOf(other) === 'enclosure')
+    const [first, second] = same
+    if (role === '' || same.length !== 2 || first !== known || !second) return []
+    if (first.test.sheet.direction === second.test.sheet.direction) return []
+    const [one, other] = [first.reduced.report, second.reduced.report]
+    if (!one || !other) return []
+    const reports = first.test.sheet.direction === 'depressurize' ? ([one, other] as const) : ([other, one] as const)
+    return { name: `${role}, both directions`, ...combine(...reports) }
+  })
+}
+
+/** Several systems of ducts, tested for the same leakage at the same stage, as one over the floor area of the building. */
+export function systemsOf(tests: readonly KnownTest[]): Several | undefined {
+  const systems = tests.filter(({ test, key }) => test.sheet.subject === 'ducts' && /^duct system \d/i.test(key))
+  const reports = systems.flatMap(({ reduced }) => reduced.report ?? [])
+  const kinds = new Set(systems.map(({ test }) => `${test.sheet.ductLeakage} ${test.stage}`))
+  const [first] = systems
+  if (!first || reports.length < 2 || reports.length < systems.length || kinds.size > 1) return undefined
+  const area = first.reduced.sheet?.building?.floorArea
+  const unit = first.test.units.length === 'ft' ? 'ft2' : 'm2'
+  const floorArea = area === undefined ? undefined : ({ value: area, unit } as const)
+  const { figures, working } = sumSystems(reports, { floorArea, names: systems.map(({ key }) => key) })
+  return { name: 'duct systems', figures, working, checks: [] }
+}

@@ -1,0 +1,78 @@
+/** What tests come to together, written for the screen. */
+import type { Several, Together, Work } from '../../job/together.ts'
+import { decimalsOf } from '../../reduce/figures/index.ts'
+import type { FigureValue, Report } from '../../reduce/report.ts'
+import { symbol } from '../../units/symbol.ts'
+import type { CheckLine } from '../figure/check-list.tsx'
+import type { FigureLine } from '../figure/figure-row.tsx'
+import type { FigureGroup } from '../figure/figure-table.tsx'
+import { figureLine, halfUp, marginOf, rangeOf } from '../figure/lines.ts'
+
+export interface TogetherWords {
+  /** In a line: `CFM50 down 1,050 cfm, 42.3 %`. */
+  summary: string
+  groups: FigureGroup[]
+  checks: CheckLine[]
+}
+
+/** Nothing while no tests belong together. */
+export function togetherWords({ work, several }: Together): TogetherWords | undefined {
+  const groups = [...(work ? [workGroup(work)] : []), ...several.map(severalGroup)]
+  if (groups.length === 0) return undefined
+  return {
+    summary: work ? workSummary(work) : several.map(({ name }) => name).join('; '),
+    groups,
+    checks: several.flatMap(({ name, checks }) => checks.map((check) => ({ ...check, id: `${name} ${check.id}` }))),
+  }
+}
+
+const PERCENT_DECIMALS = 1
+
+function workSummary({ of, figure, absolute, percent }: Work): string {
+  const decimals = decimalsOf(figure, absolute.unit)
+  const way = absolute.value < 0 ? 'up' : 'down'
+  const by = halfUp(Math.abs(absolute.value), decimals)
+  return `${of} ${way} ${by} ${symbol(absolute.unit)}, ${halfUp(Math.abs(percent.value), PERCENT_DECIMALS)} %`
+}
+
+function workLine(
+  id: string,
+  name: string,
+  found: FigureValue,
+  decimals: number,
+  steps: Report['working'],
+): FigureLine {
+  const interval = rangeOf(found, decimals)
+  return {
+    id: `together-${id}`,
+    name,
+    detail: '',
+    value: halfUp(found.value, decimals),
+    margin: marginOf(found, decimals),
+    interval: interval && `95 % interval ${interval}`,
+    unit: symbol(found.unit),
+    note: found.note ?? '',
+    steps,
+  }
+}
+
+const inPercent = ({ result }: Report['working'][number]): boolean => result.endsWith('%')
+
+function workGroup({ before, after, of, figure, absolute, percent, working }: Work): FigureGroup {
+  const [decimals, steps] = [decimalsOf(figure, absolute.unit), working.filter((step) => !inPercent(step))]
+  return {
+    title: `${before} to ${after}`,
+    lines: [
+      workLine('reduction', `Reduction of ${of}`, absolute, decimals, steps),
+      workLine('reduction-percent', 'Reduction in percent', percent, PERCENT_DECIMALS, working.filter(inPercent)),
+    ],
+  }
+}
+
+/** The ids stand in the page beside those of the open test, so they are made different. */
+const severalGroup = (one: Several, index: number): FigureGroup => ({
+  title: one.name,
+  lines: Object.entries(one.figures).map(([id, found]) =>
+    Object.assign(figureLine(id, found, one), { id: `together-${index}-${id}` }),
+  ),
+})
