@@ -26,9 +26,20 @@ export async function openReview(file: Blob & { name: string }): Promise<OpenRev
   return review
 }
 
-export async function listReviews(): Promise<OpenReview[]> {
-  const reviews = await (await database()).getAll('reviews')
-  return reviews.toSorted((a, b) => b.opened.localeCompare(a.opened))
+/** The files that stand open, the latest first, without what they hold. */
+export async function listReviews(): Promise<Pick<OpenReview, 'id' | 'name' | 'opened'>[]> {
+  const found: Pick<OpenReview, 'id' | 'name' | 'opened'>[] = []
+  let cursor = await (await database()).transaction('reviews').store.openCursor()
+  while (cursor) {
+    const { id, name, opened } = cursor.value
+    found.push({ id, name, opened })
+    cursor = await cursor.continue()
+  }
+  return found.toSorted((a, b) => b.opened.localeCompare(a.opened))
+}
+
+export async function getReview(id: string): Promise<OpenReview | undefined> {
+  return (await database()).get('reviews', id)
 }
 
 /** @throws BookError when the notes do not fit. */

@@ -95,7 +95,14 @@ function noteRow(entry: NoteEntry): NoteRow {
     ...(entry.of !== undefined && { of: entry.of }),
     words: said.slice(0, 3).join(', ').slice(0, 300),
     hash: entry.hash,
-    text: searchable([String(entry.number), entry.job.name, entry.hash, entry.kind, ...said]),
+    text: searchable([
+      String(entry.number),
+      entry.job.name,
+      entry.hash,
+      entry.kind,
+      ...(entry.kind === 'attachment' ? [entry.file.sha256] : []),
+      ...said,
+    ]),
   }
 }
 
@@ -107,7 +114,7 @@ export function saidBy(note: NoteEntry): string[] {
     case 'correction':
       return [note.reason, note.text].filter(Boolean)
     case 'attachment':
-      return [note.file.name, note.text, note.file.sha256].filter(Boolean)
+      return [note.file.name, note.text].filter(Boolean)
     case 'review':
       return [note.reviewer, ...note.findings.flatMap(({ about, text }) => [about, text]), note.text].filter(Boolean)
   }

@@ -7,7 +7,7 @@ import { saveMap } from '../../lib/book/maps.ts'
 import { addNote } from '../../lib/book/notes.ts'
 import { checkReview, compareRetest } from '../../lib/book/review.ts'
 import { readReview, reviewParts, withNotes } from '../../lib/book/review-file.ts'
-import { emptyNotes, listReviews, openReview, saveReviewNotes } from '../../lib/book/reviews.ts'
+import { emptyNotes, getReview, listReviews, openReview, saveReviewNotes } from '../../lib/book/reviews.ts'
 import { demoJob } from '../../lib/job/demo.ts'
 import { material } from '../../lib/job/material.ts'
 import type { Job } from '../../lib/job/schema.ts'
@@ -90,7 +90,8 @@ describe('a review file', () => {
     const review = await openReview(await made())
     const finding = { about: 'after: ACH50', weight: 'to correct' as const, text: 'The volume is that of the plans.' }
     await saveReviewNotes(review.id, { ...emptyNotes(), reviewer: 'County desk', findings: [finding] })
-    const [kept] = await listReviews()
+    expect((await listReviews()).map(({ id }) => id)).toEqual([review.id])
+    const kept = await getReview(review.id)
     const back = await readReview(await blob(withNotes(new Blob([kept!.file]), kept!.notes)))
     expect(back.notes?.findings).toEqual([finding])
     expect((await checkReview(back)).entries.every(({ fits }) => fits)).toBe(true)

@@ -1,10 +1,13 @@
 import { useState } from 'preact/hooks'
 import { deleteDevice, listDevices, restoreDevice, saveDevice } from '../../book/devices.ts'
+import { fileParts } from '../../book/json.ts'
 import { getSettings } from '../../book/settings.ts'
 import { emptyDevice } from '../../job/empty.ts'
 import type { Device } from '../../job/schema.ts'
 import { calibration } from './calibration.ts'
 import { DeviceForm } from './device-form.tsx'
+import { download, jsonType } from './download.ts'
+import { fileName } from './file-name.ts'
 import { Empty, Trouble } from './field.tsx'
 import { Said, useSaid } from './said.tsx'
 import { useLive } from './use-live.ts'
@@ -34,6 +37,16 @@ export function DevicesSection() {
           Coefficients come from your own calibration certificate: flow = coefficient × (pressure at the device)
           <sup>exponent</sup>, with the pressure in Pa. No device is built in.
         </p>
+        <button
+          type="button"
+          class="b"
+          disabled={!devices.value?.length}
+          onClick={() =>
+            run(() => download(fileName('devices', 'json'), jsonType, fileParts({ devices: devices.value ?? [] })))
+          }
+        >
+          Export all
+        </button>
         <button type="button" class="b" onClick={add}>
           Add a device
         </button>

@@ -57,7 +57,7 @@ export function FollowUpForm({ entry, onDone, onLeave }: Props) {
     >
       <div class="fields">
         <ChoiceField
-          label="Status"
+          label="What became of it"
           value={status}
           options={statuses.map((one) => [one, statusWords[one]] as const)}
           onPick={setStatus}

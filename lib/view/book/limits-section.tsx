@@ -1,5 +1,6 @@
 import { publishedLimits, type Limit } from '../../limits/index.ts'
 import { symbol } from '../../units/symbol.ts'
+import { KeptLimits } from './kept-limits.tsx'
 
 const groups: readonly (readonly [Limit['subject'], string])[] = [
   ['enclosure', 'Houses and buildings'],
@@ -20,6 +21,7 @@ export function LimitsSection() {
         of your own in place of any of these. “Read”: looked up in a public copy, a state’s adoption or a guide. “From
         memory”: number or clause was not looked up; do so before you rely on it.
       </p>
+      <KeptLimits />
       {groups.map(([subject, words]) => (
         <section key={subject} class="group">
           <h2>{words}</h2>

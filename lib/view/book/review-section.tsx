@@ -58,7 +58,7 @@ export function ReviewSection() {
               opened {day(review.opened)}, {time(review.opened)}
             </span>
           </summary>
-          {review.id === open && <ReviewView review={review} onClose={() => run(() => closeReview(review.id))} />}
+          {review.id === open && <ReviewView id={review.id} onClose={() => run(() => closeReview(review.id))} />}
         </details>
       ))}
     </>

@@ -5,7 +5,7 @@ import { addNote } from '../../book/notes.ts'
 import { checkReview, type ReviewResult } from '../../book/review.ts'
 import { readReview, withNotes, type ReviewFile } from '../../book/review-file.ts'
 import type { ReviewNotes } from '../../book/review-schema.ts'
-import { saveReviewNotes } from '../../book/reviews.ts'
+import { getReview, saveReviewNotes } from '../../book/reviews.ts'
 import { getJob } from '../../book/jobs.ts'
 import { jobTitle } from '../calculator/job-title.ts'
 import { download, jsonType } from './download.ts'
@@ -17,23 +17,33 @@ import { ReviewProof } from './review-proof.tsx'
 import { Said, useSaid } from './said.tsx'
 import { useLive } from './use-live.ts'
 
+interface Loaded {
+  review: OpenReview
+  file: ReviewFile
+  result: ReviewResult
+  /** Whether the job is of this book. */
+  own: boolean
+}
+
+async function load(id: string): Promise<Loaded> {
+  const review = await getReview(id)
+  if (!review) throw new Error('The review file was put away. Open it again.')
+  const file = await readReview(new Blob([review.file]))
+  return { review, file, result: await checkReview(file), own: (await getJob(file.job.id)) !== undefined }
+}
+
 /** A review file: what it says, what comes of it here, and what the reviewer notes. */
-export function ReviewView({ review, onClose }: { review: OpenReview; onClose: () => void }) {
-  const blob = () => new Blob([review.file])
-  const read = useLive(
-    async () => {
-      const file = await readReview(blob())
-      return { file, result: await checkReview(file), own: (await getJob(file.job.id)) !== undefined }
-    },
-    [],
-    review.id,
-  )
+export function ReviewView({ id, onClose }: { id: string; onClose: () => void }) {
+  const loaded = useLive(() => load(id), [], id)
+  if (loaded.trouble) return <Trouble text={loaded.trouble} />
+  if (!loaded.value) return <p class="q">computing every figure anew</p>
+  return <Desk loaded={loaded.value} onClose={onClose} />
+}
+
+function Desk({ loaded: { review, file, result, own }, onClose }: { loaded: Loaded; onClose: () => void }) {
   const [notes, setNotes] = useState(review.notes)
   const { said, say, run } = useSaid()
 
-  if (read.trouble) return <Trouble text={read.trouble} />
-  if (!read.value) return <p class="q">computing every figure anew</p>
-  const { file, result, own } = read.value
   const edit = (patch: Partial<ReviewNotes>) => {
     const next = { ...notes, ...patch }
     setNotes(next)
@@ -45,7 +55,11 @@ export function ReviewView({ review, onClose }: { review: OpenReview; onClose: (
         if (!notes.reviewer.trim()) throw new Error('type your name or office first.')
         const finished = { ...notes, finished: new Date().toISOString() }
         await saveReviewNotes(review.id, finished)
-        await download(fileName(`${jobTitle(file.job)} reviewed`, 'json'), jsonType, withNotes(blob(), finished))
+        await download(
+          fileName(`${jobTitle(file.job)} reviewed`, 'json'),
+          jsonType,
+          withNotes(new Blob([review.file]), finished),
+        )
       },
       () => say('The file with your findings was handed to the browser as a download. Send it back.'),
     )

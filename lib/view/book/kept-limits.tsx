@@ -1,0 +1,147 @@
+import { useState } from 'preact/hooks'
+import { fileParts } from '../../book/json.ts'
+import { deleteLimit, listLimits, restoreLimit, saveLimit } from '../../book/limits.ts'
+import type { KeptLimit } from '../../book/schema.ts'
+import { ownLimitFigures } from '../../job/own-limit.ts'
+import { labelOf } from '../../reduce/figures/index.ts'
+import { readNumber } from '../../units/read.ts'
+import { symbol } from '../../units/symbol.ts'
+import { download, jsonType } from './download.ts'
+import { ChoiceField, TextField } from './field.tsx'
+import { fileName } from './file-name.ts'
+import { Said, useSaid } from './said.tsx'
+import { useLive } from './use-live.ts'
+
+const units: Record<string, readonly string[]> = {
+  'air-changes-50': ['1/h'],
+  'flow-50': ['cfm', 'm3/h', 'L/s'],
+  'flow-50-per-enclosure-area': ['cfm/ft2', 'm3/(h.m2)', 'L/(s.m2)'],
+  'flow-75-per-enclosure-area': ['cfm/ft2', 'm3/(h.m2)', 'L/(s.m2)'],
+  'duct-flow-25-per-floor-area': ['cfm/100ft2', 'm3/(h.m2)', 'L/(s.m2)'],
+  'duct-flow-25': ['cfm', 'm3/h', 'L/s'],
+  'duct-share-of-air-handler': ['%'],
+}
+const figures = [...ownLimitFigures.enclosure, ...ownLimitFigures.ducts]
+const firstUnit = (figure: string): string => units[figure]?.[0] ?? ''
+const nameOf = (figure: string, unit: string): string =>
+  `${figure.startsWith('duct-') ? 'ducts, ' : ''}${labelOf(figure, unit)}`
+
+const blank = (): KeptLimit => ({
+  id: crypto.randomUUID(),
+  name: '',
+  figure: 'air-changes-50',
+  value: '',
+  unit: '1/h',
+  origin: '',
+})
+
+/** Limits of the owner's own: from a permit, a program's paper, a local amendment. */
+export function KeptLimits() {
+  const limits = useLive(listLimits, ['limits'])
+  const [draft, setDraft] = useState<KeptLimit>()
+  const { said, say, run } = useSaid()
+
+  const add = () =>
+    run(
+      async () => {
+        if (!draft) return
+        const value = readNumber(draft.value)
+        if (!draft.name.trim()) throw new Error('type a name by which you know the limit.')
+        if (typeof value !== 'number' || value <= 0) throw new Error('type a number above zero as the limit.')
+        await saveLimit(draft)
+      },
+      () => setDraft(undefined),
+    )
+  const remove = (limit: KeptLimit) =>
+    run(
+      () => deleteLimit(limit.id),
+      () => say(`${limit.name} was deleted.`, 'Put it back', () => restoreLimit(limit.id)),
+    )
+  const save = (what: string, chosen: KeptLimit[]) =>
+    run(() => download(fileName(what, 'json'), jsonType, fileParts({ limits: chosen })))
+
+  return (
+    <section class="group">
+      <h2>Limits of your own</h2>
+      {limits.value?.length === 0 && !draft && (
+        <p class="q">None yet. Keep here what a permit, a program or a local amendment asks for, with its origin.</p>
+      )}
+      <ul class="plain">
+        {limits.value?.map((limit) => (
+          <li key={limit.id}>
+            <span>
+              <b>{limit.name}</b> {nameOf(limit.figure, limit.unit)} at most {limit.value} {symbol(limit.unit)}{' '}
+              <span class="q">{limit.origin || 'no origin given'}</span>
+            </span>
+            <span class="acts">
+              <button type="button" class="b low" onClick={() => save(`limit ${limit.name}`, [limit])}>
+                Export<span class="vh"> {limit.name}</span>
+              </button>
+              <button type="button" class="b low bare" onClick={() => remove(limit)}>
+                Delete<span class="vh"> {limit.name}</span>
+              </button>
+            </span>
+          </li>
+        ))}
+      </ul>
+      {draft ? (
+        <form
+          class="sheet"
+          onSubmit={(event) => {
+            event.preventDefault()
+            add()
+          }}
+        >
+          <div class="fields">
+            <TextField label="Name" value={draft.name} onInput={(name) => setDraft({ ...draft, name })} />
+            <ChoiceField
+              label="On the figure"
+              value={draft.figure}
+              options={figures.map((figure) => [figure, nameOf(figure, firstUnit(figure))] as const)}
+              onPick={(figure) => setDraft({ ...draft, figure, unit: firstUnit(figure) })}
+            />
+            <TextField
+              label="At most"
+              mode="decimal"
+              value={draft.value}
+              onInput={(value) => setDraft({ ...draft, value })}
+            />
+            <ChoiceField
+              label="Unit"
+              value={draft.unit}
+              options={(units[draft.figure] ?? []).map((unit) => [unit, symbol(unit)] as const)}
+              onPick={(unit) => setDraft({ ...draft, unit })}
+            />
+            <TextField
+              label="Where it stands"
+              wide
+              value={draft.origin}
+              placeholder="paper, edition, clause, date"
+              onInput={(origin) => setDraft({ ...draft, origin })}
+            />
+          </div>
+          <div class="acts">
+            <button type="submit" class="b low first">
+              Keep it
+            </button>
+            <button type="button" class="b low bare" onClick={() => setDraft(undefined)}>
+              Leave it
+            </button>
+          </div>
+        </form>
+      ) : (
+        <div class="acts">
+          <button type="button" class="b low" onClick={() => setDraft(blank())}>
+            Add a limit
+          </button>
+          {limits.value && limits.value.length > 0 && (
+            <button type="button" class="b low" onClick={() => save('limits', limits.value ?? [])}>
+              Export all
+            </button>
+          )}
+        </div>
+      )}
+      <Said said={said} />
+    </section>
+  )
+}

@@ -1,0 +1,16 @@
+/** Writes a job and a fill into the book, inside a page of the extension. */
+import { addFillLine, endFill, startFill } from '../../lib/book/fills.ts'
+import { saveJob } from '../../lib/book/jobs.ts'
+import { saveMap } from '../../lib/book/maps.ts'
+import { demoJob } from '../../lib/job/demo.ts'
+import { context, fakeFill, fakeLine, fakeMap } from './fake.ts'
+import { html } from './hostile.ts'
+
+export async function write(): Promise<void> {
+  const job = await saveJob(demoJob())
+  await saveMap(fakeMap())
+  const page = { ...fakeFill('a').page, title: html }
+  await startFill(fakeFill('a', { job: { id: job.id, name: '14 Tannery Row, Marrowby' }, page }), context)
+  await addFillLine('a', fakeLine('flow', { note: html }))
+  await endFill('a')
+}
