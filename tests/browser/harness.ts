@@ -22,6 +22,8 @@ export interface Options {
   /** Device pixels per CSS pixel. */
   scale?: number
   dark?: boolean
+  /** Milliseconds that one call to a page may take; 0: as long as it likes. */
+  patience?: number
 }
 
 /** One request as the browser's network log has it. `by` is the origin that asked, if a page or worker did. */
@@ -65,6 +67,7 @@ export class Session {
     this.browser = await launchBrowser({
       executablePath: findBrowser('chromium'),
       headless: this.options.headless ?? true,
+      ...(this.options.patience !== undefined && { protocolTimeout: this.options.patience }),
       pipe: true,
       enableExtensions: true,
       userDataDir: this.profile,
