@@ -37,6 +37,14 @@ const percent = { dimension: 'percent', low: 0, high: 50, not: 'an uncertainty i
 const air = { dimension: 'temperature', low: -60, high: 60, not: 'the temperature of air' } as const
 const zeroFlow = { dimension: 'pressure', low: -1000, high: 1000, not: 'a baseline pressure' } as const
 
+const zonePressure = {
+  dimension: 'pressure',
+  low: -1000,
+  high: 1000,
+  nonzero: true,
+  not: 'a pressure across house or zone',
+} as const
+
 /** By path; an index in a path stands as `*`. */
 const cells: Record<string, Cell> = {
   'points.*.pressure': {
@@ -96,6 +104,12 @@ const cells: Record<string, Cell> = {
     high: 1,
     not: 'a discharge coefficient',
   },
+  'zones.*.house': { name: 'house to outdoors', ...zonePressure },
+  'zones.*.houseZone': { name: 'house to zone', ...zonePressure },
+  'zones.*.zoneOutdoors': { name: 'zone to outdoors', ...zonePressure },
+  'zones.*.exponent': { name: 'exponent n', dimension: 'ratio', low: 0.5, high: 1, not: 'an exponent of leakage' },
+  'zones.*.closed': { name: 'flow with the zone closed', ...flow },
+  'zones.*.opened': { name: 'flow with the zone opened', ...flow },
   instrumentFigure: { name: 'Instrument’s own figure', ...flow, not: 'a flow' },
   ownLimit: { name: 'Own limit', dimension: 'ratio', above: 0, high: 1e6, not: 'a limit' },
   'building.floorArea': { name: 'Floor area', dimension: 'area', above: 0, high: 1e7, not: 'the area of a floor' },
@@ -195,6 +209,8 @@ export function nameOf(path: string, range = ''): string {
   const name = cellAt(path)?.name ?? others[general(path)] ?? path
   const point = /^points\.(\d+)/.exec(path)
   if (point) return name === path ? `Point ${Number(point[1]) + 1}` : `Point ${Number(point[1]) + 1}, ${name}`
+  const zone = /^zones\.(\d+)/.exec(path)
+  if (zone) return `Zone ${Number(zone[1]) + 1}, ${name}`
   const at = /^device\.ranges\.(\d+)/.exec(path)
   return at ? `Range ${range || Number(at[1]) + 1}, ${name}` : name
 }

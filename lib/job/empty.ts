@@ -1,5 +1,15 @@
 /** New jobs, tests, rows and devices, with every cell empty. */
-import type { Building, Device, Job, Test, Tester, TypedFieldCheck, TypedPoint, TypedUnits } from './schema.ts'
+import type {
+  Building,
+  Device,
+  Job,
+  Test,
+  Tester,
+  TypedFieldCheck,
+  TypedPoint,
+  TypedUnits,
+  TypedZone,
+} from './schema.ts'
 
 type Subject = Test['sheet']['subject']
 
@@ -105,6 +115,16 @@ export function blankTest(role: string, subject: Subject, units: TypedUnits): Om
 }
 
 export const emptyFieldCheck = (): TypedFieldCheck => ({ area: '', pressure: '', flow: '', discharge: '' })
+
+export const emptyZone = (): TypedZone => ({
+  name: '',
+  house: '',
+  houseZone: '',
+  zoneOutdoors: '',
+  exponent: '',
+  closed: '',
+  opened: '',
+})
 
 export const emptyRange = (): Device['ranges'][number] => ({
   name: '',

@@ -83,6 +83,19 @@ export const typedSheetSchema = z.object({
   fieldCheck: z.optional(typedFieldCheckSchema),
 })
 
+/** An attic, garage or other zone beside the house, with the pressures and flows that tell how leaky it is. */
+export const typedZoneSchema = z.object({
+  name: cell,
+  /** House to outdoors, Pa; empty: 50. */
+  house: cell,
+  houseZone: cell,
+  zoneOutdoors: cell,
+  exponent: cell,
+  /** Flow of the house with the zone closed, and with the zone opened to the house. */
+  closed: cell,
+  opened: cell,
+})
+
 /** A number that was converted for display: `text` as typed in `unit`, and the text `shown` in its place. */
 export const convertedSchema = z.object({ text: z.string(), unit: z.string(), shown: z.string() })
 
@@ -107,6 +120,8 @@ export const testSchema = z.object({
   /** What the instrument itself showed as its result, in units.flow at 50 Pa (ducts: 25 Pa). */
   instrumentFigure: cell,
   notes: cell,
+  /** Absent: none was looked at. */
+  zones: z.optional(z.array(typedZoneSchema)),
   /** By path in the sheet: what was typed before the units were switched. */
   converted: z.record(z.string(), convertedSchema),
 })
@@ -140,6 +155,7 @@ export type Building = z.infer<typeof buildingSchema>
 export type Tester = z.infer<typeof testerSchema>
 export type TypedPoint = z.infer<typeof typedPointSchema>
 export type TypedFieldCheck = z.infer<typeof typedFieldCheckSchema>
+export type TypedZone = z.infer<typeof typedZoneSchema>
 export type TypedSheet = z.infer<typeof typedSheetSchema>
 export type Test = z.infer<typeof testSchema>
 export type Job = z.infer<typeof jobSchema>

@@ -56,8 +56,14 @@ export function switchTestUnits(test: Test, units: TypedUnits): Test {
     const [area, flow] = [to('fieldCheck.area', fieldCheck.area), to('fieldCheck.flow', fieldCheck.flow)]
     sheet.fieldCheck = { ...fieldCheck, area, flow }
   }
+  const zones = test.zones?.map((zone, at) => ({
+    ...zone,
+    closed: to(`zones.${at}.closed`, zone.closed),
+    opened: to(`zones.${at}.opened`, zone.opened),
+  }))
   return {
     ...test,
+    ...(zones && { zones }),
     units: { ...units },
     sheet,
     instrumentFigure: to('instrumentFigure', test.instrumentFigure),

@@ -1,9 +1,8 @@
-import { useState } from 'preact/hooks'
 import { emptyFieldCheck } from '../../job/empty.ts'
 import type { TypedFieldCheck } from '../../job/schema.ts'
 import { CheckList } from '../figure/check-list.tsx'
 import { Field } from './field.tsx'
-import { openingWords } from './unit-words.ts'
+import { flowWords, openingWords } from './unit-words.ts'
 import { useBench, useFound } from './use-context.ts'
 
 /** A check of the flow device in the field: what passes a hole of known size. */
@@ -12,7 +11,6 @@ export function KnownHoleFields() {
   const found = useFound()
   const { units } = test
   const typed = test.sheet.fieldCheck ?? emptyFieldCheck()
-  const [open, setOpen] = useState(test.sheet.fieldCheck !== undefined)
   const result = checks.find(({ id }) => id === 'known-hole')
   const field = (key: keyof TypedFieldCheck, label: string, unit = '', hint = '') => (
     <Field
@@ -28,25 +26,20 @@ export function KnownHoleFields() {
     />
   )
   return (
-    <details class="wide" open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
-      <summary class="link">Field check with a known hole</summary>
-      {open && (
-        <div class="fields">
-          <p class="wide">
-            Cut a sharp-edged hole into a thin plate that closes an opening. Measure at one pressure with the hole open
-            and with it taped over: the flow through it is the difference.
-          </p>
-          {field('area', 'Area of the hole', openingWords[units.length])}
-          {field('pressure', 'Pressure across it', 'Pa')}
-          {field('flow', 'Flow measured through it', units.flow)}
-          {field('discharge', 'Discharge coefficient', '', '0.611')}
-          {result && (
-            <div class="wide" role="status">
-              <CheckList checks={[result]} />
-            </div>
-          )}
+    <div class="fields">
+      <p class="wide">
+        Cut a sharp-edged hole into a thin plate that closes an opening. Measure at one pressure with the hole open and
+        with it taped over: the flow through it is the difference.
+      </p>
+      {field('area', 'Area of the hole', openingWords[units.length])}
+      {field('pressure', 'Pressure across it', 'Pa')}
+      {field('flow', 'Flow measured through it', flowWords[units.flow])}
+      {field('discharge', 'Discharge coefficient', '', '0.611')}
+      {result && (
+        <div class="wide" role="status">
+          <CheckList checks={[result]} />
         </div>
       )}
-    </details>
+    </div>
   )
 }

@@ -1,10 +1,14 @@
 import { DeviceField } from './device-field.tsx'
+import { Fold } from './fold.tsx'
 import { KnownHoleFields } from './known-hole-fields.tsx'
+import { later } from './later.tsx'
 import { LimitField } from './limit-field.tsx'
 import { everything, SheetFields } from './sheet-fields.tsx'
 import { UnitFields } from './unit-fields.tsx'
 import { useBench, useDeskContext, useFound } from './use-context.ts'
 import { Cautions } from './cautions.tsx'
+
+const ZoneFields = later(async () => (await import('./zone-fields.tsx')).ZoneFields)
 
 /** Everything about a test that is not a reading. */
 export function SetupFields() {
@@ -24,7 +28,14 @@ export function SetupFields() {
         limit={<LimitField />}
         device={<DeviceField />}
       />
-      <KnownHoleFields />
+      <Fold title="Field check with a known hole" start={test.sheet.fieldCheck !== undefined}>
+        <KnownHoleFields />
+      </Fold>
+      {test.sheet.subject === 'enclosure' && (
+        <Fold title="Attic or garage: pressures of a zone" start={test.zones !== undefined}>
+          <ZoneFields />
+        </Fold>
+      )}
       <UnitFields />
       <div class="fd-f wide">
         <label for="notes">Notes</label>
