@@ -2,15 +2,18 @@ import browser, { type Runtime } from 'webextension-polyfill'
 import { defineBackground } from 'wxt/utils/define-background'
 import { answer } from '../lib/book/answer.ts'
 import { closeUnended } from '../lib/book/fills.ts'
-import { closeAbandoned, openBook } from '../lib/view/book/open.ts'
+import { joinAllowed, relay } from '../lib/view/frames.ts'
+import { closeAbandoned, openBook, openSites } from '../lib/view/book/open.ts'
 
 const failed = (error: unknown) => console.error('Open fills could not be ended; the book tries again later.', error)
 
 export default defineBackground(() => {
   const surroundings = { self: browser.runtime.id, engine: browser.runtime.getManifest().version, openBook }
-  browser.runtime.onMessage.addListener((message: unknown, sender: Runtime.MessageSender) =>
-    answer(message, sender, surroundings),
+  browser.runtime.onMessage.addListener(
+    (message: unknown, sender: Runtime.MessageSender) =>
+      relay(message, sender, openSites) ?? answer(message, sender, surroundings),
   )
+  joinAllowed()
 
   // After a start of the browser no fill runs, and the numbers of tabs mean other tabs.
   browser.runtime.onStartup.addListener(() => void closeUnended().catch(failed))

@@ -1,8 +1,9 @@
 /** Every message between popup, background and helper, checked on arrival. */
 import * as z from 'zod/mini'
 import { fillSchema } from './book/schema.ts'
+import { imageSchema } from './form/image.ts'
 import { materialSchema } from './form/material.ts'
-import { formMapSchema, receiptLineSchema } from './form/schema.ts'
+import { addressSchema, formMapSchema, receiptLineSchema } from './form/schema.ts'
 
 /** From the popup or sidebar to the helper in a tab. */
 export const toHelperSchema = z.discriminatedUnion('type', [
@@ -10,6 +11,12 @@ export const toHelperSchema = z.discriminatedUnion('type', [
   z.object({ type: z.literal('map'), material: materialSchema, map: z.optional(formMapSchema) }),
   /** Shows the plan of a form map. */
   z.object({ type: z.literal('plan'), material: materialSchema, map: formMapSchema }),
+  /** What a frame of another origin shows now; from the background, which knows the frame. */
+  z.object({ type: z.literal('frame'), frame: z.number(), address: addressSchema, images: z.array(imageSchema) }),
+  /** To the copy in a frame: writes into one of its controls. */
+  z.object({ type: z.literal('write'), key: z.string(), text: z.string() }),
+  /** To the copies in frames: the helper of the page has closed. */
+  z.object({ type: z.literal('end') }),
 ])
 
 /** From the helper to the background, which keeps the book. */
@@ -21,5 +28,15 @@ export const toBackgroundSchema = z.discriminatedUnion('type', [
   z.object({ type: z.literal('open-book'), entry: z.optional(z.number()) }),
 ])
 
+/** Between the helper of a page and its copies in frames, passed on by the background. */
+export const fromFramesSchema = z.discriminatedUnion('type', [
+  z.object({ type: z.literal('frame'), images: z.array(imageSchema) }),
+  z.object({ type: z.literal('frames-look') }),
+  z.object({ type: z.literal('frames-end') }),
+  z.object({ type: z.literal('frame-write'), frame: z.number(), key: z.string(), text: z.string() }),
+  z.object({ type: z.literal('ask-frame'), origin: z.string().check(z.regex(/^https?:\/\/[^/?#\s]+$/)) }),
+])
+
 export type ToHelper = z.infer<typeof toHelperSchema>
 export type ToBackground = z.infer<typeof toBackgroundSchema>
+export type FromFrames = z.infer<typeof fromFramesSchema>

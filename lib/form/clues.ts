@@ -49,6 +49,7 @@ export function optionElements(list: Element): HTMLElement[] {
 
 /** Labels of the options of a select, list or radio group as the page shows them. */
 export function optionsOf(control: Control): string[] {
+  if (control.far) return control.far.image.clues.options
   if (control.kind === 'listbox')
     return optionElements(control.element).map((each) => tidy(each.getAttribute('aria-label') ?? textIn(each)))
   if (control.kind === 'select' || control.kind === 'multiple')
@@ -70,6 +71,7 @@ function shadowOf(element: Element): string[] {
 }
 
 export function cluesOf(control: Control): Clues {
+  if (control.far) return control.far.image.clues
   const shadow = shadowOf(control.element)
   return {
     kind: control.kind,

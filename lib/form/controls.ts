@@ -1,6 +1,7 @@
 /** The controls of a page that a person can see and use. */
 import { groupBoxes } from './boxes.ts'
 import { faceOf } from './face.ts'
+import { farControls, type Far } from './far.ts'
 import { groupName, nameOf, sectionOf } from './names.ts'
 import { drawn, native, opensCalendar, recognise, takesChips } from './recognise.ts'
 import type { ControlKind } from './schema.ts'
@@ -18,6 +19,8 @@ export interface Control {
   position: number
   /** The boxes of a date as controls of their own: a form map may bind each by itself. */
   parts?: Control[]
+  /** For a control in a frame of another origin: how it is read and written there. */
+  far?: Far
 }
 
 export const leftOutReasons = [
@@ -210,7 +213,9 @@ export function survey(document: Document): Survey {
       if (control) consider(control.elements, control.kind)
     }
   }
-  return { controls: groupBoxes(controls), leftOut }
+  // The page's frames of other origins tell of themselves.
+  const far = document === globalThis.document ? farControls() : []
+  return { controls: [...groupBoxes(controls), ...far], leftOut }
 }
 
 /** Lists the controls of a page that can be filled. */

@@ -140,8 +140,10 @@ async function enter(plan: Plan, line: PlanLine, patience: Patience, signal?: Ab
   }
   const readBack = shown(after.control)
   const { outcome, note } = verdict(line.text, readNow, readBack, after.control)
+  // The page drew the control anew while it was written, so that the text went into the old one: once more.
+  const torn = outcome === 'refused' && !control.far && !control.element.isConnected
   const submit = held ? 'the page tried to submit the form at this and was kept from it' : ''
-  return end({ ...named, readBack, ...result(outcome, note, submit) })
+  return end({ ...named, readBack, ...result(outcome, note, submit) }, torn)
 }
 
 /** Reads a control once more: pages check and change entries after the person has gone on to the next. */

@@ -16,6 +16,7 @@ export { checked, notChecked } from './read/tick.ts'
 
 /** What a control holds now, in the wording of a plan: the text, the option's label, `checked` or `not checked`. */
 export function shown(control: Control): string {
+  if (control.far) return control.far.image.shown
   const { element } = control
   switch (control.kind) {
     case 'select':
@@ -63,12 +64,13 @@ export function shown(control: Control): string {
 }
 
 /** What the page would submit, where that is held apart from what is seen; nothing where both are one. */
-export function behind({ kind, element }: Control): string | undefined {
-  return kind === 'combobox' ? behindBox(element) : undefined
+export function behind({ kind, element, far }: Control): string | undefined {
+  return kind === 'combobox' && !far ? behindBox(element) : undefined
 }
 
 /** Whether nothing has been entered yet: an empty text, no radio chosen, a select at its prompt, an open tick. */
 export function empty(control: Control): boolean {
+  if (control.far) return control.far.image.empty
   if (tickKinds.has(control.kind)) return !isOn(control.element)
   if (control.kind === 'slider') return false
   if (control.kind === 'select') {
@@ -81,6 +83,7 @@ export function empty(control: Control): boolean {
 
 /** What the page says is wrong with the control: the browser's own message, or the text that aria points to. */
 export function complaint(control: Control): string {
+  if (control.far) return control.far.image.complaint
   for (const element of control.elements) {
     if (element.getAttribute('aria-invalid') === 'true') {
       const ids = `${element.getAttribute('aria-errormessage') ?? ''} ${element.getAttribute('aria-describedby') ?? ''}`

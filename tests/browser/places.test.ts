@@ -2,10 +2,13 @@
  * The pages of tests/pages/places through the real action of the built extension: tables without labels, the same label
  * twice, nested shadow roots, a library of web components, frames, pages that draw themselves anew, forms in steps.
  */
+import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
 import type { Page } from 'puppeteer-core'
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest'
 import { startPlaces, type Places } from '../pages/places/server.ts'
-import { helper, launch, type Session } from './harness.ts'
+import { built, helper, launch, type Session } from './harness.ts'
 import { bindClear, mapAndFill, mapClear, states, wanted } from './places.ts'
 import { confirm, openDemo, openPlan, type Line } from './round.ts'
 
@@ -160,6 +163,50 @@ test('a page that submits itself on a change: the plan warns, and after the relo
   const again = await openPlan(session, page)
   check(await confirm(again), await states(page), ['street', 'volume'])
   expect(places.posts()).toBe(0)
+})
+
+describe('a frame of another origin', () => {
+  test('is said to be closed, and the way to allow it is one click away', async () => {
+    const page = await visit('embedding.html')
+    await (await openDemo(session, page)).click('button', 'Map this page')
+    const ui = await helper(page)
+    await ui.wait(new RegExp(`a frame of ${places.other}, which Gapsum cannot see`))
+    await ui.click('button', 'Ask to see it')
+    const book = await session.waitForPage('/book.html')
+    await book.get('button', `Allow frames of ${places.other}`)
+    expect(await book.text()).toMatch(/No site is allowed/)
+    await book.page.close()
+  })
+
+  // `permissions.request` cannot be accepted in a headless Chromium: a copy of the build has the permission beforehand.
+  test('that is allowed is mapped, filled and read back like the page itself', async () => {
+    const copy = mkdtempSync(join(tmpdir(), 'allowed-'))
+    cpSync(built, copy, { recursive: true })
+    const path = join(copy, 'manifest.json')
+    const manifest = JSON.parse(readFileSync(path, 'utf8')) as Record<string, unknown>
+    writeFileSync(path, JSON.stringify({ ...manifest, host_permissions: ['http://localhost/*'] }))
+    const allowed = await launch({ extension: copy })
+    try {
+      const page = await allowed.open(`${places.origin}/embedding.html`)
+      await (await openDemo(allowed, page)).click('button', 'Map this page')
+      const mapping = await helper(page)
+      await mapping.wait(/0 of 7 controls bound/)
+      await bindClear(mapping)
+      await mapping.click('button', 'Close')
+      await mapping.gone()
+      const ui = await openPlan(allowed, page)
+      const lines = await confirm(ui)
+      check(lines, await states(page), ['street', 'volume', 'after date', 'after cfm50', 'after range'])
+      expect(lines.length).toBeGreaterThanOrEqual(6)
+      await ui.click('button', 'Close')
+      await ui.gone()
+      const frame = page.frames().find((each) => each.url().startsWith(places.other))
+      expect(await frame?.evaluate(() => document.querySelectorAll('gapsum-helper').length)).toBe(0)
+    } finally {
+      await allowed.close()
+      rmSync(copy, { recursive: true, force: true })
+    }
+  })
 })
 
 describe('before and after', () => {

@@ -5,6 +5,7 @@ import { describe, expect, it } from 'vitest'
 interface Manifest {
   permissions?: string[]
   host_permissions?: string[]
+  optional_host_permissions?: string[]
   content_scripts?: unknown[]
   externally_connectable?: unknown
   web_accessible_resources?: unknown[]
@@ -20,6 +21,8 @@ describe.each(['chrome-mv3', 'firefox-mv3'])('%s asks for nothing before the per
   it('has no standing access to any page', () => {
     const built = manifest(target)
     expect(built.host_permissions ?? []).toEqual([])
+    // Offered, not given: one site at a time, when the person asks for a frame of it.
+    expect(built.optional_host_permissions ?? []).toEqual(['*://*/*'])
     expect(built.content_scripts ?? []).toEqual([])
     expect(built.externally_connectable).toBeUndefined()
     expect(built.web_accessible_resources ?? []).toEqual([])

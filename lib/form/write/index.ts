@@ -69,11 +69,12 @@ export interface Written {
   /** Why the control was left alone or not set; nothing when it was written. */
   reason?: Reason
   /** Whether the page tried to submit the form at this. It was kept from it. */
-  held?: boolean
+  held?: boolean | undefined
 }
 
 /** Writes the text, or leaves the control alone and says why. */
 export async function write(control: Control, text: string, file?: File): Promise<Written> {
+  if (control.far) return control.far.write(text)
   const { element, kind } = control
   if (!element.isConnected) return { reason: 'is no longer on the page' }
   if (element.matches(':disabled, [aria-disabled=true]')) return { reason: 'is disabled by the page' }

@@ -6,8 +6,11 @@ import { Mapping } from './mapping.tsx'
 import { PlanScreen } from './plan-screen.tsx'
 import { ShellContext } from './shell.ts'
 
+/** What the person opened the helper for. */
+export type Task = Extract<ToHelper, { type: 'map' | 'plan' }>
+
 interface AppProps {
-  message: ToHelper
+  message: Task
   host: HTMLElement
   root: ShadowRoot
   signal: AbortSignal
@@ -19,7 +22,7 @@ type Screen =
   | { show: 'map'; material: Material; map: FormMap | undefined }
   | { show: 'plan'; material: Material; map: FormMap }
 
-const first = (message: ToHelper): Screen =>
+const first = (message: Task): Screen =>
   message.type === 'plan'
     ? { show: 'plan', material: message.material, map: message.map }
     : { show: 'map', material: message.material, map: message.map }

@@ -19,6 +19,7 @@ import { newFormMap } from './new-form-map.ts'
 import { newId } from './new-id.ts'
 import { NotHere } from './not-here.tsx'
 import { itemRows, proposalsFor } from './proposals.ts'
+import { OtherFrames } from './other-frames.tsx'
 import { ProposeAll } from './propose-all.tsx'
 import { MappingFoot } from './mapping-foot.tsx'
 import { Question } from './question.tsx'
@@ -204,6 +205,7 @@ export function Mapping({ material, map: given, onPlan }: MappingProps) {
               onPick={choose}
               onPoint={setPointed}
             />
+            <OtherFrames />
             <NotHere bindings={page.missing} material={material} onRemove={editor.remove} onMove={setMoving} />
             <LeftToYou leftOut={page.leftOut} />
             <MapAddress map={map} onRename={editor.rename} onAddress={editor.readdress} />

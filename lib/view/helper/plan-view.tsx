@@ -6,6 +6,7 @@ import { placesOf } from './candidate-places.ts'
 import { CopyList } from './copy-list.tsx'
 import { Dock } from './dock.tsx'
 import { Marks } from './marks.tsx'
+import { OtherFrames } from './other-frames.tsx'
 import { planMarks } from './plan-marks.ts'
 import { canBeFilled, PlanTable } from './plan-table.tsx'
 import { samePlan } from './same-plan.ts'
@@ -95,6 +96,7 @@ export function PlanView({ compute, undo, job, problem, onChoose, onFill, onMap 
         }
       >
         <p class="promise">Nothing is typed until you confirm. Nothing is submitted.</p>
+        <OtherFrames />
         {plan.steps && (
           <p class="note">
             Step {plan.steps.at} of {plan.steps.of}: {plan.steps.here} of {plan.steps.all} controls are here. The others

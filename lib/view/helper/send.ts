@@ -1,14 +1,15 @@
 import { browser } from '../../browser.ts'
 import type { Answer } from '../../book/answer.ts'
-import type { ToBackground } from '../../messages.ts'
+import type { Written } from '../../form/image.ts'
+import type { FromFrames, ToBackground } from '../../messages.ts'
 
 const gone =
   'Gapsum does not answer: it was updated or switched off while this page was open. Reload the page and open Gapsum again.'
 
 /** Sends to the background. Never throws: an extension that was updated or removed in the meantime is said in words. */
-export async function send(message: ToBackground): Promise<Answer> {
+export async function send(message: ToBackground | FromFrames): Promise<Answer & { written?: Written }> {
   try {
-    const answer: Answer | undefined = await browser.runtime.sendMessage(message)
+    const answer: (Answer & { written?: Written }) | undefined = await browser.runtime.sendMessage(message)
     return answer ?? { ok: false, message: gone }
   } catch {
     return { ok: false, message: gone }

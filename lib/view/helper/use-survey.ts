@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'preact/hooks'
 import { survey, type Survey } from '../../form/controls.ts'
+import { onFrames } from '../../form/far.ts'
 
 /** Pages redraw in bursts; the controls are listed again once it has been quiet for this long, in ms. */
 const quiet = 300
@@ -29,7 +30,10 @@ export function useSurvey(): Survey {
       attributes: true,
       attributeFilter: ['class', 'style', 'hidden', 'disabled', 'readonly', 'type', 'open', 'inert'],
     })
+    const life = new AbortController()
+    onFrames(look, life.signal)
     return () => {
+      life.abort()
       observer.disconnect()
       clearTimeout(timer)
     }

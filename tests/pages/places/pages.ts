@@ -26,7 +26,7 @@ export async function pageSources(): Promise<PageSource[]> {
   const [shadow, components, controlled] = await Promise.all([
     bundle('../pages/places/shadow.ts', 'page'),
     bundle('../pages/places/components.ts', 'page'),
-    bundle('../pages/controls/controlled.tsx', 'page'),
+    bundle('../pages/controls/controlled.tsx', 'page', 'development'),
   ])
   return [
     ...['tables', 'legends', 'agency', 'wizard', 'postback'].map((name) => ({

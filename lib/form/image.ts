@@ -1,0 +1,20 @@
+/** A control as a frame describes it to the page around it: plain data, checked on the way. */
+import * as z from 'zod/mini'
+import { cluesSchema } from './schema.ts'
+
+export const imageSchema = z.object({
+  /** Names the control for as long as the frame shows it. */
+  key: z.string(),
+  clues: cluesSchema,
+  /** What it holds now, in the wording of a plan. */
+  shown: z.string(),
+  empty: z.boolean(),
+  complaint: z.string(),
+  /** What the control says of the way it wants a value: type, step, limits, placeholder. */
+  attributes: z.array(z.tuple([z.string(), z.string()])),
+})
+
+export const writtenSchema = z.object({ reason: z.optional(z.string()), held: z.optional(z.boolean()) })
+
+export type Image = z.infer<typeof imageSchema>
+export type Written = z.infer<typeof writtenSchema>

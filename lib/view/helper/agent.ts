@@ -1,0 +1,93 @@
+/** The helper in a frame of another origin: it shows nothing, tells the page around it what is there, and writes. */
+import { cluesOf } from '../../form/clues.ts'
+import { survey, type Control } from '../../form/controls.ts'
+import type { Image, Written } from '../../form/image.ts'
+import { complaint, empty, settle, shown } from '../../form/read.ts'
+import { write } from '../../form/write/index.ts'
+import { keyOf } from './control-key.ts'
+import { send } from './send.ts'
+
+const told = [
+  'type',
+  'step',
+  'min',
+  'max',
+  'maxlength',
+  'pattern',
+  'placeholder',
+  'title',
+  'autocomplete',
+  'lang',
+  'inputmode',
+]
+
+function imageOf(control: Control): Image {
+  return {
+    key: keyOf(control.element),
+    clues: cluesOf(control),
+    shown: shown(control),
+    empty: empty(control),
+    complaint: complaint(control),
+    attributes: told.flatMap((name): [string, string][] => {
+      const value = control.element.getAttribute(name)
+      return value === null ? [] : [[name, value]]
+    }),
+  }
+}
+
+export interface Agent {
+  /** Says again what the frame shows, to a helper that has just opened. */
+  tell: () => void
+  write: (key: string, text: string) => Promise<Written>
+}
+
+/** Whether the page around this frame cannot look into it. */
+export function isApart(): boolean {
+  if (window === window.top) return false
+  try {
+    return !window.parent.document
+  } catch {
+    return true
+  }
+}
+
+export function serve(signal: AbortSignal): Agent {
+  let known: Control[] = []
+  let last = ''
+  let timer: ReturnType<typeof setTimeout> | undefined
+  const tell = (again = false) => {
+    if (signal.aborted) return
+    // A file stays with the person: it does not travel between frames.
+    known = survey(document).controls.filter(({ kind }) => kind !== 'file')
+    const images = known.map(imageOf)
+    const now = JSON.stringify(images)
+    if (now === last && !again) return
+    last = now
+    void send({ type: 'frame', images })
+  }
+  const soon = () => {
+    clearTimeout(timer)
+    timer = setTimeout(tell, 200)
+  }
+  const observer = new MutationObserver(soon)
+  observer.observe(document, { subtree: true, childList: true, attributes: true, characterData: true })
+  for (const type of ['input', 'change'])
+    document.addEventListener(type, soon, { capture: true, passive: true, signal })
+  window.addEventListener('pagehide', () => void send({ type: 'frame', images: [] }), { signal })
+  signal.addEventListener('abort', () => {
+    observer.disconnect()
+    clearTimeout(timer)
+  })
+  tell()
+  return {
+    tell: () => tell(true),
+    write: async (key, text) => {
+      const control = known.find(({ element }) => keyOf(element) === key)
+      if (!control) return { reason: 'is no longer in the frame' }
+      const written = await write(control, text)
+      await settle([document, control.element], { quiet: 100, limit: 1500 }, signal)
+      tell()
+      return written
+    },
+  }
+}
