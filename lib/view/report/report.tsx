@@ -219,7 +219,7 @@ function Signature({ content: { signer, fingerprint, record } }: { content: Cont
         <span>
           {fingerprint.length > 0 && `Fingerprint ${fingerprint.slice(0, 4).join(' ')}`}
           <br />
-          {fingerprint.slice(4).join(' ')}
+          {fingerprint.length > 4 && `${' '.repeat('Fingerprint '.length)}${fingerprint.slice(4).join(' ')}`}
         </span>
         <span>
           {record.map((line) => (
