@@ -2,7 +2,7 @@
 import { PDFDocument, StandardFonts } from '@cantoo/pdf-lib'
 import { axis, inLimits, onAxis } from '../figure/scale.ts'
 import type { Content } from './content.ts'
-import { type Colour, type Fonts, Pen } from './pdf-pen.ts'
+import { type Colour, type Fonts, Pen, type Style } from './pdf-pen.ts'
 import { drawPlot } from './pdf-plot.ts'
 
 export interface ReportPdf {
@@ -173,8 +173,8 @@ function readings(pen: Pen, { readings: { heads, rows, foot: lines } }: Content,
   return y + 3
 }
 
-function shortened(pen: Pen, text: string, width: number): string {
-  const [first = ''] = pen.lines(text, width)
+function shortened(pen: Pen, text: string, width: number, style: Style = {}): string {
+  const [first = ''] = pen.lines(text, width, style)
   return first.length < text.length ? `${first.slice(0, -1)}…` : text
 }
 
@@ -273,10 +273,12 @@ function foot(pen: Pen, { signer, fingerprint, record }: Content, width: number,
     { x: width * 0.78, width: width * 0.22, name: '', label: 'Date' },
   ]
   const y = from + 22
+  const name = { face: 'serif', size: 11 } as const
+  const label = { size: 7.5, colour: 'quiet' } as const
   for (const place of places) {
-    pen.text(shortened(pen, place.name, place.width), place.x, y - 4, { face: 'serif', size: 11 })
+    pen.text(shortened(pen, place.name, place.width, name), place.x, y - 4, name)
     pen.line(place.x, y, place.x + place.width, y, 'ink', 0.6)
-    pen.text(place.label, place.x, y + 9, { size: 7.5, colour: 'quiet' })
+    pen.text(shortened(pen, place.label, place.width, label), place.x, y + 9, label)
   }
   pen.line(0, y + 15, width, y + 15, 'rule', 0.6)
   const mono = { face: 'mono', size: 7.5, colour: 'quiet' } as const
