@@ -6,8 +6,9 @@ import { execFileSync } from 'node:child_process'
 import { mkdirSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { startSite, type Site } from '../pages/site/server.ts'
-import { launch } from './harness.ts'
+import { launch, type Session } from './harness.ts'
 import { forms, openDemo, round, type RoundResult } from './round.ts'
+import { example, withWidget } from './widget-pages.ts'
 
 const root = fileURLToPath(new URL('../..', import.meta.url))
 const pictures = fileURLToPath(new URL('../../.output/pictures/', import.meta.url))
@@ -28,6 +29,7 @@ async function show(site: Site): Promise<void> {
   await openDemo(session, page)
   console.log('The form of an invented county office is open, and the demo job is in the popup.')
   console.log('Press Map this page and propose for all, then Fill this page; close the browser to end.')
+  console.log(`Pages with the calculator in them are linked from ${site.origin}.`)
   await ended
   await session.close()
 }
@@ -44,6 +46,20 @@ function print(result: RoundResult): void {
   for (const problem of result.problems) console.log(`  WRONG  ${problem}`)
 }
 
+/** The four pages that hold the calculator: what each has computed, and a picture of it. */
+async function showHosts(session: Session, site: Site): Promise<void> {
+  console.log('\nPages with the calculator in them')
+  for (const [name, url] of Object.entries(site.widget)) {
+    const page = await session.open(url)
+    const held = name === 'frame' ? await page.waitForFrame((one) => one.url().includes('/widget/inner')) : page
+    await withWidget(held, (widget, value) => void (widget.value = value), { points: example.points })
+    const figures = await withWidget(held, (widget) => Object.keys(widget.report?.figures ?? {}).length)
+    await page.screenshot({ path: `${pictures}widget-${name}.png` as const, fullPage: true })
+    console.log(`  ${name.padEnd(14)} ${String(figures).padStart(3)} figures  ${url}`)
+    await page.close()
+  }
+}
+
 async function prove(site: Site): Promise<boolean> {
   mkdirSync(pictures, { recursive: true })
   const session = await launch({ scale: 2 })
@@ -54,6 +70,7 @@ async function prove(site: Site): Promise<boolean> {
       print(result)
       wrong += result.problems.length
     }
+    await showHosts(session, site)
     console.log(`\n${wrong === 0 ? 'All right.' : `${wrong} wrong.`} Pictures of each step are in .output/pictures/.`)
     return wrong === 0
   } finally {

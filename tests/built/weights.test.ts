@@ -44,4 +44,10 @@ describe('what the build weighs, gzip', () => {
     expect(engine, 'engine.js must be whole in one file').not.toMatch(/\bfrom\s*["']/)
     expect(packed(engine)).toBeLessThanOrEqual(12_000)
   })
+
+  it('one file of engine and widget for a script tag: at most 40 kB', () => {
+    const widget = read('package/gapsum-widget.js')
+    expect(widget, 'gapsum-widget.js must be whole in one file').not.toMatch(/\b(?:from|import)\s*\(?["']/)
+    expect(packed(widget)).toBeLessThanOrEqual(40_000)
+  })
 })
