@@ -3,17 +3,16 @@ import { emptyJob, emptyPoint, emptyTest } from '../../lib/job/empty.ts'
 import type { Job, TypedPoint } from '../../lib/job/schema.ts'
 import { unitSets } from '../../lib/job/units.ts'
 import {
-  directionFor,
   duplicateJob,
   insertPoint,
   isBlank,
   neighbour,
   removePoint,
-  roleProblem,
   setPoint,
   shownRows,
 } from '../../lib/view/calculator/edits.ts'
 import { placePaste } from '../../lib/view/calculator/place-paste.ts'
+import { directionFor, roleProblem } from '../../lib/view/calculator/role.ts'
 import { putBack, putInTrash, readTrash, takeFromTrash } from '../../lib/view/calculator/trash.ts'
 
 const point = (pressure: string, flow: string, range = ''): TypedPoint => ({ ...emptyPoint(), pressure, flow, range })

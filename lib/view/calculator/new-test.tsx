@@ -2,7 +2,7 @@ import { useEffect, useRef, useState } from 'preact/hooks'
 import { emptyTest, nextRole } from '../../job/empty.ts'
 import type { Job, Test } from '../../job/schema.ts'
 import { Choice } from './choice.tsx'
-import { directionFor, roleProblem } from './edits.ts'
+import { directionFor, roleProblem } from './role.ts'
 import { Field } from './field.tsx'
 
 const subjects = [

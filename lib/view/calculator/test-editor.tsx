@@ -1,6 +1,6 @@
 import { useEffect, useRef } from 'preact/hooks'
 import { Field } from './field.tsx'
-import { roleProblem } from './edits.ts'
+import { roleProblem } from './role.ts'
 import { useBench, useDeskContext } from './use-context.ts'
 
 /** Renames the open test or deletes it. */

@@ -17,14 +17,16 @@ export function ZoneFields() {
     editTest({ zones: zones.map((zone, one) => (one === at ? { ...zone, ...patch } : zone)) })
   return (
     <>
-      <p>
-        Hold the house at one pressure, 50 Pa as a rule, and measure across house and zone, and across zone and
-        outdoors, with the zone closed. For the flows measure the house again with the door or hatch to the zone open.
-      </p>
-      <p>
-        Let no engine or burner run in a garage while the house is depressurized, and close what gives off fumes: the
-        house draws its air from there.
-      </p>
+      <div class="fields">
+        <p class="wide">
+          Hold the house at one pressure, 50 Pa as a rule, and measure across house and zone, and across zone and
+          outdoors, with the zone closed. For the flows measure the house again with the door or hatch to the zone open.
+        </p>
+        <p class="wide">
+          Let no engine or burner run in a garage while the house is depressurized, and close what gives off fumes: the
+          house draws its air from there.
+        </p>
+      </div>
       {zones.map((zone, at) => (
         // Zones have no id of their own, and none is moved.
         // oxlint-disable-next-line react/no-array-index-key
@@ -73,7 +75,7 @@ function Zone({ zone, at, onEdit }: Props) {
   return (
     <div role="group" aria-label={name}>
       <div class="fields">
-        <Field label="Zone" value={zone.name} hint="attic" onInput={(typed) => onEdit({ name: typed })} />
+        <Field label="Name of the zone" value={zone.name} hint="attic" onInput={(typed) => onEdit({ name: typed })} />
         {field('house', 'House to outdoors', 'Pa', '50')}
         {field('houseZone', 'House to zone, p1', 'Pa')}
         {field('zoneOutdoors', 'Zone to outdoors, p2', 'Pa')}
