@@ -191,7 +191,7 @@ export async function bookLines(session: Session): Promise<{ book: Surface; line
   await book.wait(/Place in the chain/)
   await book.wait(/Chain verified/)
   const rows = await book.rows()
-  const number = rows.find((cells) => cells.length === 7 && /^\d+$/.test(cells[0] ?? ''))?.[0] ?? ''
+  const number = rows.find((cells) => cells.length === 8 && /^\d+$/.test(cells[0] ?? ''))?.[0] ?? ''
   const below = rows.slice(rows.findIndex((cells) => cells[1] === 'Control') + 1)
   const end = below.findIndex(([first], index) => first !== String(index + 1))
   const lines = below

@@ -26,13 +26,13 @@ export function FollowUpForm({ entry, onDone, onLeave }: Props) {
 
   const add = () =>
     run(
-      () => {
+      async () => {
         const { resubmittedAs, ...rest } = typed
         const as = resubmittedAs.trim()
         if (status === 'rejected' && !rest.reason.trim()) throw new Error('type the reason that the office gave.')
         if (status === 'resubmitted' && !/^[1-9]\d*$/.test(as))
           throw new Error('type the number of the entry that was submitted in its place.')
-        return addNote(
+        await addNote(
           {
             kind: 'follow-up',
             job: entry.job,

@@ -1,5 +1,5 @@
 import { countEntries } from '../../book/entries.ts'
-import { storageUse } from '../../book/persist.ts'
+import { persistence, storageUse } from '../../book/persist.ts'
 import { rowsDue } from '../../book/search.ts'
 import { getSettings } from '../../book/settings.ts'
 import { today } from '../../job/empty.ts'
@@ -18,11 +18,16 @@ const spare = 100_000_000
 export function Reminders() {
   const state = useLive(async () => {
     const due = await rowsDue(today(new Date(Date.now() + ahead * dayLength)))
-    const [entries, settings, use] = await Promise.all([countEntries(), getSettings(), storageUse()])
-    return { due, entries, backedUp: settings.backedUp, low: use !== undefined && use.allowed - use.used < spare }
+    const [entries, settings, use, kept] = await Promise.all([
+      countEntries(),
+      getSettings(),
+      storageUse(),
+      persistence(),
+    ])
+    return { due, entries, backedUp: settings.backedUp, kept, low: use !== undefined && use.allowed - use.used < spare }
   }, ['entries', 'settings'])
   if (!state.value) return null
-  const { due, entries, backedUp, low } = state.value
+  const { due, entries, backedUp, kept, low } = state.value
   const days = backedUp ? Math.floor((Date.now() - new Date(backedUp).getTime()) / dayLength) : Infinity
   const late = due.filter((row) => 'due' in row && row.due !== undefined && row.due < today())
   const first = due[0]
@@ -42,7 +47,8 @@ export function Reminders() {
       )}
       {needsBackup && (
         <p>
-          {backedUp ? `The last backup is ${days} days old.` : 'This book was never backed up.'}{' '}
+          {backedUp ? `The last backup is ${days} days old.` : 'This book was never backed up.'}
+          {kept === 'may be cleared' && ' The browser may clear it when the disk runs full.'}{' '}
           <a href={hashOf({ section: 'settings' })}>Write a backup</a>
         </p>
       )}
