@@ -19,8 +19,8 @@ beforeAll(async () => {
 
 afterAll(() => browser?.close())
 
-test('six redesigns of every page: 95 of 100 controls found again, none mistaken', async () => {
-  const results = await redesigns(browser, form, sources, [1, 2, 3, 4, 5, 6])
+test('three redesigns of every page: 95 of 100 controls found again, none mistaken', async () => {
+  const results = await redesigns(browser, form, sources, [1, 2, 3])
   console.log(tableOf(results))
   expect(results.flatMap(({ wrong }) => wrong)).toEqual([])
   for (const { page, there, found, lost } of results)
