@@ -7,7 +7,7 @@ import type { Figure } from './figure.ts'
 export const ductQn: Figure = {
   id: 'duct-qn',
   label: 'Qn',
-  name: 'duct leakage at 25 Pa over floor area, Qn',
+  name: 'duct leakage at 25 Pa over floor area',
   group: 'ducts',
   subject: 'ducts',
   decimals: { 'cfm/ft2': 3, 'cfm/100ft2': 1, 'm3/(h.m2)': 2, 'L/(s.m2)': 2 },
