@@ -100,7 +100,21 @@ export class Surface {
   /** Brings an element to the middle of its scroller and clicks its own middle, unless something covers it there. */
   async #press(found: Found): Promise<void> {
     const { backendNodeId } = found
-    await this.#call(backendNodeId, `function () { this.scrollIntoView({ block: 'center', behavior: 'instant' }) }`)
+    // A person waits until what they aim at stands still.
+    await this.#call(
+      backendNodeId,
+      `async function () {
+        let before = ''
+        for (let turn = 0; turn < 20; turn++) {
+          this.scrollIntoView({ block: 'center', behavior: 'instant' })
+          const { x, y, width, height } = this.getBoundingClientRect()
+          const now = [x, y, width, height].join()
+          if (now === before) return
+          before = now
+          await new Promise((done) => setTimeout(done, 60))
+        }
+      }`,
+    )
     const { quads } = await this.#session.send('DOM.getContentQuads', { backendNodeId })
     const quad = quads[0]
     if (quad === undefined) throw new Error(`${found.role} "${found.name}" of ${this.#called} has no place on screen.`)
@@ -118,9 +132,20 @@ export class Surface {
     await this.page.mouse.click(at(0), at(1))
   }
 
-  /** Clicks the middle of an element with the mouse. */
+  /** Clicks the middle of an element with the mouse; one that the page draws anew meanwhile is looked for again. */
   async click(role: string, name?: Name): Promise<void> {
-    await this.#press(await this.get(role, name))
+    for (let turn = 0; ; turn++) {
+      const found = await this.get(role, name)
+      try {
+        return await this.#press(found)
+      } catch (error) {
+        if (turn === 3 || (await this.#isConnected(found))) throw error
+      }
+    }
+  }
+
+  #isConnected({ backendNodeId }: Found): Promise<boolean> {
+    return this.#call<boolean>(backendNodeId, 'function () { return this.isConnected }').catch(() => false)
   }
 
   /** Clicks an element that was found before. */
