@@ -1,4 +1,5 @@
 import { render } from 'preact'
+import { database } from '../../lib/book/database.ts'
 import { subscribe } from '../../lib/book/notice.ts'
 import { askPersistence } from '../../lib/book/persist.ts'
 import '../../lib/view/tokens.css'
@@ -10,6 +11,8 @@ import '../../lib/view/book/forms.css'
 import { Book } from '../../lib/view/book/book.tsx'
 import { answerWhere, closeAbandoned } from '../../lib/view/book/open.ts'
 
+// Opened while the page is drawn, not after.
+database().catch((error: unknown) => console.error('The book could not be opened.', error))
 render(<Book />, document.getElementById('root')!)
 
 answerWhere()

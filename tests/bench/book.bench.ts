@@ -14,7 +14,7 @@ const extension = join(mkdtempSync(join(tmpdir(), 'extension-')), 'built')
 
 const searches = {
   'a word of every entry': { text: 'marrowby tann' },
-  'a word of one entry, the oldest': { text: 'fill apply/1/part-c' },
+  'a word of one entry, the oldest': { text: 'apply/1/part-c' },
   'the beginning of a fingerprint that none has': { text: 'zzzzq' },
   'an outcome of one entry in a few hundred': { outcome: 'refused' },
   'a street and an outcome': { text: 'quarry', outcome: 'refused' },

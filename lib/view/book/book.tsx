@@ -1,19 +1,22 @@
 import { useEffect } from 'preact/hooks'
 import { getSettings } from '../../book/settings.ts'
+import { later } from '../calculator/later.tsx'
 import { Icon } from '../icons.tsx'
 import { ChainStatus } from './chain-status.tsx'
-import { DevicesSection } from './devices-section.tsx'
 import { EntriesSection } from './entries-section.tsx'
-import { JobsSection } from './jobs-section.tsx'
-import { LimitsSection } from './limits-section.tsx'
-import { MapsSection } from './maps-section.tsx'
 import { Reminders } from './reminders.tsx'
-import { ReviewSection } from './review-section.tsx'
-import { ReportPlace } from './report-place.tsx'
 import { hashOf, sections, type Route } from './route.ts'
-import { SettingsSection } from './settings-section.tsx'
 import { useLive } from './use-live.ts'
 import { useRoute } from './use-route.ts'
+
+// The entries come first; what is asked for less often is read when it is.
+const DevicesSection = later(async () => (await import('./devices-section.tsx')).DevicesSection)
+const JobsSection = later(async () => (await import('./jobs-section.tsx')).JobsSection)
+const LimitsSection = later(async () => (await import('./limits-section.tsx')).LimitsSection)
+const MapsSection = later(async () => (await import('./maps-section.tsx')).MapsSection)
+const ReviewSection = later(async () => (await import('./review-section.tsx')).ReviewSection)
+const SettingsSection = later(async () => (await import('./settings-section.tsx')).SettingsSection)
+const ReportPlace = later(async () => (await import('./report-place.tsx')).ReportPlace)
 
 const words: Record<Route['section'], string> = {
   jobs: 'Jobs',

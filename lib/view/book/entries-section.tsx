@@ -4,15 +4,17 @@ import { countEntries, getEntry } from '../../book/entries.ts'
 import { listMaps } from '../../book/maps.ts'
 import type { Filter } from '../../book/rows.ts'
 import { listRows, sortedAmong, type Order } from '../../book/search.ts'
-import { EntryDetail } from './entry-detail.tsx'
+import { later } from '../calculator/later.tsx'
 import { EntryFilter } from './entry-filter.tsx'
 import { EntryRow } from './entry-row.tsx'
 import { ExportButtons } from './export-buttons.tsx'
 import { Empty, Trouble } from './field.tsx'
 import type { Route } from './route.ts'
-import { Timeline } from './timeline.tsx'
 import { useLive } from './use-live.ts'
 import { count } from './wording.ts'
+
+const EntryDetail = later(async () => (await import('./entry-detail.tsx')).EntryDetail)
+const Timeline = later(async () => (await import('./timeline.tsx')).Timeline)
 
 const page = 50
 
