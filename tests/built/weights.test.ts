@@ -30,11 +30,11 @@ const packed = (text: string): number => gzipSync(text, { level: 9 }).length
 // Aims not yet met: popup 60 kB, helper 45 kB, engine 12 kB, engine and widget in one file 40 kB. A ceiling only falls,
 // or rises in the commit that says why.
 describe('what the build weighs, gzip', () => {
-  it('popup scripts: at most 79 kB', () => {
+  it('popup scripts: at most 81 kB', () => {
     const scripts = scriptsOf('chrome-mv3/popup.html')
     expect(scripts.length).toBeGreaterThan(0)
     const total = scripts.reduce((sum, path) => sum + packed(read(`chrome-mv3/${path}`)), 0)
-    expect(total).toBeLessThanOrEqual(79_000)
+    expect(total).toBeLessThanOrEqual(81_000)
   })
 
   it('helper content script: at most 60 kB', () => {
