@@ -66,13 +66,13 @@ function write(shelf: Shelf, there: string | undefined): string {
   return text
 }
 
-/** Adds the places that a shelf gives for a word, or for all words that begin with it. */
-export function readPlaces(shelf: string, { word, whole }: Sought, places: Set<number>): void {
+/** Marks with a 1 the places that a shelf gives for a word, or for all words that begin with it. */
+export function markPlaces(shelf: string, { word, whole }: Sought, places: Uint8Array): void {
   const sought = `\n${word}${whole ? '\t' : ''}`
   for (let at = shelf.indexOf(sought); at >= 0; at = shelf.indexOf(sought, at + 1)) {
     const end = shelf.indexOf('\n', at + 1)
     for (let on = shelf.indexOf('\t', at) + 1; on < (end < 0 ? shelf.length : end); on++)
-      places.add(shelf.charCodeAt(on) - shift)
+      places[shelf.charCodeAt(on) - shift] = 1
   }
 }
 

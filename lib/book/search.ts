@@ -1,6 +1,6 @@
 /** Finding entries: the newest that pass a filter, by the index of words. Nothing here reads the whole book at once. */
 import { database } from './database.ts'
-import { blockOf, blockSize, indexOlder, marksSought, readPlaces, startOf } from './indexing.ts'
+import { blockOf, blockSize, indexOlder, marksSought, markPlaces, startOf } from './indexing.ts'
 import { isFill, passes, spanOf, type Filter, type Row } from './rows.ts'
 import { soughtIn, type Sought } from './words.ts'
 
@@ -53,10 +53,13 @@ export async function* rowsFound(listing: Listing, signal?: AbortSignal): AsyncG
 }
 
 function candidates(listing: Listing, signal?: AbortSignal): AsyncGenerator<Row[]> {
-  const words = [
+  const all = [
     ...soughtIn(listing.text ?? '').words,
     ...marksSought(listing).map((word): Sought => ({ word, whole: true })),
   ]
+  // The beginning of one letter narrows nothing down; it is looked at in the rows that the others find.
+  const telling = all.filter(({ word, whole }) => whole || word.length > 1)
+  const words = telling.length > 0 ? telling : all
   if (words.length > 0) return byWords(words, listing.before, signal)
   const { from, until } = spanOf(listing)
   if (listing.status)
@@ -123,22 +126,24 @@ async function* byWords(words: readonly Sought[], before = Infinity, signal?: Ab
     const numbers: number[] = []
     const tx = db.transaction('words')
     const store = tx.store
-    const placesOf = async (sought: Sought, of: number): Promise<Set<number>> => {
+    const placesOf = async (sought: Sought, of: number): Promise<Uint8Array> => {
       const { word, whole } = sought
       const shelves =
         whole || word.length > 1
           ? [await store.get([of, startOf(word)])]
           : await store.getAll(IDBKeyRange.bound([of, word], [of, `${word}\uffff`]))
-      const places = new Set<number>()
-      for (const shelf of shelves) if (shelf !== undefined) readPlaces(shelf, sought, places)
+      const places = new Uint8Array(blockSize)
+      for (const shelf of shelves) if (shelf !== undefined) markPlaces(shelf, sought, places)
       return places
     }
     const blocks = Array.from({ length: block - bottom + 1 }, (_, at) => block - at)
     const found = await Promise.all(
       blocks.map(async (of) => {
-        const [first, ...others] = await Promise.all(words.map((word) => placesOf(word, of)))
-        const common = [...(first ?? [])].filter((place) => others.every((other) => other.has(place)))
-        return common.toSorted((a, b) => b - a).map((place) => of * blockSize + place)
+        const marked = await Promise.all(words.map((word) => placesOf(word, of)))
+        const common: number[] = []
+        for (let place = blockSize - 1; place >= 0; place--)
+          if (marked.every((places) => places[place] === 1)) common.push(of * blockSize + place)
+        return common
       }),
     )
     for (const list of found) for (const number of list) if (number < before) numbers.push(number)

@@ -14,12 +14,24 @@ export function fold(text: string): string {
 /** `15,810` is also found as `15810`. */
 const grouped = /^\d{1,3}(?:,\d{3})+(?:\.\d+)?$/
 
-/** The different words of a folded text, cut to what is indexed. */
+const cut = (found: string): string => found.slice(0, longest)
+
+/** Two words that stand together without a blank, as in a path or a permit number: far fewer entries hold both so. */
+const pair = (first: string, second: string): string => `${cut(first)}/${cut(second)}`
+
+const wordsIn = (piece: string): string[] => [...piece.matchAll(word)].map(([found]) => found)
+
+/** The different words of a folded text, cut to what is indexed, and those that stand together as pairs. */
 export function wordsOf(folded: string): Set<string> {
   const words = new Set<string>()
-  for (const [found] of folded.matchAll(word)) {
-    words.add(found.slice(0, longest))
-    if (grouped.test(found)) words.add(found.replaceAll(',', '').slice(0, longest))
+  for (const piece of folded.split(/\s+/)) {
+    let before: string | undefined
+    for (const found of wordsIn(piece)) {
+      words.add(cut(found))
+      if (before !== undefined) words.add(pair(before, found))
+      if (grouped.test(found)) words.add(cut(found.replaceAll(',', '')))
+      before = found
+    }
   }
   return words
 }
@@ -34,10 +46,12 @@ export type Sought = { word: string; whole: boolean }
 export function soughtIn(typed: string): { pieces: string[]; words: Sought[] } {
   const pieces = fold(typed).split(/\s+/).filter(Boolean)
   const words = pieces.flatMap((piece) => {
-    const parts = [...piece.matchAll(word)].map(([part]) => part)
-    return parts.map((part, at): Sought => {
-      const last = at === parts.length - 1
-      return { word: part.slice(0, longest), whole: !last && part.length <= longest }
+    const parts = wordsIn(piece)
+    const [only = ''] = parts
+    if (parts.length < 2) return only ? [{ word: cut(only), whole: false }] : []
+    return parts.slice(1).map((part, at): Sought => {
+      const whole = at < parts.length - 2 && part.length <= longest
+      return { word: pair(parts[at] ?? '', part), whole }
     })
   })
   return { pieces, words }
