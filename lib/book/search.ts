@@ -115,6 +115,7 @@ async function* byIndex(name: 'status' | 'at', range: IDBKeyRange, before = Infi
 
 async function* byWords(words: readonly Sought[], before = Infinity, signal?: AbortSignal): AsyncGenerator<Row[]> {
   await indexOlder()
+  const sorted = words.toSorted((a, b) => b.word.length - a.word.length)
   const db = await database()
   const newest = await db.transaction('rows').store.openKeyCursor(IDBKeyRange.upperBound(before, true), 'prev')
   if (!newest) return
@@ -139,11 +140,17 @@ async function* byWords(words: readonly Sought[], before = Infinity, signal?: Ab
     const blocks = Array.from({ length: block - bottom + 1 }, (_, at) => block - at)
     const found = await Promise.all(
       blocks.map(async (of) => {
-        const marked = await Promise.all(words.map((word) => placesOf(word, of)))
-        const common: number[] = []
-        for (let place = blockSize - 1; place >= 0; place--)
-          if (marked.every((places) => places[place] === 1)) common.push(of * blockSize + place)
-        return common
+        // The longest word is likely the rarest: where it is not, nothing else is read.
+        let common: Uint8Array = new Uint8Array(blockSize).fill(1)
+        for (const word of sorted) {
+          const places = await placesOf(word, of)
+          for (let place = 0; place < blockSize; place++) places[place]! &= common[place]!
+          common = places
+          if (!common.includes(1)) return []
+        }
+        const found: number[] = []
+        for (let place = blockSize - 1; place >= 0; place--) if (common[place] === 1) found.push(of * blockSize + place)
+        return found
       }),
     )
     for (const list of found) for (const number of list) if (number < before) numbers.push(number)
