@@ -9,6 +9,7 @@ import '../../lib/view/book/book.css'
 import '../../lib/view/book/entries.css'
 import '../../lib/view/book/forms.css'
 import { Book } from '../../lib/view/book/book.tsx'
+import { afterList } from '../../lib/view/book/after-list.ts'
 import { answerWhere, closeAbandoned } from '../../lib/view/book/open.ts'
 
 // Opened while the page is drawn, not after.
@@ -16,7 +17,9 @@ database().catch((error: unknown) => console.error('The book could not be opened
 render(<Book />, document.getElementById('root')!)
 
 answerWhere()
-closeAbandoned().catch((error: unknown) => console.error('Open fills could not be ended.', error))
+setTimeout(() => {
+  closeAbandoned().catch((error: unknown) => console.error('Open fills could not be ended.', error))
+}, afterList)
 // Asked once there is something to lose; a browser that asks the person then has a reason.
 const stop = subscribe(({ what }) => {
   if (what !== 'entries' && what !== 'jobs') return

@@ -1,7 +1,8 @@
-import { useEffect } from 'preact/hooks'
+import { useEffect, useState } from 'preact/hooks'
 import { getSettings } from '../../book/settings.ts'
 import { later } from '../calculator/later.tsx'
 import { Icon } from '../icons.tsx'
+import { afterList } from './after-list.ts'
 import { ChainStatus } from './chain-status.tsx'
 import { EntriesSection } from './entries-section.tsx'
 import { Reminders } from './reminders.tsx'
@@ -32,6 +33,11 @@ const words: Record<Route['section'], string> = {
 export function Book() {
   const [route, go] = useRoute()
   useTheme()
+  const [late, setLate] = useState(false)
+  useEffect(() => {
+    const timer = setTimeout(() => setLate(true), afterList)
+    return () => clearTimeout(timer)
+  }, [])
   useEffect(() => {
     document.title = `${words[route.section]}: Gapsum book`
   }, [route.section])
@@ -56,7 +62,7 @@ export function Book() {
         </nav>
         <ChainStatus />
       </header>
-      <Reminders />
+      {late && <Reminders />}
       <main aria-label={words[route.section]}>
         <Section route={route} go={go} />
       </main>

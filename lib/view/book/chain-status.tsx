@@ -3,6 +3,7 @@ import { whatChainShows, whatToDo, type Verdict } from '../../book/chain.ts'
 import { countEntries, verify } from '../../book/entries.ts'
 import { subscribe } from '../../book/notice.ts'
 import { Icon } from '../icons.tsx'
+import { afterList } from './after-list.ts'
 import { hashOf } from './route.ts'
 import { useDismiss } from './use-dismiss.ts'
 import { count, dayAndYear, time, wording } from './wording.ts'
@@ -45,8 +46,7 @@ export function ChainStatus() {
       if (entries <= atOnce) await run()
       else setState({ is: 'idle', entries })
     }
-    // The list comes first: a check of thousands of entries would hold it up.
-    const start = setTimeout(() => lookAgain(), 500)
+    const start = setTimeout(() => lookAgain(), afterList)
     const lookAgain = () => void look().catch((error: unknown) => setState({ is: 'failed', trouble: wording(error) }))
     const stop = subscribe((notice) => notice.what === 'entries' && lookAgain())
     return () => {

@@ -27,8 +27,6 @@ export function EntriesSection({ route, go }: { route: Route; go: (route: Route)
   const key = JSON.stringify(asked)
   useEffect(() => setLimit(page), [key, order])
 
-  const total = useLive(countEntries, ['entries'])
-  const maps = useLive(listMaps, ['maps'])
   const rows = useLive(
     async (signal) => {
       const listed = await listRows({ ...asked, order, limit: limit + 1 }, signal)
@@ -37,6 +35,8 @@ export function EntriesSection({ route, go }: { route: Route; go: (route: Route)
     ['entries'],
     `${key}${order}${limit}`,
   )
+  const total = useLive(countEntries, ['entries'])
+  const maps = useLive(listMaps, ['maps'])
 
   const shown = rows.value?.rows ?? []
   const open = route.entry
