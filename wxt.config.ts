@@ -1,4 +1,8 @@
+import { writeFileSync } from 'node:fs'
+import { join } from 'node:path'
 import { defineConfig } from 'wxt'
+import { officeSchema } from './lib/book/office-schema.ts'
+import { Licences } from './lib/package/licences.ts'
 
 /** dom-accessibility-api brings a Set of its own for browsers that have none; every browser this runs in has one. */
 const ownSet = {
@@ -6,10 +10,24 @@ const ownSet = {
   load: (id: string) => (/dom-accessibility-api.*SetLike\.m?js$/.test(id) ? 'export default Set' : null),
 }
 
+/** One set for each browser: wxt runs several builds for one, and reads this file anew for the next. */
+const licences = new Licences()
+
 export default defineConfig({
   manifestVersion: 3,
   imports: false,
-  vite: () => ({ plugins: [ownSet] }),
+  vite: () => ({ plugins: [ownSet, licences.plugin] }),
+  hooks: {
+    'build:publicAssets': (_, files) => {
+      files.push({ relativeDest: 'office-policy.json', contents: JSON.stringify(officeSchema(), null, 2) })
+    },
+    'build:done': ({ config }) => writeFileSync(join(config.outDir, 'licences.txt'), licences.text()),
+  },
+  zip: {
+    // A store's reviewer builds from this archive: with the lock file and the dotfiles, without tests and pictures.
+    dotSources: true,
+    excludeSources: ['.git/**', '.ci/**', '.wxt/**', '.output/**', 'tests/pictures/**'],
+  },
   manifest: ({ browser }) => ({
     name: 'Gapsum',
     description:
@@ -17,9 +35,18 @@ export default defineConfig({
     permissions: ['activeTab', 'scripting', 'storage', 'unlimitedStorage'],
     // Asked for one site at a time, when the person wants a frame of that site filled.
     optional_host_permissions: ['*://*/*'],
-    action: { default_title: 'Gapsum' },
+    // Firefox puts a new button into a menu unless told where it belongs.
+    action: { default_title: 'Gapsum', ...(browser === 'firefox' && { default_area: 'navbar' }) },
+    // Firefox takes a policy without a schema, and does not know this key.
+    ...(browser !== 'firefox' && { storage: { managed_schema: 'office-policy.json' } }),
     ...(browser === 'firefox' && {
-      browser_specific_settings: { gecko: { id: 'gapsum@gapsum.example', strict_min_version: '140.0' } },
+      browser_specific_settings: {
+        gecko: {
+          id: 'gapsum@gapsum.example',
+          strict_min_version: '142.0',
+          data_collection_permissions: { required: ['none'] },
+        },
+      },
     }),
   }),
 })

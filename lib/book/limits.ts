@@ -2,18 +2,23 @@ import { check } from './check.ts'
 import { database } from './database.ts'
 import { keptLimitSchema } from './entry-schema.ts'
 import { announce } from './notice.ts'
+import { fromOffice, office, ownId } from './office.ts'
 import type { KeptLimit } from './schema.ts'
 import { buried, bury, unbury } from './tombstones.ts'
 
-/** Limits of the owner's own that are not deleted, by name. */
+/** Limits of the owner's own that are not deleted, and those from the office, by name. */
 export async function listLimits(): Promise<KeptLimit[]> {
-  const [limits, gone] = await Promise.all([(await database()).getAll('limits'), buried('limit')])
-  return limits.filter(({ id }) => !gone.has(id)).toSorted((a, b) => a.name.localeCompare(b.name))
+  const [limits, gone, set] = await Promise.all([(await database()).getAll('limits'), buried('limit'), office()])
+  const own = limits.filter(({ id }) => !gone.has(id) && !fromOffice(id))
+  return [...own, ...set.limits].toSorted((a, b) => a.name.localeCompare(b.name))
 }
 
-/** @throws BookError when the limit does not fit its schema. */
+/**
+ * Keeps a limit; one from the office becomes the person's own.
+ * @throws BookError when the limit does not fit its schema.
+ */
 export async function saveLimit(limit: KeptLimit): Promise<KeptLimit> {
-  const kept = check(keptLimitSchema, limit, 'The limit')
+  const kept = check(keptLimitSchema, { ...limit, id: ownId(limit.id) }, 'The limit')
   await (await database()).put('limits', kept)
   announce({ what: 'limits', id: kept.id })
   return kept

@@ -2,15 +2,18 @@ import { serves } from '../form/address.ts'
 import { formMapSchema, type FormMap } from '../form/schema.ts'
 import { check } from './check.ts'
 import { database } from './database.ts'
+import { BookError } from './error.ts'
 import { announce } from './notice.ts'
+import { fromOffice, office, ownId } from './office.ts'
 import { buried, bury, unbury } from './tombstones.ts'
 
-/** The newest version of every form map that is not deleted, by name. */
+/** The newest version of every form map that is not deleted, and those from the office, by name. */
 export async function listMaps(): Promise<FormMap[]> {
-  const [versions, gone] = await Promise.all([(await database()).getAll('maps'), buried('map')])
+  const [versions, gone, { maps }] = await Promise.all([(await database()).getAll('maps'), buried('map'), office()])
   // Keys are [id, version], so the last of an id is its newest.
   const newest = new Map(versions.map((map) => [map.id, map]))
-  return [...newest.values()].filter(({ id }) => !gone.has(id)).toSorted((a, b) => a.name.localeCompare(b.name))
+  const own = [...newest.values()].filter(({ id }) => !gone.has(id) && !fromOffice(id))
+  return [...own, ...maps].toSorted((a, b) => a.name.localeCompare(b.name))
 }
 
 /** The form maps made for a page. */
@@ -26,10 +29,11 @@ export async function mapVersions(id: string): Promise<FormMap[]> {
 
 /**
  * Keeps a form map as its next version; earlier versions stay. What is kept has the version number and the times that
- * the book gave it. A map that equals its newest version is not kept twice.
+ * the book gave it. A map that equals its newest version is not kept twice. One from the office becomes the person's own.
  * @throws BookError when the map does not fit its schema.
  */
-export async function saveMap(map: FormMap): Promise<FormMap> {
+export async function saveMap(given: FormMap): Promise<FormMap> {
+  const map = { ...given, id: ownId(given.id) }
   const checked = check(formMapSchema, map, 'The form map')
   const tx = (await database()).transaction(['maps', 'tombstones'], 'readwrite', { durability: 'strict' })
   const maps = tx.objectStore('maps')
@@ -56,8 +60,15 @@ function content({ name, address, further = [], bindings }: FormMap): string {
 
 /** Hides a form map; its versions stay, and `restoreMap` brings it back. */
 export async function deleteMap(id: string): Promise<void> {
+  refuseOffice(id)
   await bury('map', id)
   announce({ what: 'maps', id })
+}
+
+function refuseOffice(id: string): void {
+  if (!fromOffice(id)) return
+  const message = 'This form map comes from your office and stays. Whoever looks after this browser can take it out.'
+  throw new BookError([{ code: 'conflict', path: 'id', message }])
 }
 
 export async function restoreMap(id: string): Promise<void> {

@@ -1,6 +1,7 @@
 import { check } from './check.ts'
 import { database } from './database.ts'
 import { announce } from './notice.ts'
+import { office } from './office.ts'
 import { settingsSchema, type Settings } from './schema.ts'
 
 const unset: Settings = {
@@ -12,9 +13,12 @@ const unset: Settings = {
   backedUp: '',
 }
 
+/** The settings as they hold: what the office set goes before what the person chose. */
 export async function getSettings(): Promise<Settings> {
-  const kept = await (await database()).get('single', 'settings')
-  return settingsSchema.parse({ ...unset, ...kept })
+  const [kept, { set }] = await Promise.all([(await database()).get('single', 'settings'), office()])
+  const { tester, ...own } = settingsSchema.parse({ ...unset, ...kept })
+  const { company = tester.company, ...rest } = set
+  return { ...own, ...rest, tester: { ...tester, company } }
 }
 
 /**

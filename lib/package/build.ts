@@ -5,9 +5,11 @@ import { dirname, join, resolve } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { build } from 'vite'
 import manifest from '../../package.json' with { type: 'json' }
+import { Licences } from './licences.ts'
 
 const root = fileURLToPath(new URL('../../', import.meta.url))
 const outDir = join(root, '.output/package')
+const licences = new Licences()
 
 interface Bundle {
   entry: string
@@ -28,6 +30,7 @@ async function bundle({ entry, file, format, first }: Bundle): Promise<void> {
     root,
     logLevel: 'warn',
     publicDir: false,
+    plugins: [licences.plugin],
     define: { 'process.env.NODE_ENV': '"production"' },
     // Under a test runner vite would compile JSX for development.
     oxc: { jsx: { development: false } },
@@ -115,6 +118,7 @@ function describe(): void {
   }
   writeFileSync(join(outDir, 'package.json'), `${JSON.stringify(described, null, 2)}\n`)
   writeFileSync(join(outDir, 'nothing.js'), 'export {}\n')
+  writeFileSync(join(outDir, 'licences.txt'), licences.text())
   copyFileSync(join(root, 'LICENSE'), join(outDir, 'LICENSE'))
   copyFileSync(join(root, 'lib/package/README.md'), join(outDir, 'README.md'))
 }

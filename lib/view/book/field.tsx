@@ -1,7 +1,7 @@
 import type { ComponentChildren } from 'preact'
 import { useId } from 'preact/hooks'
 
-type Common = { label: string; hint?: string; wide?: boolean; hideLabel?: boolean }
+type Common = { label: string; hint?: string | undefined; wide?: boolean; hideLabel?: boolean; disabled?: boolean }
 
 type TextProps = Common & {
   value: string
@@ -56,6 +56,7 @@ export function ChoiceField<T extends string>({
   value,
   options,
   onPick,
+  disabled,
 }: ChoiceProps<T>) {
   const id = useId()
   return (
@@ -65,6 +66,7 @@ export function ChoiceField<T extends string>({
       </label>
       <select
         id={id}
+        disabled={disabled}
         value={value}
         onChange={(event) => {
           const picked = options.find(([option]) => option === event.currentTarget.value)

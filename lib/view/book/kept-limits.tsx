@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks'
 import { fileParts } from '../../book/json.ts'
 import { deleteLimit, listLimits, restoreLimit, saveLimit } from '../../book/limits.ts'
+import { fromOffice } from '../../book/office.ts'
 import type { KeptLimit } from '../../book/schema.ts'
 import { ownLimitFigures } from '../../job/own-limit.ts'
 import { labelOf } from '../../reduce/figures/index.ts'
@@ -40,7 +41,13 @@ export function KeptLimits() {
   const limits = useLive(listLimits, ['limits'])
   const [draft, setDraft] = useState<KeptLimit>()
   const { said, say, run } = useSaid()
+  const own = limits.value?.filter(({ id }) => !fromOffice(id)) ?? []
 
+  const copy = (limit: KeptLimit) =>
+    run(
+      () => saveLimit({ ...limit, name: `${limit.name}, own copy` }),
+      () => say(`${limit.name} was copied to your own.`),
+    )
   const add = () =>
     run(
       async () => {
@@ -73,14 +80,23 @@ export function KeptLimits() {
               <b>{limit.name}</b> {nameOf(limit.figure, limit.unit)} at most {limit.value} {symbol(limit.unit)}{' '}
               <span class="q">{limit.origin || 'no origin given'}</span>
             </span>
-            <span class="acts">
-              <button type="button" class="b low" onClick={() => save(`limit ${limit.name}`, [limit])}>
-                Export<span class="vh"> {limit.name}</span>
-              </button>
-              <button type="button" class="b low bare" onClick={() => remove(limit)}>
-                Delete<span class="vh"> {limit.name}</span>
-              </button>
-            </span>
+            {fromOffice(limit.id) ? (
+              <span class="acts">
+                <span class="q">from your office</span>
+                <button type="button" class="b low" onClick={() => copy(limit)}>
+                  Copy to my own<span class="vh"> {limit.name}</span>
+                </button>
+              </span>
+            ) : (
+              <span class="acts">
+                <button type="button" class="b low" onClick={() => save(`limit ${limit.name}`, [limit])}>
+                  Export<span class="vh"> {limit.name}</span>
+                </button>
+                <button type="button" class="b low bare" onClick={() => remove(limit)}>
+                  Delete<span class="vh"> {limit.name}</span>
+                </button>
+              </span>
+            )}
           </li>
         ))}
       </ul>
@@ -134,8 +150,8 @@ export function KeptLimits() {
           <button type="button" class="b low" onClick={() => setDraft(blank())}>
             Add a limit
           </button>
-          {limits.value && limits.value.length > 0 && (
-            <button type="button" class="b low" onClick={() => save('limits', limits.value ?? [])}>
+          {own.length > 0 && (
+            <button type="button" class="b low" onClick={() => save('limits', own)}>
               Export all
             </button>
           )}

@@ -1,4 +1,5 @@
 import { deleteMap, listMaps, restoreMap } from '../../book/maps.ts'
+import { fromOffice } from '../../book/office.ts'
 import type { FormMap } from '../../form/schema.ts'
 import { fileParts } from '../../book/json.ts'
 import { download, jsonType } from './download.ts'
@@ -6,6 +7,7 @@ import { fileName } from './file-name.ts'
 import { Empty, Trouble } from './field.tsx'
 import { knownItems, type KnownItems } from './known-items.ts'
 import { MapEditor } from './map-editor.tsx'
+import { OfficeMap } from './office-map.tsx'
 import { hashOf, type Route } from './route.ts'
 import { Said, useSaid } from './said.tsx'
 import { useLive } from './use-live.ts'
@@ -19,6 +21,7 @@ export function MapsSection({ open, go }: { open: string | undefined; go: (route
   const maps = useLive(listMaps, ['maps'])
   const items = useLive(knownItems, ['jobs', 'devices'])
   const { said, say, run } = useSaid()
+  const own = maps.value?.filter(({ id }) => !fromOffice(id)) ?? []
 
   const remove = (map: FormMap) =>
     run(
@@ -39,10 +42,8 @@ export function MapsSection({ open, go }: { open: string | undefined; go: (route
         <button
           type="button"
           class="b"
-          disabled={!maps.value?.length}
-          onClick={() =>
-            run(() => download(fileName('form maps', 'json'), jsonType, fileParts({ maps: maps.value ?? [] })))
-          }
+          disabled={own.length === 0}
+          onClick={() => run(() => download(fileName('form maps', 'json'), jsonType, fileParts({ maps: own })))}
         >
           Export all
         </button>
@@ -77,10 +78,12 @@ export function MapsSection({ open, go }: { open: string | undefined; go: (route
               {map.address.path}
             </span>
             <span class="end">
+              {fromOffice(map.id) && 'from your office, '}
               {count(map.bindings.length, 'binding')}, version {map.version}, {day(map.updated)}
             </span>
           </summary>
-          {map.id === open && (
+          {map.id === open && fromOffice(map.id) && <OfficeMap map={map} items={items.value ?? none} />}
+          {map.id === open && !fromOffice(map.id) && (
             <MapEditor
               key={map.version}
               map={map}

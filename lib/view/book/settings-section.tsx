@@ -1,3 +1,4 @@
+import { office } from '../../book/office.ts'
 import { themes, type Settings } from '../../book/schema.ts'
 import { getSettings, saveSettings } from '../../book/settings.ts'
 import type { Tester, TypedUnits } from '../../job/schema.ts'
@@ -8,6 +9,7 @@ import { ChoiceField, TextField, Trouble } from './field.tsx'
 import { FramesPanel } from './frames-panel.tsx'
 import { HpxmlPanel } from './hpxml-panel.tsx'
 import { ImportPanel } from './import-panel.tsx'
+import { OfficePanel } from './office-panel.tsx'
 import { Said, useSaid } from './said.tsx'
 import { StorageState } from './storage-state.tsx'
 import { useLive } from './use-live.ts'
@@ -36,22 +38,31 @@ const length: readonly (readonly [TypedUnits['length'], string])[] = [
 /** Tester, units, look, storage, import, cautions, about. */
 export function SettingsSection() {
   const settings = useLive(getSettings, ['settings'])
+  const policy = useLive(office, ['settings'])
   const { said, run } = useSaid()
   const set = (patch: Partial<Settings>) => run(() => saveSettings(patch))
-  if (!settings.value) return <Trouble text={settings.trouble} />
+  if (!settings.value || !policy.value) return <Trouble text={settings.trouble || policy.trouble} />
   const { tester, units, theme } = settings.value
+  const { set: fixed } = policy.value
   const setTester = (patch: Partial<Tester>) => set({ tester: { ...tester, ...patch } })
 
   return (
     <div class="sections">
       <Said said={said} />
       <FramesPanel />
+      <OfficePanel />
       <section class="group">
         <h2>Tester</h2>
         <p class="q">Copied into each new job. Jobs that exist keep what they have.</p>
         <div class="fields">
           <TextField label="Name" value={tester.name} onInput={(name) => setTester({ name })} />
-          <TextField label="Company" value={tester.company} onInput={(company) => setTester({ company })} />
+          <TextField
+            label="Company"
+            value={tester.company}
+            disabled={fixed.company !== undefined}
+            hint={fixed.company === undefined ? undefined : 'from your office'}
+            onInput={(company) => setTester({ company })}
+          />
           <TextField label="Licence or rater id" value={tester.licence} onInput={(licence) => setTester({ licence })} />
           <TextField
             label="It expires on"
@@ -65,22 +76,26 @@ export function SettingsSection() {
       </section>
       <section class="group">
         <h2>Units of a new job</h2>
+        {fixed.units && <p class="q">From your office.</p>}
         <div class="fields">
           <ChoiceField
             label="Flow"
             value={units.flow}
+            disabled={fixed.units !== undefined}
             options={flow}
             onPick={(picked) => set({ units: { ...units, flow: picked } })}
           />
           <ChoiceField
             label="Temperature"
             value={units.temperature}
+            disabled={fixed.units !== undefined}
             options={temperature}
             onPick={(picked) => set({ units: { ...units, temperature: picked } })}
           />
           <ChoiceField
             label="Lengths, areas, volumes"
             value={units.length}
+            disabled={fixed.units !== undefined}
             options={length}
             onPick={(picked) => set({ units: { ...units, length: picked } })}
           />
@@ -88,7 +103,8 @@ export function SettingsSection() {
       </section>
       <section class="group">
         <h2>Look</h2>
-        <fieldset class="choices">
+        {fixed.theme && <p class="q">From your office.</p>}
+        <fieldset class="choices" disabled={fixed.theme !== undefined}>
           <legend class="vh">Look</legend>
           {themes.map((name) => (
             <label key={name}>

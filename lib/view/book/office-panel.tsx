@@ -1,0 +1,57 @@
+import { fromOffice, office } from '../../book/office.ts'
+import { listLimits } from '../../book/limits.ts'
+import { listMaps } from '../../book/maps.ts'
+import { download, jsonType } from './download.ts'
+import { fileName } from './file-name.ts'
+import { Trouble } from './field.tsx'
+import { Said, useSaid } from './said.tsx'
+import { useLive } from './use-live.ts'
+import { count } from './wording.ts'
+
+async function* policy(): AsyncGenerator<string> {
+  const own = ({ id }: { id: string }) => !fromOffice(id)
+  const [maps, limits] = await Promise.all([listMaps(), listLimits()])
+  yield `${JSON.stringify({ maps: maps.filter(own), limits: limits.filter(own) }, null, 2)}\n`
+}
+
+/** What the office set in this browser, what of it could not be read, and how to set the same for others. */
+export function OfficePanel() {
+  const set = useLive(office, ['maps', 'limits', 'settings'])
+  const { said, run } = useSaid()
+  if (!set.value) return <Trouble text={set.trouble} />
+  const { maps, limits, set: settings, problems } = set.value
+  const names = [
+    maps.length > 0 && count(maps.length, 'form map'),
+    limits.length > 0 && count(limits.length, 'limit'),
+    settings.company !== undefined && 'the company',
+    settings.units && 'the units of a new job',
+    settings.theme && 'the look',
+  ].filter((name) => name !== false && name !== undefined)
+  return (
+    <section class="group">
+      <h2>Your office</h2>
+      <p>
+        {names.length > 0
+          ? `Your office set for this browser: ${names.join(', ')}. It stays as it is there.`
+          : 'No office has set anything for this browser.'}
+      </p>
+      {problems.map((problem) => (
+        <Trouble key={problem} text={problem} />
+      ))}
+      <p class="q">
+        Whoever looks after the browsers of an office can set form maps, limits and these settings for all of them. The
+        file below holds yours in the form that a browser’s policy takes.
+      </p>
+      <div class="acts">
+        <button
+          type="button"
+          class="b low"
+          onClick={() => run(() => download(fileName('policy', 'json'), jsonType, policy()))}
+        >
+          Write form maps and limits for a policy
+        </button>
+      </div>
+      <Said said={said} />
+    </section>
+  )
+}
