@@ -10,7 +10,7 @@ import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { launch as launchBrowser, type Browser, type Extension, type Page, type Target } from 'puppeteer-core'
 import { findBrowser } from './find-browser.ts'
-import { helper, whole, type Surface } from './surface.ts'
+import { helper, Surface, whole } from './surface.ts'
 
 export const built = fileURLToPath(new URL('../../.output/chrome-mv3', import.meta.url))
 
@@ -106,6 +106,11 @@ export class Session {
     return whole(popup, 'The popup')
   }
 
+  /** What the extension draws into a page, inside its closed shadow root. */
+  helper(page: Page): Promise<Surface> {
+    return helper(page)
+  }
+
   #isOurs(target: Target, path: string): boolean {
     return target.url().startsWith(`chrome-extension://${this.extension.id}${path}`)
   }
@@ -167,6 +172,9 @@ function parseNetLog(text: string): Logged[] {
   })
 }
 
+/** What a round needs of a browser with the extension in it. */
+export type Driver = Pick<Session, 'open' | 'openPopup' | 'waitForPage' | 'helper'>
+
 /** Starts Chromium with the built extension. */
 export async function launch(options: Options = {}): Promise<Session> {
   const session = new Session(options)
@@ -174,4 +182,4 @@ export async function launch(options: Options = {}): Promise<Session> {
   return session
 }
 
-export { helper, whole, type Surface }
+export { helper, Surface, whole }

@@ -9,7 +9,7 @@ import { sections as plainSections } from '../pages/site/part-c/fields.ts'
 import type { Site } from '../pages/site/server.ts'
 import { sections as reactSections } from '../pages/site/sheet-4/fields.ts'
 import { figureAnswers, plainAnswers, reactAnswers, type Answer } from './answers.ts'
-import { helper, type Session, type Surface } from './harness.ts'
+import { Surface, type Driver } from './harness.ts'
 import { mapPage } from './map-page.ts'
 
 export interface Form {
@@ -87,7 +87,7 @@ function fieldOf(form: Form, section: string, control: string): Field | undefine
 }
 
 /** Opens the popup with the demo job in it. */
-export async function openDemo(session: Session, page: Page): Promise<Surface> {
+export async function openDemo(session: Driver, page: Page): Promise<Surface> {
   const popup = await session.openPopup(page)
   await popup.get('button', 'Open book')
   if (await popup.has('button', 'Open the demo job')) await popup.click('button', 'Open the demo job')
@@ -169,11 +169,11 @@ function strays(form: Form, before: Model, after: Model): string[] {
 }
 
 /** From the popup to the plan in the page. */
-export async function openPlan(session: Session, page: Page): Promise<Surface> {
+export async function openPlan(session: Driver, page: Page): Promise<Surface> {
   const popup = await session.openPopup(page)
   await popup.wait(/\d+ (bindings|of \d+ left)/)
   await popup.click('button', 'Fill this page')
-  const ui = await helper(page)
+  const ui = await session.helper(page)
   await ui.wait(/Nothing is typed until you confirm/)
   return ui
 }
@@ -186,7 +186,7 @@ export async function confirm(ui: Surface): Promise<Line[]> {
 }
 
 /** The lines of an entry as the book page shows them. */
-export async function bookLines(session: Session): Promise<{ book: Surface; lines: Line[]; number: string }> {
+export async function bookLines(session: Driver): Promise<{ book: Surface; lines: Line[]; number: string }> {
   const book = await session.waitForPage('/book.html')
   await book.wait(/Place in the chain/)
   await book.wait(/Chain verified/)
@@ -226,14 +226,16 @@ export interface RoundOptions {
 }
 
 export async function round(
-  session: Session,
+  session: Driver,
   site: Site,
   form: Form,
   { pictures }: RoundOptions = {},
 ): Promise<RoundResult> {
   const problems: string[] = []
-  const picture = async (page: Page, step: string): Promise<void> => {
-    if (pictures !== undefined) await page.screenshot({ path: join(pictures, `${form.id}-${step}.png`) })
+  const picture = async (of: Page | Surface, step: string): Promise<void> => {
+    if (pictures === undefined) return
+    const shown = of instanceof Surface ? of.page : of
+    await shown.screenshot({ path: join(pictures, `${form.id}-${step}.png`) })
   }
   const posts = (): number => site.requests.filter(({ method }) => method !== 'GET').length
   const postsBefore = posts()
@@ -243,10 +245,10 @@ export async function round(
   const popup = await openDemo(session, page)
   const figures = await readFigures(popup)
   problems.push(...compareFigures(figures))
-  await picture(popup.page, '1-popup')
+  await picture(popup, '1-popup')
 
   if (await popup.has('button', 'Map this page')) await popup.click('button', 'Map this page')
-  const mapping = await helper(page)
+  const mapping = await session.helper(page)
   await mapPage(page, mapping, form, () => picture(page, '2-mapping'))
 
   const ui = await openPlan(session, page)
@@ -270,9 +272,9 @@ export async function round(
 
   await ui.click('button', 'Open book')
   const { book, lines: kept } = await bookLines(session)
-  await picture(book.page, '5-book')
+  await picture(book, '5-book')
   problems.push(...compareBook(receipt, kept))
-  await book.page.close()
+  await book.close()
   await page.bringToFront()
 
   if ((await submissions(page)) > 0 || posts() > postsBefore) problems.push('The form was submitted.')

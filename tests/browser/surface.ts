@@ -1,16 +1,14 @@
 /** A part of the screen driven as a person would: found by role and accessible name, used by mouse and keyboard. */
-import type { CDPSession, KeyInput, Page } from 'puppeteer-core'
+import type { KeyInput, Page } from 'puppeteer-core'
+import { bodyOf, ChromiumDoor, closedRootOf, type Door, type Node } from './door.ts'
 
 export type Name = string | RegExp
 
 interface Found {
-  backendNodeId: number
+  node: Node
   role: string
   name: string
 }
-
-/** Where a surface begins: the document, or a closed shadow root. Looked up again each time, for pages redraw. */
-type Start = (session: CDPSession) => Promise<number | undefined>
 
 const pause = (ms: number): Promise<void> =>
   new Promise((resolve) => {
@@ -34,53 +32,48 @@ function fits(text: string, name: Name | undefined): boolean {
 }
 
 export class Surface {
-  readonly page: Page
-  readonly #session: CDPSession
-  readonly #start: Start
+  readonly #door: Door
   readonly #called: string
+  readonly #page: Page | undefined
 
-  constructor(page: Page, session: CDPSession, start: Start, called: string) {
-    this.page = page
-    this.#session = session
-    this.#start = start
+  constructor(door: Door, called: string, page?: Page) {
+    this.#door = door
     this.#called = called
+    this.#page = page
+  }
+
+  /**
+   * The driver's own page.
+   * @throws where the browser has none for this part
+   */
+  get page(): Page {
+    if (this.#page === undefined) throw new Error(`${this.#called} is no page of the driver.`)
+    return this.#page
   }
 
   /** Whether this part is on the screen at all. */
   async present(): Promise<boolean> {
-    return (await this.#start(this.#session)) !== undefined
+    return (await this.#door.root()) !== undefined
+  }
+
+  async close(): Promise<void> {
+    await this.#door.close()
   }
 
   async #root(): Promise<number> {
-    const root = await until(() => this.#start(this.#session))
+    const root = await until(() => this.#door.root())
     if (root === undefined) throw new Error(`${this.#called} did not appear.`)
     return root
   }
 
-  /** Calls a function on a node; `this` is the node. */
-  async #call<T>(backendNodeId: number, declaration: string, args: unknown[] = []): Promise<T> {
-    const { object } = await this.#session.send('DOM.resolveNode', { backendNodeId })
-    const answer = await this.#session.send('Runtime.callFunctionOn', {
-      objectId: object.objectId!,
-      functionDeclaration: declaration,
-      arguments: args.map((value) => ({ value })),
-      returnByValue: true,
-      awaitPromise: true,
-    })
-    if (answer.exceptionDetails !== undefined)
-      throw new Error(answer.exceptionDetails.exception?.description ?? answer.exceptionDetails.text)
-    return answer.result.value as T
+  #call<T>(node: Node, declaration: string, args: unknown[] = []): Promise<T> {
+    return this.#door.call<T>(node, declaration, args)
   }
 
   /** Every element of a role, in the order of the screen. */
   async all(role: string, name?: Name): Promise<Found[]> {
-    const backendNodeId = await this.#root()
-    const { nodes } = await this.#session.send('Accessibility.queryAXTree', { backendNodeId, role })
-    return nodes.flatMap((node) => {
-      const text = String(node.name?.value ?? '')
-      if (node.ignored || node.backendDOMNodeId === undefined || !fits(text, name)) return []
-      return [{ backendNodeId: node.backendDOMNodeId, role, name: text }]
-    })
+    const found = await this.#door.find(await this.#root(), role)
+    return found.flatMap((one) => (fits(one.name, name) ? [{ ...one, role }] : []))
   }
 
   /** The first element of that role and name, waited for. */
@@ -99,10 +92,10 @@ export class Surface {
 
   /** Brings an element to the middle of its scroller and clicks its own middle, unless something covers it there. */
   async #press(found: Found): Promise<void> {
-    const { backendNodeId } = found
+    const { node } = found
     // A person waits until what they aim at stands still.
     await this.#call(
-      backendNodeId,
+      node,
       `async function () {
         let before = ''
         for (let turn = 0; turn < 20; turn++) {
@@ -115,21 +108,19 @@ export class Surface {
         }
       }`,
     )
-    const { quads } = await this.#session.send('DOM.getContentQuads', { backendNodeId })
-    const quad = quads[0]
-    if (quad === undefined) throw new Error(`${found.role} "${found.name}" of ${this.#called} has no place on screen.`)
-    const at = (axis: 0 | 1): number => [0, 2, 4, 6].reduce((sum, corner) => sum + (quad[corner + axis] ?? 0), 0) / 4
+    const at = await this.#door.middle(node)
+    if (at === undefined) throw new Error(`${found.role} "${found.name}" of ${this.#called} has no place on screen.`)
     const covering = await this.#call<string>(
-      backendNodeId,
+      node,
       `function (x, y) {
         const top = this.getRootNode().elementFromPoint(x, y)
         if (top && (this.contains(top) || top.contains(this) || top.control === this)) return ''
         return top ? top.outerHTML.slice(0, 200) : 'nothing: it is outside the window'
       }`,
-      [at(0), at(1)],
+      [at.x, at.y],
     )
     if (covering) throw new Error(`${found.role} "${found.name}" of ${this.#called} is covered by ${covering}.`)
-    await this.page.mouse.click(at(0), at(1))
+    await this.#door.click(at.x, at.y)
   }
 
   /** Clicks the middle of an element with the mouse; one that the page draws anew meanwhile is looked for again. */
@@ -144,8 +135,8 @@ export class Surface {
     }
   }
 
-  #isConnected({ backendNodeId }: Found): Promise<boolean> {
-    return this.#call<boolean>(backendNodeId, 'function () { return this.isConnected }').catch(() => false)
+  #isConnected({ node }: Found): Promise<boolean> {
+    return this.#call<boolean>(node, 'function () { return this.isConnected }').catch(() => false)
   }
 
   /** Clicks an element that was found before. */
@@ -157,20 +148,20 @@ export class Surface {
   async type(role: string, name: Name, text: string): Promise<void> {
     const found = await this.get(role, name)
     await this.#press(found)
-    await this.#call(found.backendNodeId, 'function () { this.select?.() }')
-    if (text === '') await this.page.keyboard.press('Backspace')
-    else await this.page.keyboard.type(text)
+    await this.#call(found.node, 'function () { this.select?.() }')
+    if (text === '') await this.#door.press('Backspace')
+    else await this.#door.type(text)
   }
 
   async key(key: KeyInput): Promise<void> {
-    await this.page.keyboard.press(key)
+    await this.#door.press(key)
   }
 
   /** Chooses an option of a native select by its words, as the browser's own list would. */
   async choose(name: Name, option: Name, group = ''): Promise<void> {
     const found = await this.get('combobox', name)
     const options = await this.#call<{ label: string; group: string }[]>(
-      found.backendNodeId,
+      found.node,
       `function () {
         return [...this.options].map(({ label, parentElement }) => ({ label, group: parentElement.label ?? '' }))
       }`,
@@ -181,7 +172,7 @@ export class Surface {
       throw new Error(`${found.name} has no option ${String(option)}. It has: ${there}.`)
     }
     await this.#call(
-      found.backendNodeId,
+      found.node,
       `function (index) {
         this.focus()
         this.selectedIndex = index
@@ -193,16 +184,16 @@ export class Surface {
   }
 
   async value(role: string, name: Name): Promise<string> {
-    return this.#call((await this.get(role, name)).backendNodeId, 'function () { return this.value }')
+    return this.#call((await this.get(role, name)).node, 'function () { return this.value }')
   }
 
   /** Whether a tab or link is the one that is shown. */
   async isCurrent(found: Found): Promise<boolean> {
-    return this.#call(found.backendNodeId, `function () { return this.ariaCurrent === 'true' }`)
+    return this.#call(found.node, `function () { return this.ariaCurrent === 'true' }`)
   }
 
   async textOf(found: Found): Promise<string> {
-    return this.#call(found.backendNodeId, 'function () { return this.innerText ?? this.textContent }')
+    return this.#call(found.node, 'function () { return this.innerText ?? this.textContent }')
   }
 
   /** The words on the screen, one line per line. */
@@ -263,42 +254,12 @@ export class Surface {
   }
 }
 
-interface DomNode {
-  backendNodeId: number
-  localName: string
-  children?: DomNode[]
-  shadowRoots?: DomNode[]
-  contentDocument?: DomNode
-  shadowRootType?: string
-}
-
-function closedRoot(node: DomNode): DomNode | undefined {
-  // Pages have closed roots of their own.
-  if (node.localName === 'gapsum-helper') return node.shadowRoots?.find((root) => root.shadowRootType === 'closed')
-  for (const child of [...(node.children ?? []), ...(node.shadowRoots ?? [])]) {
-    const found = closedRoot(child)
-    if (found !== undefined) return found
-  }
-  return undefined
-}
-
-const bodyOf: Start = async (session) => {
-  const { root } = await session.send('DOM.getDocument', { depth: 2 })
-  const html = root.children?.find((child) => child.localName === 'html')
-  return html?.children?.find((child) => child.localName === 'body')?.backendNodeId
-}
-
-const closedRootOf: Start = async (session) => {
-  const { root } = await session.send('DOM.getDocument', { depth: -1, pierce: true })
-  return closedRoot(root)?.backendNodeId
-}
-
 /** A whole page: the popup, the book, a form. */
 export async function whole(page: Page, called: string): Promise<Surface> {
-  return new Surface(page, await page.createCDPSession(), bodyOf, called)
+  return new Surface(new ChromiumDoor(page, await page.createCDPSession(), bodyOf), called, page)
 }
 
 /** What the extension draws into a page, inside its closed shadow root. */
 export async function helper(page: Page): Promise<Surface> {
-  return new Surface(page, await page.createCDPSession(), closedRootOf, 'The helper')
+  return new Surface(new ChromiumDoor(page, await page.createCDPSession(), closedRootOf), 'The helper', page)
 }
