@@ -1,5 +1,6 @@
 import type { Limit } from './schema.ts'
 import { CAUTION } from './published.ts'
+import { say } from '../words/say.ts'
 
 /**
  * A limit of the user's own: from a permit, a program's paper or a local amendment.
@@ -14,12 +15,12 @@ import { CAUTION } from './published.ts'
  */
 export function ownLimit(figure: string, value: number, unit: string): Limit {
   if (!(value > 0 && Number.isFinite(value))) {
-    throw new RangeError('The limit must be a number above zero. Type the number that the permit or program gives.')
+    throw new RangeError(say`The limit must be a number above zero. Type the number that the permit or program gives.`)
   }
   return {
     id: 'own',
-    title: 'Own limit',
-    edition: 'Own limit',
+    title: say`Own limit`,
+    edition: say`Own limit`,
     clause: '',
     subject: figure.startsWith('duct-') ? 'ducts' : 'enclosure',
     figure,

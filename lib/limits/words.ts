@@ -2,6 +2,7 @@
 import { symbol } from '../units/symbol.ts'
 import { write } from '../units/write.ts'
 import type { Limit } from './schema.ts'
+import { say } from '../words/say.ts'
 
 export type Sentence = {
   code: 'meets' | 'misses' | 'probability' | 'below' | 'between' | 'above' | 'from-memory' | 'caution'
@@ -48,20 +49,20 @@ const place = (limit: Limit): string =>
 
 function limitText(limit: Limit): string {
   const bound = withUnit(String(limit.value), limit.unit, limit.figure)
-  return limit.comparison === '<' ? `less than ${bound}` : `at most ${bound}`
+  return limit.comparison === '<' ? say`less than ${bound}` : say`at most ${bound}`
 }
 
 function chance(probability: number): string {
-  if (probability > 0.999) return 'more than 99.9 %'
-  if (probability < 0.001) return 'less than 0.1 %'
+  if (probability > 0.999) return say`more than 99.9 %`
+  if (probability < 0.001) return say`less than 0.1 %`
   const decimals = probability > 0.99 || probability < 0.01 ? 1 : 0
   return `${halfUp(100 * probability, decimals)} %`
 }
 
 const guardWords = {
-  below: 'The whole 95 % interval lies within the limit.',
-  between: 'The limit lies inside the 95 % interval: a repeated test may come out on the other side.',
-  above: 'The whole 95 % interval lies beyond the limit.',
+  below: say`The whole 95 % interval lies within the limit.`,
+  between: say`The limit lies inside the 95 % interval: a repeated test may come out on the other side.`,
+  above: say`The whole 95 % interval lies beyond the limit.`,
 }
 
 /** The sentences of a verdict, in the order they are read: the code's verdict first, the confidence beside it. */
@@ -70,20 +71,22 @@ export function verdictSentences({ limit, meets, value, probability, guarded }: 
   const sentences: Sentence[] = [
     {
       code: meets ? 'meets' : 'misses',
-      text: `${number} ${meets ? 'meets' : 'does not meet'} the limit, ${limitText(limit)} (${place(limit)}).`,
+      text: meets
+        ? say`${number} meets the limit, ${limitText(limit)} (${place(limit)}).`
+        : say`${number} does not meet the limit, ${limitText(limit)} (${place(limit)}).`,
     },
   ]
   if (probability !== undefined) {
     sentences.push({
       code: 'probability',
-      text: `Chance that the true value meets it, from the uncertainty of the test: ${chance(probability)}.`,
+      text: say`Chance that the true value meets it, from the uncertainty of the test: ${chance(probability)}.`,
     })
   }
   if (guarded) sentences.push({ code: guarded, text: guardWords[guarded] })
   if (limit.confidence === 'from memory') {
     sentences.push({
       code: 'from-memory',
-      text: 'This number or its clause is from memory: look it up before you rely on it.',
+      text: say`This number or its clause is from memory: look it up before you rely on it.`,
     })
   }
   sentences.push({ code: 'caution', text: limit.caution })
@@ -95,7 +98,8 @@ type FlipFacts = { value: number; unit: string; rounded: string; roundedMeets: b
 /** Why the rounded number must not be trusted alone. */
 export function flipSentence({ value, unit, rounded, roundedMeets, limit }: FlipFacts): string {
   const exact = unit === limit.unit ? telling(value, limit) : String(value)
-  const [is, was] = roundedMeets ? ['would meet', 'does not meet'] : ['would not meet', 'meets']
   const written = withUnit(rounded, unit, limit.figure)
-  return `Rounded, ${written} ${is} the limit, ${limitText(limit)}; the unrounded ${exact} ${was} it. The unrounded number decides.`
+  return roundedMeets
+    ? say`Rounded, ${written} would meet the limit, ${limitText(limit)}; the unrounded ${exact} does not meet it. The unrounded number decides.`
+    : say`Rounded, ${written} would not meet the limit, ${limitText(limit)}; the unrounded ${exact} meets it. The unrounded number decides.`
 }

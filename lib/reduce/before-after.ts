@@ -1,9 +1,10 @@
 /** Whether a test before the work and one after it can be compared. */
-import { labelOf } from './figures/index.ts'
+import { wordOf } from './figures/index.ts'
 import type { CheckResult, Report } from './report.ts'
 import type { Point, Sheet } from '../sheet/schema.ts'
 import { convert } from '../units/convert.ts'
 import { short } from './say.ts'
+import { say, shown } from '../words/say.ts'
 
 export interface Tested {
   sheet: Sheet
@@ -14,9 +15,9 @@ export interface Tested {
 const apart = 0.005
 
 const sizes = [
-  ['volume', 'volume', '3'],
-  ['floorArea', 'floor area', '2'],
-  ['enclosureArea', 'enclosure area', '2'],
+  ['volume', say`volume`, '3'],
+  ['floorArea', say`floor area`, '2'],
+  ['enclosureArea', say`enclosure area`, '2'],
 ] as const
 
 /** A size that both give and that differs, in the words of a sentence. */
@@ -53,30 +54,29 @@ export function beforeAfter(before: Tested, after: Tested): Omit<CheckResult, 'i
   const [first, is] = [before.figures[result], after.figures[result]]
   if (before.sheet.subject !== subject || !first || !is) return undefined
   const was = convert(first.value, first.unit, is.unit)
-  const label = labelOf(result, is.unit)
-  const found = `${label} ${short(was, 4)} before, ${short(is.value, 4)} after`
+  const label = wordOf(result, is.unit)
+  const found = say`${label} ${short(was, 4)} before, ${short(is.value, 4)} after`
   if (sameReadings(before.sheet, after.sheet)) {
-    const text = 'The readings are the same as those of the test before. Type what was read after the work.'
-    return { outcome: 'bad', text, found, expected: 'other readings' }
+    const text = say`The readings are the same as those of the test before. Type what was read after the work.`
+    return { outcome: 'bad', text, found, expected: say`other readings` }
   }
   const size = differing(before.sheet, after.sheet)
   if (size) {
-    const text = `The ${size.name} is another than in the test before. Give both tests the same, or say in the notes what was built.`
-    return { outcome: 'bad', text, found: `${size.was} before, ${size.is} after`, expected: 'the same' }
+    const text = say`The ${size.name} is another than in the test before. Give both tests the same, or say in the notes what was built.`
+    return { outcome: 'bad', text, found: say`${size.was} before, ${size.is} after`, expected: say`the same` }
   }
   if (is.value > was) {
-    const text =
-      'It leaks more than before. Look for a window, hatch or damper left open, and for a slip in either test.'
-    return { outcome: 'doubtful', text, found, expected: 'less than before' }
+    const text = say`It leaks more than before. Look for a window, hatch or damper left open, and for a slip in either test.`
+    return { outcome: 'doubtful', text, found, expected: say`less than before` }
   }
   for (const [key, name] of [
-    ['direction', 'direction'],
-    ['procedure', 'procedure'],
+    ['direction', say`direction`],
+    ['procedure', say`procedure`],
   ] as const) {
     if (before.sheet[key] === after.sheet[key]) continue
-    const text = `The ${name} is another than in the test before, which may pass for a change of the leaks. Test both alike, or say so in the notes.`
-    const both = `${before.sheet[key]} before, ${after.sheet[key]} after`
-    return { outcome: 'doubtful', text, found: both, expected: `the same ${name}` }
+    const text = say`The ${name} is another than in the test before, which may pass for a change of the leaks. Test both alike, or say so in the notes.`
+    const both = say`${shown(before.sheet[key])} before, ${shown(after.sheet[key])} after`
+    return { outcome: 'doubtful', text, found: both, expected: say`the same ${name}` }
   }
-  return { outcome: 'good', text: 'It leaks less than before, and both tests were made alike.', found }
+  return { outcome: 'good', text: say`It leaks less than before, and both tests were made alike.`, found }
 }

@@ -5,6 +5,7 @@ import { oneWay } from './figures/fan-required-one-way.ts'
 import { figures as registry } from './figures/index.ts'
 import type { CheckResult, FigureValue, Report, Step } from './report.ts'
 import { short } from './say.ts'
+import { say } from '../words/say.ts'
 
 /** Directions further apart than this share of their mean are asked about: common practice, no source. */
 const mostApart = 0.25
@@ -18,8 +19,7 @@ const fans: Record<string, (total: number, credit: number) => number> = {
   'fan-required-one-way': oneWay,
 }
 
-const note =
-  'Mean of depressurizing and pressurizing. Limits: the mean of both, as if their errors were the same, since the instrument is.'
+const note = say`Mean of depressurizing and pressurizing. Limits: the mean of both, as if their errors were the same, since the instrument is.`
 
 function inUnit({ value, low, high, unit }: FigureValue, to: string): FigureValue {
   const moved = (number: number) => convert(number, unit, to)
@@ -52,7 +52,7 @@ function fanOf(fan: (total: number, credit: number) => number, figures: Report['
   const { value: total, unit } = figures['ventilation-required']!
   const { value, low = value, high = value } = figures['infiltration-credit']!
   const left = (credit: number) => Math.max(0, fan(total, credit))
-  return { value: left(value), unit, low: left(high), high: left(low), note: 'From the mean of both directions.' }
+  return { value: left(value), unit, low: left(high), high: left(low), note: say`From the mean of both directions.` }
 }
 
 function agreement(one: Report, other: Report): CheckResult[] {
@@ -61,11 +61,11 @@ function agreement(one: Report, other: Report): CheckResult[] {
   const first = one.figures[id]!
   const second = inUnit(other.figures[id]!, first.unit)
   const apart = Math.abs(first.value - second.value) / (first.value / 2 + second.value / 2)
-  const found = `${short(first.value, 4)} and ${short(second.value, 4)} ${first.unit}, ${short(100 * apart, 2)} % apart`
-  const expected = `up to ${100 * mostApart} % apart`
+  const found = say`${short(first.value, 4)} and ${short(second.value, 4)} ${first.unit}, ${short(100 * apart, 2)} % apart`
+  const expected = say`up to ${100 * mostApart} % apart`
   if (apart <= mostApart)
-    return [{ id: 'directions', outcome: 'good', text: 'Both directions agree.', found, expected }]
-  const text = `The directions are ${short(100 * apart, 2)} % apart. Look for a flap, damper or seal that opens one way, and for a slip in the readings; report both.`
+    return [{ id: 'directions', outcome: 'good', text: say`Both directions agree.`, found, expected }]
+  const text = say`The directions are ${short(100 * apart, 2)} % apart. Look for a flap, damper or seal that opens one way, and for a slip in the readings; report both.`
   return [{ id: 'directions', outcome: 'doubtful', text, found, expected }]
 }
 
@@ -93,11 +93,11 @@ export function combine(depressurize: Report, pressurize: Report): Pick<Report, 
     if (fan) continue
     const second = inUnit(other, one.unit)
     working.push({
-      step: `${name.charAt(0).toUpperCase()}${name.slice(1)}, mean of both directions`,
-      formula: '(depressurizing + pressurizing) / 2',
-      values: `depressurizing = ${short(one.value)} ${one.unit}, pressurizing = ${short(second.value)} ${one.unit}`,
+      step: say`${name.charAt(0).toUpperCase()}${name.slice(1)}, mean of both directions`,
+      formula: say`(depressurizing + pressurizing) / 2`,
+      values: say`depressurizing = ${short(one.value)} ${one.unit}, pressurizing = ${short(second.value)} ${one.unit}`,
       result: `${short(both.value)}${one.unit === '1' ? '' : ` ${one.unit}`}`,
-      source: 'ASTM E779, ISO 9972 (from memory)',
+      source: say`ASTM E779, ISO 9972 (from memory)`,
       for: [id],
     })
   }

@@ -1,5 +1,7 @@
 /** What is wrong with a sheet, as data: one issue for each cell that stands in the way. */
 
+import { say } from '../words/say.ts'
+
 export type IssueCode =
   | 'invalid'
   | 'both'
@@ -32,15 +34,35 @@ export class SheetError extends Error {
 }
 
 const words: Record<string, string> = {
-  flowPercent: 'flow uncertainty',
-  pressurePercent: 'pressure uncertainty',
-  pressureFloor: 'least pressure uncertainty',
-  volumePercent: 'volume uncertainty',
-  indoor: 'indoor temperature',
-  outdoor: 'outdoor temperature',
-  minPressure: 'lowest pressure',
-  maxPressure: 'highest pressure',
-  airHandlerFlow: 'air-handler flow',
+  flowPercent: say`flow uncertainty`,
+  pressurePercent: say`pressure uncertainty`,
+  pressureFloor: say`least pressure uncertainty`,
+  volumePercent: say`volume uncertainty`,
+  indoor: say`indoor temperature`,
+  outdoor: say`outdoor temperature`,
+  minPressure: say`lowest pressure`,
+  maxPressure: say`highest pressure`,
+  airHandlerFlow: say`air-handler flow`,
+  pressure: say`pressure`,
+  flow: say`flow`,
+  devicePressure: say`device pressure`,
+  range: say`range`,
+  coefficient: say`coefficient`,
+  exponent: say`exponent`,
+  exponentUncertainty: say`exponent uncertainty`,
+  volume: say`volume`,
+  floorArea: say`floor area`,
+  enclosureArea: say`enclosure area`,
+  height: say`height`,
+  bedrooms: say`bedrooms`,
+  stories: say`stories`,
+  elevation: say`elevation`,
+  barometer: say`barometer`,
+  area: say`area`,
+  discharge: say`discharge`,
+  points: say`points`,
+  calibrationDensity: say`calibration density`,
+  weatherShieldingFactor: say`weather shielding factor`,
 }
 
 function name(key: string | number): string {
@@ -54,16 +76,18 @@ function name(key: string | number): string {
  * @example cellName(['points', 2, 'devicePressure']) // 'point 3, device pressure'
  */
 export function cellName(path: readonly (string | number)[]): string {
-  if (path.length === 0) return 'the sheet'
+  if (path.length === 0) return say`the sheet`
   const [first = '', second, ...rest] = path
   const last = name(path.at(-1)!)
-  if (first === 'points' && second !== undefined) return [`point ${Number(second) + 1}`, ...rest.map(name)].join(', ')
+  if (first === 'points' && second !== undefined)
+    return [say`point ${Number(second) + 1}`, ...rest.map(name)].join(', ')
   if (first === 'baseline' && second !== undefined) {
-    return `baseline ${second}${rest[0] === undefined ? '' : `, reading ${Number(rest[0]) + 1}`}`
+    const side = second === 'before' ? say`baseline before` : say`baseline after`
+    return rest[0] === undefined ? side : say`${side}, reading ${Number(rest[0]) + 1}`
   }
-  if (first === 'device' && rest.length > 0) return [`range ${rest[0]}`, ...rest.slice(1).map(name)].join(', ')
-  if (first === 'fieldCheck' && second !== undefined) return `${last} of the known hole`
-  return first === 'units' && second !== undefined ? `unit of ${last}` : last
+  if (first === 'device' && rest.length > 0) return [say`range ${rest[0] ?? ''}`, ...rest.slice(1).map(name)].join(', ')
+  if (first === 'fieldCheck' && second !== undefined) return say`${last} of the known hole`
+  return first === 'units' && second !== undefined ? say`unit of ${last}` : last
 }
 
 /** A text with a capital, as a sentence begins. */

@@ -3,6 +3,7 @@ import { convert } from '../units/convert.ts'
 import { referenceDensity } from './air.ts'
 import type { CheckResult, Step } from './report.ts'
 import { named, short } from './say.ts'
+import { say } from '../words/say.ts'
 
 /** Usual for a sharp-edged hole in a thin plate; hand figures lie between 0.60 and 0.611 (common practice, no source). */
 export const usualDischarge = 0.611
@@ -65,33 +66,36 @@ export function knownHole(hole: KnownHole): KnownHoleFlow {
   const pressure = Math.abs(hole.pressure)
   for (const [name, value] of Object.entries({ area, coefficient, pressure, density, measured: measured ?? 1 })) {
     if (!(value >= 1e-9 && value <= 1e9))
-      throw new RangeError(`The ${name} of a known hole must be a number above zero, and of a size that occurs.`)
+      throw new RangeError(say`The ${name} of a known hole must be a number above zero, and of a size that occurs.`)
   }
   const square = convert(area, areaUnit, 'm2')
   const flow = convert(coefficient * square * Math.sqrt((2 * pressure) / density) * 3600, 'm3/h', flowUnit)
   const working: Step[] = [
     {
-      step: 'Flow through a known hole',
+      step: say`Flow through a known hole`,
       formula: 'Q = Cd × A × √(2 × ΔP / ρ)',
       values: named(['Cd', coefficient], ['A', square, 'm2'], ['ΔP', pressure, 'Pa'], ['ρ', density, 'kg/m3']),
       result: `${short(convert(flow, flowUnit, 'L/s') / 1000)} m3/s`,
-      source: 'physics of an orifice',
+      source: say`physics of an orifice`,
       for: [],
     },
   ]
   if (measured === undefined) {
-    const text = `${short(flow, 3)} ${flowUnit} must flow through it. Measure with the hole open and closed, and compare the difference.`
+    const text = say`${short(flow, 3)} ${flowUnit} must flow through it. Measure with the hole open and closed, and compare the difference.`
     return { flow, unit: flowUnit, check: { id: 'known-hole', outcome: 'not checked', text }, working }
   }
   const off = measured / flow - 1
   const found = `${short(measured, 4)} ${flowUnit}`
-  const expected = `${short(flow, 4)} ${flowUnit}, within ${100 * agrees} %`
-  const said = `The measured flow is ${percentOf(off)} ${off < 0 ? 'below' : 'above'} what the known hole lets through`
+  const expected = say`${short(flow, 4)} ${flowUnit}, within ${100 * agrees} %`
+  const said =
+    off < 0
+      ? say`The measured flow is ${percentOf(off)} below what the known hole lets through`
+      : say`The measured flow is ${percentOf(off)} above what the known hole lets through`
   if (!beyond(off, agrees)) {
-    const text = `${said}: they agree.`
+    const text = say`${said}: they agree.`
     return { flow, unit: flowUnit, off, check: { id: 'known-hole', outcome: 'good', text, found, expected }, working }
   }
-  const text = `${said}. Check range, hoses and units; if they are right, have the device calibrated.`
+  const text = say`${said}. Check range, hoses and units; if they are right, have the device calibrated.`
   const outcome = beyond(off, bad) ? 'bad' : 'doubtful'
   return { flow, unit: flowUnit, off, check: { id: 'known-hole', outcome, text, found, expected }, working }
 }

@@ -7,6 +7,7 @@ import { standardFactor, standardSlope } from './standard.ts'
 import { type Scatter, type Station, scatterOf, stationAt } from './stations.ts'
 import { studentT } from './student-t.ts'
 import { expanded, instrumentPart, quadrature, usualExponentUncertainty } from './uncertainty.ts'
+import { say } from '../words/say.ts'
 
 export interface ReduceOptions {
   /** Adds the instrument's part to the limits of every figure but those of the fit itself. True when left out. */
@@ -110,7 +111,7 @@ function stationsOf(sheet: Sheet, readings: readonly Reading[]): [Station, Stati
   const one = stationAt(readings, target)!
   const other = stationAt(readings, lowerShare * target, one.from)
   if (!other) {
-    const message = `Points are all near one pressure: take them near ${target} Pa and near ${lowerShare * target} Pa, or choose the one-point procedure.`
+    const message = say`Points are all near one pressure: take them near ${target} Pa and near ${lowerShare * target} Pa, or choose the one-point procedure.`
     throw new SheetError([{ path: ['points'], code: 'same pressure', message }])
   }
   return one.pressure >= other.pressure ? [one, other] : [other, one]
@@ -159,7 +160,7 @@ function twoPoint(sheet: Sheet, all: Readings, options: ReduceOptions): Leak {
 }
 
 function noLine(): SheetError {
-  const message = 'The points lie near no line: check every reading, and take pressures that lie further apart.'
+  const message = say`The points lie near no line: check every reading, and take pressures that lie further apart.`
   return new SheetError([{ path: ['points'], code: 'no line', message }])
 }
 

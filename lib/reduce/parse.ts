@@ -2,6 +2,7 @@
 import type { $ZodIssue } from 'zod/v4/core'
 import { type Sheet, sheetSchema } from '../sheet/schema.ts'
 import { SheetError, type SheetIssue, cellName, sentence } from './errors.ts'
+import { say } from '../words/say.ts'
 
 type Path = (string | number)[]
 
@@ -14,15 +15,15 @@ function formIssues(issues: readonly $ZodIssue[], above: Path = []): SheetIssue[
       return formIssues(device.length <= shown.length ? device : shown, path)
     }
     const subject = sentence(cellName(path))
-    return [{ path, code: 'invalid', message: `${subject} is missing or not usable: ${remedyOf(issue)}.` }]
+    return [{ path, code: 'invalid', message: say`${subject} is missing or not usable: ${remedyOf(issue)}.` }]
   })
 }
 
 function remedyOf(issue: $ZodIssue): string {
-  if (issue.code === 'invalid_value') return `choose ${issue.values.join(' or ')}`
-  if (issue.code !== 'invalid_type') return 'type it again'
-  if (issue.expected === 'number') return 'type a number'
-  return issue.expected === 'string' ? 'choose one' : `give an ${issue.expected}`
+  if (issue.code === 'invalid_value') return say`choose ${issue.values.join(say` or `)}`
+  if (issue.code !== 'invalid_type') return say`type it again`
+  if (issue.expected === 'number') return say`type a number`
+  return issue.expected === 'string' ? say`choose one` : say`give an ${issue.expected}`
 }
 
 /** A point that gives both a flow and a device pressure says two things at once. */
@@ -31,7 +32,7 @@ function bothIn(input: unknown): SheetIssue[] {
   return points.flatMap((point, index) => {
     if (point['flow'] === undefined || point['devicePressure'] === undefined) return []
     const path = ['points', index]
-    const message = `${sentence(cellName(path))} has a flow and a device pressure: clear one of them.`
+    const message = say`${sentence(cellName(path))} has a flow and a device pressure: clear one of them.`
     return [{ path, code: 'both' as const, message }]
   })
 }

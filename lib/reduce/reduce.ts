@@ -11,6 +11,7 @@ import { usualInstrument } from './uncertainty.ts'
 import { parseSheet } from './parse.ts'
 import { validate } from './validate.ts'
 import { chainSteps, usedPoints } from './working.ts'
+import { say } from '../words/say.ts'
 
 function givenOf({ building, duct, weatherShieldingFactor }: Sheet, leak: Leak): Record<Need, number> {
   return {
@@ -32,11 +33,13 @@ interface Notes {
 }
 
 function airNote({ air, corrections }: Sheet, { altitude, temperature }: Readings['inEffect']): string | undefined {
-  if (!air) return 'Temperatures not given: no air correction.'
+  if (!air) return say`Temperatures not given: no air correction.`
   if (corrections !== 'threshold') return undefined
-  if (!altitude && !temperature) return 'Air within the thresholds of ANSI/RESNET/ICC 380: no air correction.'
+  if (!altitude && !temperature) return say`Air within the thresholds of ANSI/RESNET/ICC 380: no air correction.`
   if (altitude && temperature) return undefined
-  return `Corrected for ${altitude ? 'altitude' : 'temperature'} only, by the thresholds of ANSI/RESNET/ICC 380.`
+  return altitude
+    ? say`Corrected for altitude only, by the thresholds of ANSI/RESNET/ICC 380.`
+    : say`Corrected for temperature only, by the thresholds of ANSI/RESNET/ICC 380.`
 }
 
 /** Where the limits come from: scatter or assumption, and the instrument. */
@@ -44,14 +47,17 @@ function limitsOf({ instrument }: Sheet, { line, stations }: Leak, options: Redu
   const { pressurePercent, pressureFloor, flowPercent } = instrument ?? usualInstrument
   const repeats = stations.some(({ scatter }) => scatter)
   const parts = [
-    line && 'the scatter of the points',
-    stations.length === 1 && 'the assumed exponent',
-    repeats && 'the scatter of the repeats',
+    line && say`the scatter of the points`,
+    stations.length === 1 && say`the assumed exponent`,
+    repeats && say`the scatter of the repeats`,
     options.instrumentUncertainty !== false &&
-      `the instrument (± ${short(flowPercent)} % flow, ± ${short(pressurePercent)} % or ${short(pressureFloor)} Pa)`,
+      say`the instrument (± ${short(flowPercent)} % flow, ± ${short(pressurePercent)} % or ${short(pressureFloor)} Pa)`,
   ].filter((part) => part !== false && part !== undefined)
-  if (parts.length === 0) return 'Single readings without the instrument’s part show no limits.'
-  return `Limits: ${parts.join(' and ')}${parts.length > 1 ? ', in quadrature' : ' alone'}.`
+  if (parts.length === 0) return say`Single readings without the instrument’s part show no limits.`
+  const [first = '', ...rest] = parts
+  return rest.length > 0
+    ? say`Limits: ${[first, ...rest].join(say` and `)}, in quadrature.`
+    : say`Limits: ${first} alone.`
 }
 
 function notesOf(sheet: Sheet, { inEffect }: Readings, leak: Leak, options: ReduceOptions): Notes {
@@ -59,7 +65,7 @@ function notesOf(sheet: Sheet, { inEffect }: Readings, leak: Leak, options: Redu
     limits: limitsOf(sheet, leak, options),
     chain: [
       usedPoints(sheet, leak),
-      leak.factor === 1 ? undefined : `Multiplied by the one-point factor of ${leak.factor}.`,
+      leak.factor === 1 ? undefined : say`Multiplied by the one-point factor of ${leak.factor}.`,
       airNote(sheet, inEffect),
     ],
   }
@@ -104,7 +110,7 @@ class Figures {
 /** Where the limits come from. Those of the exponent of one point are its own and stand in its note. */
 function limitsNote({ id }: Figure, { half }: Computed, { line, used }: Leak, { limits }: Notes): string | undefined {
   if (!id.startsWith('leakage-')) return limits
-  if (line) return 'Limits: the fit alone.'
+  if (line) return say`Limits: the fit alone.`
   return half === undefined && used !== undefined ? undefined : limits
 }
 

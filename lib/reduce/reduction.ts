@@ -3,6 +3,7 @@ import { convert } from '../units/convert.ts'
 import type { FigureValue, Step } from './report.ts'
 import { named, short } from './say.ts'
 import { quadrature } from './uncertainty.ts'
+import { say } from '../words/say.ts'
 
 export interface ReductionOptions {
   /**
@@ -41,25 +42,25 @@ export function reduction(before: FigureValue, after: FigureValue, { shared = 0 
   const { unit, value: last } = after
   const was = convert(before.value, before.unit, unit)
   if (!usable(was) || !usable(last)) {
-    throw new RangeError('A reduction needs two values above zero, and of a size that can be compared.')
+    throw new RangeError(say`A reduction needs two values above zero, and of a size that can be compared.`)
   }
   const [first, second] = [halfOf(before), halfOf(after)]
   const [absolute, percent] = [was - last, 100 * (1 - last / was)]
   const base: Step[] = [
     {
-      step: 'Reduction',
-      formula: 'before − after',
+      step: say`Reduction`,
+      formula: say`before − after`,
       values: named(['before', was, unit], ['after', last, unit]),
       result: `${short(absolute)} ${unit}`,
-      source: 'common practice, no source',
+      source: say`common practice, no source`,
       for: [],
     },
     {
-      step: 'Reduction in percent',
-      formula: '100 × (before − after) / before',
+      step: say`Reduction in percent`,
+      formula: say`100 × (before − after) / before`,
       values: named(['before', was, unit], ['after', last, unit]),
       result: `${short(percent)} %`,
-      source: 'common practice, no source',
+      source: say`common practice, no source`,
       for: [],
     },
   ]
@@ -73,8 +74,8 @@ export function reduction(before: FigureValue, after: FigureValue, { shared = 0 
   const share = (100 * last * quadrature(...own)) / was
   const cause =
     common > 0
-      ? `Limits: ${short(100 * common, 3)} % of either is taken as the same in both tests, the rest as independent.`
-      : 'Limits: both tests taken as independent.'
+      ? say`Limits: ${short(100 * common, 3)} % of either is taken as the same in both tests, the rest as independent.`
+      : say`Limits: both tests taken as independent.`
   const parts = named(['b', own[0]], ['a', own[1]], ['shared', common])
   return {
     absolute: { value: absolute, unit, low: absolute - half, high: absolute + half, note: cause },
@@ -82,16 +83,16 @@ export function reduction(before: FigureValue, after: FigureValue, { shared = 0 
     working: [
       ...base,
       {
-        step: '95 % half-width of the reduction',
-        formula: '√((before × b)² + (after × a)² + (shared × (before − after))²)',
+        step: say`95 % half-width of the reduction`,
+        formula: say`√((before × b)² + (after × a)² + (shared × (before − after))²)`,
         values: `${named(['before', was, unit], ['after', last, unit])}, ${parts}`,
         result: `${short(half)} ${unit}`,
-        source: 'JCGM 100, 5.1.2 and 5.2.2',
+        source: say`JCGM 100, 5.1.2 and 5.2.2`,
         for: [],
       },
       {
-        step: '95 % half-width in percent',
-        formula: '100 × after / before × √(b² + a²)',
+        step: say`95 % half-width in percent`,
+        formula: say`100 × after / before × √(b² + a²)`,
         values: `${named(['before', was, unit], ['after', last, unit])}, ${parts}`,
         result: `${short(share)} %`,
         source: 'JCGM 100, 5.1.2',

@@ -2,6 +2,7 @@
 import { convert } from '../units/convert.ts'
 import type { FigureValue, Report, Step } from './report.ts'
 import { short } from './say.ts'
+import { say } from '../words/say.ts'
 
 export interface SumOptions {
   /** Floor area that the sum is set over, in ft2 with cfm per 100 ft2 as result, or in m2. Left out: no such figure. */
@@ -15,7 +16,7 @@ export interface SystemSum extends Pick<Report, 'figures' | 'working'> {
   rows: { name: string; figures: Report['figures'] }[]
 }
 
-const note = 'Sum of all systems. Limits: the sum of theirs, as if their errors were the same, since the instrument is.'
+const note = say`Sum of all systems. Limits: the sum of theirs, as if their errors were the same, since the instrument is.`
 const flowId = 'duct-flow-25'
 const shareId = 'duct-share-of-air-handler'
 const areaId = 'duct-flow-25-per-floor-area'
@@ -52,26 +53,27 @@ function scaled({ value, low, high }: FigureValue, by: number, unit: string): Fi
  */
 export function sumSystems(reports: readonly Pick<Report, 'figures'>[], options: SumOptions = {}): SystemSum {
   const flows = reports.map(({ figures }) => figures[flowId])
-  if (flows.length === 0 || flows.some((flow) => !flow)) throw new RangeError('Give a report of ducts for each system.')
+  if (flows.length === 0 || flows.some((flow) => !flow))
+    throw new RangeError(say`Give a report of ducts for each system.`)
   const known = flows as FigureValue[]
   const { unit } = known[0]!
-  const names = reports.map((_, index) => options.names?.[index] ?? `system ${index + 1}`)
+  const names = reports.map((_, index) => options.names?.[index] ?? say`system ${index + 1}`)
   const all = added(known, unit)
   const figures: Report['figures'] = { [flowId]: all }
   const working: Step[] = [
     {
-      step: 'Duct leakage at 25 Pa, all systems',
-      formula: 'sum of the systems',
+      step: say`Duct leakage at 25 Pa, all systems`,
+      formula: say`sum of the systems`,
       values: known.map((flow, index) => `${names[index]}: ${short(convert(flow.value, flow.unit, unit))}`).join('; '),
       result: `${short(all.value)} ${unit}`,
-      source: 'common practice, no source',
+      source: say`common practice, no source`,
       for: [flowId],
     },
   ]
   const { floorArea } = options
   if (floorArea) {
     if (!(floorArea.value >= 1e-6 && floorArea.value <= 1e12))
-      throw new RangeError('The floor area must be a number above zero.')
+      throw new RangeError(say`The floor area must be a number above zero.`)
     const [flowUnit, perUnit, times] =
       floorArea.unit === 'ft2'
         ? (['cfm', 'cfm/100ft2', 100] as const)
@@ -81,11 +83,11 @@ export function sumSystems(reports: readonly Pick<Report, 'figures'>[], options:
     const factor = (convert(1, unit, flowUnit) * times) / floorArea.value
     figures[areaId] = scaled(all, factor, perUnit)
     working.push({
-      step: 'Duct leakage at 25 Pa per floor area, all systems',
+      step: say`Duct leakage at 25 Pa per floor area, all systems`,
       formula: `${times === 1 ? '' : `${times} × `}Q25 / A`,
       values: `Q25 = ${short(convert(all.value, unit, flowUnit))} ${flowUnit}, A = ${short(floorArea.value)} ${floorArea.unit}`,
       result: `${short(all.value * factor)} ${perUnit}`,
-      source: 'IECC (from memory)',
+      source: say`IECC (from memory)`,
       for: [areaId],
     })
   }
@@ -98,11 +100,11 @@ export function sumSystems(reports: readonly Pick<Report, 'figures'>[], options:
     )
     figures[shareId] = scaled(all, 100 / handlers, '%')
     working.push({
-      step: 'Share of the flow of all air handlers',
-      formula: '100 × Q25 / air handlers',
-      values: `Q25 = ${short(all.value)} ${unit}, air handlers = ${short(handlers)} ${unit}`,
+      step: say`Share of the flow of all air handlers`,
+      formula: say`100 × Q25 / air handlers`,
+      values: say`Q25 = ${short(all.value)} ${unit}, air handlers = ${short(handlers)} ${unit}`,
       result: `${short((100 * all.value) / handlers)} %`,
-      source: 'common practice, no source',
+      source: say`common practice, no source`,
       for: [shareId],
     })
   }

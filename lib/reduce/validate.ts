@@ -3,6 +3,7 @@ import type { Sheet } from '../sheet/schema.ts'
 import { convert } from '../units/convert.ts'
 import { baselineOf, corrected } from './baseline.ts'
 import { SheetError, type SheetIssue, type IssueCode, cellName, sentence } from './errors.ts'
+import { say } from '../words/say.ts'
 
 type Path = (string | number)[]
 
@@ -19,10 +20,13 @@ class Findings {
 
   positive(path: Path, value: number | undefined, most = 1e9): void {
     if (value === undefined) return
-    if (value <= 0) this.add(path, 'not positive', `is ${value}: type a number above zero.`)
+    if (value <= 0) this.add(path, 'not positive', say`is ${value}: type a number above zero.`)
     else if (value < 1e-9 || value > most) {
-      const size = value > most ? 'large' : 'small'
-      this.add(path, 'out of range', `is ${value}, too ${size} to be true: check the digits and the unit.`)
+      const rest =
+        value > most
+          ? say`is ${value}, too large to be true: check the digits and the unit.`
+          : say`is ${value}, too small to be true: check the digits and the unit.`
+      this.add(path, 'out of range', rest)
     }
   }
 
@@ -31,10 +35,10 @@ class Findings {
     value: number | undefined,
     low: number,
     high: number,
-    remedy = 'check the digits and the unit',
+    remedy = say`check the digits and the unit`,
   ): void {
     if (value === undefined || (value >= low && value <= high)) return
-    this.add(path, 'out of range', `is ${value}, outside ${low} to ${high}: ${remedy}.`)
+    this.add(path, 'out of range', say`is ${value}, outside ${low} to ${high}: ${remedy}.`)
   }
 }
 
@@ -44,12 +48,12 @@ function checkAir(found: Findings, { air, units, device }: Sheet): void {
     device?.calibrationDensity,
     0.5,
     2,
-    'type it in kg/m3, for example 1.2041',
+    say`type it in kg/m3, for example 1.2041`,
   )
   if (!air) return
   const [low, high] = [-60, 60].map((limit) => Math.round(convert(limit, 'degC', units.temperature)))
   for (const side of ['indoor', 'outdoor'] as const) {
-    found.within(['air', side], air[side], low!, high!, `check the digits and that it is in ${units.temperature}`)
+    found.within(['air', side], air[side], low!, high!, say`check the digits and that it is in ${units.temperature}`)
   }
   const [bottom, top] = [-500, 9000].map((limit) => Math.round(convert(limit, 'm', units.length)))
   found.within(['air', 'elevation'], air.elevation, bottom!, top!)
@@ -58,7 +62,7 @@ function checkAir(found: Findings, { air, units, device }: Sheet): void {
     air.barometer,
     30_000,
     110_000,
-    'type the station pressure in Pa, for example 101325',
+    say`type the station pressure in Pa, for example 101325`,
   )
 }
 
@@ -69,14 +73,14 @@ function checkDevice(found: Findings, { device, points }: Sheet): void {
     if (!used.has(name)) continue
     const path = ['device', 'ranges', name]
     found.positive([...path, 'coefficient'], range.coefficient, 1e6)
-    found.within([...path, 'exponent'], range.exponent, 0.1, 2, 'type the exponent of the certificate, near 0.5')
+    found.within([...path, 'exponent'], range.exponent, 0.1, 2, say`type the exponent of the certificate, near 0.5`)
     found.within([...path, 'minPressure'], range.minPressure, 0, 1e4)
     found.within(
       [...path, 'maxPressure'],
       range.maxPressure,
       range.minPressure ?? 0,
       1e4,
-      'it must be above the lowest',
+      say`it must be above the lowest`,
     )
   }
 }
@@ -84,30 +88,30 @@ function checkDevice(found: Findings, { device, points }: Sheet): void {
 function checkExtras(found: Findings, sheet: Sheet): void {
   const { building, instrument, duct, fieldCheck } = sheet
   if (sheet.procedure === 'one-point') {
-    found.within(['exponent'], sheet.exponent, 0.5, 1, 'type 0.65 for a house, 0.6 for ducts, or what was measured')
-    found.within(['exponentUncertainty'], sheet.exponentUncertainty, 0, 0.25, 'it is usually 0.05')
+    found.within(['exponent'], sheet.exponent, 0.5, 1, say`type 0.65 for a house, 0.6 for ducts, or what was measured`)
+    found.within(['exponentUncertainty'], sheet.exponentUncertainty, 0, 0.25, say`it is usually 0.05`)
   }
   for (const key of ['pressurePercent', 'pressureFloor', 'flowPercent'] as const) {
-    found.within(['instrument', key], instrument?.[key], 0, 50, 'type what the certificate gives')
+    found.within(['instrument', key], instrument?.[key], 0, 50, say`type what the certificate gives`)
   }
   for (const key of ['volume', 'floorArea', 'enclosureArea'] as const) {
     found.positive(['building', key], building?.[key])
   }
   found.positive(['building', 'height'], building?.height, 5000)
-  found.within(['building', 'bedrooms'], building?.bedrooms, 0, 1000, 'type how many there are')
+  found.within(['building', 'bedrooms'], building?.bedrooms, 0, 1000, say`type how many there are`)
   found.positive(['building', 'stories'], building?.stories, 200)
-  found.within(['building', 'volumePercent'], building?.volumePercent, 0, 50, 'type the uncertainty in percent')
+  found.within(['building', 'volumePercent'], building?.volumePercent, 0, 50, say`type the uncertainty in percent`)
   found.positive(['duct', 'airHandlerFlow'], duct?.airHandlerFlow)
   found.positive(['fieldCheck', 'area'], fieldCheck?.area, 1e5)
   found.positive(['fieldCheck', 'pressure'], fieldCheck && Math.abs(fieldCheck.pressure), 1000)
   found.positive(['fieldCheck', 'flow'], fieldCheck?.flow)
-  found.within(['fieldCheck', 'discharge'], fieldCheck?.discharge, 0.3, 1, 'it is 0.60 to 0.611 for a sharp edge')
+  found.within(['fieldCheck', 'discharge'], fieldCheck?.discharge, 0.3, 1, say`it is 0.60 to 0.611 for a sharp edge`)
   found.within(
     ['weatherShieldingFactor'],
     sheet.weatherShieldingFactor,
     0.01,
     2,
-    'take it from the table of ASHRAE 62.2',
+    say`take it from the table of ASHRAE 62.2`,
   )
 }
 
@@ -119,7 +123,7 @@ function checkPoints(found: Findings, sheet: Sheet): void {
   }
   const signs = new Set(sheet.points.map(({ pressure }) => Math.sign(pressure)).filter((sign) => sign !== 0))
   if (signs.size > 1) {
-    found.add(['points'], 'mixed signs', 'have pressures with and without a minus sign: type them all one way.')
+    found.add(['points'], 'mixed signs', say`have pressures with and without a minus sign: type them all one way.`)
   }
   sheet.points.forEach((point, index) => {
     const path = ['points', index]
@@ -127,20 +131,20 @@ function checkPoints(found: Findings, sheet: Sheet): void {
     found.within([...path, 'pressure'], pressure, -1000, 1000)
     const left = corrected(pressure, mean, sheet.direction)
     if (pressure === 0)
-      found.add([...path, 'pressure'], 'not positive', 'is 0: type the pressure that the flow was read at.')
+      found.add([...path, 'pressure'], 'not positive', say`is 0: type the pressure that the flow was read at.`)
     else if (left < 0.01) {
-      const rest = `is no more than the baseline of ${Number(mean.toPrecision(4))} Pa: check the signs of both.`
+      const rest = say`is no more than the baseline of ${Number(mean.toPrecision(4))} Pa: check the signs of both.`
       found.add([...path, 'pressure'], 'baseline too large', rest)
     }
     if ('flow' in point) return found.positive([...path, 'flow'], point.flow)
     const device = Math.abs(point.devicePressure)
     if (device < 0.001)
-      found.add([...path, 'devicePressure'], 'not positive', `is ${point.devicePressure}: type the reading.`)
+      found.add([...path, 'devicePressure'], 'not positive', say`is ${point.devicePressure}: type the reading.`)
     found.within([...path, 'devicePressure'], point.devicePressure, -1e4, 1e4)
     if (!Object.hasOwn(ranges, point.range)) {
       const known = Object.keys(ranges).join(', ')
-      const choice = known ? `choose one of ${known}` : 'add the range to the device first'
-      found.add([...path, 'range'], 'unknown range', `“${point.range}” is not a range of this device: ${choice}.`)
+      const choice = known ? say`choose one of ${known}` : say`add the range to the device first`
+      found.add([...path, 'range'], 'unknown range', say`“${point.range}” is not a range of this device: ${choice}.`)
     }
   })
 }
@@ -152,15 +156,15 @@ function checkCount(found: Findings, { points, procedure, baseline }: Sheet): vo
     [['baseline', 'before'], baseline.before.length],
     [['baseline', 'after'], baseline.after.length],
   ] as [Path, number][]) {
-    if (count > maxPoints) found.add(path, 'too many', `number ${count}: keep ${maxPoints} or fewer.`)
+    if (count > maxPoints) found.add(path, 'too many', say`number ${count}: keep ${maxPoints} or fewer.`)
   }
   if (points.length >= least) return
   const rest =
     least === 1
-      ? 'are empty: type a pressure and its flow.'
+      ? say`are empty: type a pressure and its flow.`
       : least === 2
-        ? 'are too few for two pressures: type one near the pressure of the result and one near a quarter of it, or choose the one-point procedure.'
-        : `are too few for a regression: type at least 5 (3 can be computed), or choose the one-point procedure.`
+        ? say`are too few for two pressures: type one near the pressure of the result and one near a quarter of it, or choose the one-point procedure.`
+        : say`are too few for a regression: type at least 5 (3 can be computed), or choose the one-point procedure.`
   found.add(['points'], 'too few', rest)
 }
 
@@ -170,7 +174,7 @@ function checkSpread(found: Findings, { points, procedure }: Sheet): void {
   const low = sizes.reduce((a, b) => Math.min(a, b), Infinity)
   const high = sizes.reduce((a, b) => Math.max(a, b), 0)
   if (high > low * 1.001) return
-  found.add(['points'], 'same pressure', 'are all at the same pressure: take them at several, about 10 to 60 Pa.')
+  found.add(['points'], 'same pressure', say`are all at the same pressure: take them at several, about 10 to 60 Pa.`)
 }
 
 /**

@@ -7,6 +7,7 @@ import type { ChainStep } from './report.ts'
 import { named, short } from './say.ts'
 import { studentT } from './student-t.ts'
 import { instrumentPart, instrumentParts, quadrature, usualExponentUncertainty } from './uncertainty.ts'
+import { say } from '../words/say.ts'
 
 type Values = (readonly [name: string, value: number, unit?: string])[]
 
@@ -24,15 +25,15 @@ const source = 'JCGM 100, 5.1.2'
 function regressionStep(sheet: Sheet, { line, exponent, half }: Leak, at: number): ChainStep {
   const { flow, pressure } = instrumentParts(sheet.instrument, at)
   return {
-    step: `95 % half-width at P, here ${at} Pa`,
-    formula: '√((t s(x))² + flow² + (n × pressure)²)',
+    step: say`95 % half-width at P, here ${at} Pa`,
+    formula: say`√((t s(x))² + flow² + (n × pressure)²)`,
     values: named(
       ['t s(x)', studentT(line!.count - 2) * errorAt(line!, Math.log(at))],
       ['flow', flow],
       ['pressure', pressure],
       ['n', exponent],
     ),
-    result: `${short(100 * half(at))} %, as a logarithm`,
+    result: say`${short(100 * half(at))} %, as a logarithm`,
     source,
   }
 }
@@ -73,7 +74,7 @@ function twoPointParts(sheet: Sheet, { stations, exponent }: Leak, at: number, s
     alone ? 0 : instrumentPart(sheet.instrument, exponent, pressure),
   )
   return {
-    formula: `√((w × p1)² + ((1 − w) × p2)²), w = (ln(P / P2)${slope === 0 ? '' : ' + a'}) / ln(P1 / P2), p = √(flow² + (n × pressure)²) at P1 and at P2`,
+    formula: say`√((w × p1)² + ((1 − w) × p2)²), w = (ln(P / P2)${slope === 0 ? '' : ' + a'}) / ln(P1 / P2), p = √(flow² + (n × pressure)²) at P1 and at P2`,
     values: [
       ['w', shares[0]],
       ['p1', one!],
@@ -106,10 +107,11 @@ export function limitSteps(
   if (!raw && !air) return []
   const parts = leak.stations.length > 1 ? twoPointParts : onePointParts
   const { formula, values, width, repeats } = parts(sheet, leak, at, raw ? 0 : leak.standardSlope, alone)
-  const written = (half: number) => `${short(100 * half)} %${leak.stations.length > 1 ? ', as a logarithm' : ''}`
+  const written = (half: number) =>
+    leak.stations.length > 1 ? say`${short(100 * half)} %, as a logarithm` : `${short(100 * half)} %`
   const meaning = raw ? '' : ', a = 2 ln(μ/μ0) − ln(ρ/ρ0)'
   const mark = raw ? {} : { air: true as const }
-  const step = `95 % half-width at P, here ${at} Pa${air && raw ? ', as read' : ''}`
+  const step = air && raw ? say`95 % half-width at P, here ${at} Pa, as read` : say`95 % half-width at P, here ${at} Pa`
   const first = {
     step,
     formula: `${formula}${meaning}`,
@@ -124,11 +126,11 @@ export function limitSteps(
   return [
     first,
     {
-      step: `${step}, with the scatter of the repeats`,
-      formula: 'k × √((U / 2)² + u²), k = Student’s t of the effective degrees of freedom, at least 2',
+      step: say`${step}, with the scatter of the repeats`,
+      formula: say`k × √((U / 2)² + u²), k = Student’s t of the effective degrees of freedom, at least 2`,
       values: named(['U', width], ['u', repeats], ['k', half / standard]),
       result: written(half),
-      source: 'JCGM 100, 5.1.2 and G.4',
+      source: say`JCGM 100, 5.1.2 and G.4`,
       ...mark,
     },
   ]

@@ -10,6 +10,7 @@ import { repeatsWithin } from './stations.ts'
 import { studentT } from './student-t.ts'
 import { thresholds } from './threshold.ts'
 import { limitSteps } from './working-limits.ts'
+import { say } from '../words/say.ts'
 
 function numbered(values: readonly string[]): string {
   return values.length === 1 ? values[0]! : values.map((value, index) => `${index + 1}: ${value}`).join('; ')
@@ -22,41 +23,43 @@ function signed(pressure: number, direction: Sheet['direction']): number {
 
 function readingSteps(sheet: Sheet, { baseline, readings }: Readings): ChainStep[] {
   const { points, units, device } = sheet
-  const means = { before: baseline.before, after: baseline.after }
+  const means = { [say`before`]: baseline.before, [say`after`]: baseline.after }
   const sides = Object.entries(means).filter((side): side is [string, number] => side[1] !== undefined)
   const steps: ChainStep[] = [
     {
-      step: 'Baseline',
+      step: say`Baseline`,
       formula:
         sides.length === 2
-          ? 'P0 = (before + after) / 2, of the means'
+          ? say`P0 = (before + after) / 2, of the means`
           : sides.length === 1
-            ? `P0 = ${sides[0]![0]}, of the mean`
+            ? sides[0]![0] === say`before`
+              ? say`P0 = before, of the mean`
+              : say`P0 = after, of the mean`
             : 'P0 = 0',
-      values: sides.length > 0 ? named(...sides.map(([side, mean]) => [side, mean, 'Pa'] as const)) : 'none read',
+      values: sides.length > 0 ? named(...sides.map(([side, mean]) => [side, mean, 'Pa'] as const)) : say`none read`,
       result: `P0 = ${short(baseline.mean)} Pa`,
-      source: 'ASTM E779, ISO 9972 (from memory)',
+      source: say`ASTM E779, ISO 9972 (from memory)`,
     },
     {
-      step: 'Pressure across the leaks',
-      formula: 'ΔP = |P − P0|, P inside against outside',
+      step: say`Pressure across the leaks`,
+      formula: say`ΔP = |P − P0|, P inside against outside`,
       values: numbered(points.map(({ pressure }) => `P = ${short(signed(pressure, sheet.direction))} Pa`)),
       result: numbered(readings.map(({ pressure }) => `${short(pressure)} Pa`)),
-      source: 'ASTM E779, ISO 9972 (from memory)',
+      source: say`ASTM E779, ISO 9972 (from memory)`,
     },
   ]
   if (points.some((point) => 'range' in point)) {
     const values = points.map((point) => {
-      if ('flow' in point) return `shown ${short(point.flow)}`
+      if ('flow' in point) return say`shown ${short(point.flow)}`
       const { coefficient, exponent } = device!.ranges[point.range]!
       return `${point.range}, ${named(['K', coefficient], ['Pdev', Math.abs(point.devicePressure), 'Pa'], ['m', exponent])}`
     })
     steps.push({
-      step: 'Flow of the device',
+      step: say`Flow of the device`,
       formula: 'Q = K × Pdev^m',
       values: numbered(values),
       result: numbered(readings.map(({ asRead }) => `${short(asRead)} ${units.flow}`)),
-      source: 'certificate of the device',
+      source: say`certificate of the device`,
     })
   }
   return steps
@@ -72,19 +75,19 @@ function thresholdStep({ corrections, air, units }: Sheet, { inEffect }: Reading
       : (['barometer', air.barometer, 'Pa'] as const)
   return [
     {
-      step: 'Which corrections apply',
-      formula: `altitude above ${thresholds.elevation} ft; temperature beyond a difference of ${thresholds.difference} °F`,
+      step: say`Which corrections apply`,
+      formula: say`altitude above ${thresholds.elevation} ft; temperature beyond a difference of ${thresholds.difference} °F`,
       values: named(place, ['difference', Math.abs(indoor! - outdoor!), '°F']),
       result: appliesWords(inEffect),
-      source: 'ANSI/RESNET/ICC 380 (from memory)',
+      source: say`ANSI/RESNET/ICC 380 (from memory)`,
       air: true,
     },
   ]
 }
 
 function appliesWords({ altitude, temperature }: Readings['inEffect']): string {
-  if (altitude && temperature) return 'altitude and temperature'
-  return altitude ? 'altitude only' : temperature ? 'temperature only' : 'none'
+  if (altitude && temperature) return say`altitude and temperature`
+  return altitude ? say`altitude only` : temperature ? say`temperature only` : say`none`
 }
 
 function airSteps(sheet: Sheet, readings: Readings): ChainStep[] {
@@ -100,36 +103,36 @@ function airSteps(sheet: Sheet, readings: Readings): ChainStep[] {
   const steps: ChainStep[] = [
     ...thresholdStep(sheet, readings),
     {
-      step: 'Density of the air',
+      step: say`Density of the air`,
       formula:
         barometer === undefined
           ? 'ρ = 1.2041 × (1 − 0.0065 E / 293)^5.2553 × 293 / (T + 273)'
           : 'ρ = p / (287.055 × (T + 273.15))',
       values: named(['T indoor', celsius(indoor), '°C'], ['T outdoor', celsius(outdoor), '°C'], place),
       result: named(['ρ indoor', air.indoor], ['ρ outdoor', air.outdoor, 'kg/m3']),
-      source: barometer === undefined ? 'ASTM E779 (from memory)' : 'ideal gas law',
+      source: barometer === undefined ? say`ASTM E779 (from memory)` : say`ideal gas law`,
       air: true,
     },
   ]
   if (sheet.flowBasis === 'indicated') {
     steps.push({
-      step: 'Indicated to actual flow',
-      formula: 'factor = √(ρ calibration / ρ device)',
+      step: say`Indicated to actual flow`,
+      formula: say`factor = √(ρ calibration / ρ device)`,
       values: named(
         ['ρ calibration', device?.calibrationDensity ?? referenceDensity],
         ['ρ device', air.device, 'kg/m3'],
       ),
       result: short(deviceFactor),
-      source: 'physics of an orifice',
+      source: say`physics of an orifice`,
       air: true,
     })
   }
   steps.push({
-    step: 'Device to leaks',
-    formula: 'factor = ρ device / ρ leak air',
-    values: named(['ρ device', air.device], ['ρ leak air', air.leak, 'kg/m3']),
+    step: say`Device to leaks`,
+    formula: say`factor = ρ device / ρ leak air`,
+    values: named(['ρ device', air.device], [say`ρ leak air`, air.leak, 'kg/m3']),
     result: short(balanceFactor),
-    source: 'conservation of mass; ASTM E779, ISO 9972 (from memory)',
+    source: say`conservation of mass; ASTM E779, ISO 9972 (from memory)`,
     air: true,
   })
   return steps
@@ -141,15 +144,15 @@ function fitSteps({ units }: Sheet, { readings }: Readings, leak: Leak): ChainSt
     const { line } = leak
     return [
       {
-        step: 'Line through the points',
-        formula: 'ln Q = ln Cread + n ln ΔP, least squares',
+        step: say`Line through the points`,
+        formula: say`ln Q = ln Cread + n ln ΔP, least squares`,
         values: numbered(readings.map(({ pressure, asRead }) => named(['ΔP', pressure], ['Q', asRead]))),
         result: `n = ${short(leak.exponent)}, ${coefficient}`,
-        source: 'ASTM E779, ISO 9972 (from memory)',
+        source: say`ASTM E779, ISO 9972 (from memory)`,
       },
       {
-        step: 'Scatter about the line',
-        formula: 's(x) = s × √(1/N + (x − x̄)² / Sxx), limits Q × exp(± t s(x)), x = ln ΔP',
+        step: say`Scatter about the line`,
+        formula: say`s(x) = s × √(1/N + (x − x̄)² / Sxx), limits Q × exp(± t s(x)), x = ln ΔP`,
         values: named(
           ['s', line.residual],
           ['N', line.count],
@@ -157,8 +160,8 @@ function fitSteps({ units }: Sheet, { readings }: Readings, leak: Leak): ChainSt
           ['Sxx', line.sumSquares],
           ['t', studentT(line.count - 2)],
         ),
-        result: named(['standard error of n', line.slopeError], ['of ln C', line.interceptError]),
-        source: 'ASTM E779 Annex A1, ISO 9972 Annex C (from memory)',
+        result: named([say`standard error of n`, line.slopeError], [say`of ln C`, line.interceptError]),
+        source: say`ASTM E779 Annex A1, ISO 9972 Annex C (from memory)`,
       },
     ]
   }
@@ -166,7 +169,7 @@ function fitSteps({ units }: Sheet, { readings }: Readings, leak: Leak): ChainSt
   const [high, low] = leak.stations
   if (low) {
     steps.push({
-      step: 'Exponent from two pressures',
+      step: say`Exponent from two pressures`,
       formula: 'n = ln(Q1 / Q2) / ln(P1 / P2)',
       values: named(
         ['Q1', high!.asRead, units.flow],
@@ -175,11 +178,11 @@ function fitSteps({ units }: Sheet, { readings }: Readings, leak: Leak): ChainSt
         ['P2', low.pressure, 'Pa'],
       ),
       result: named(['n', leak.exponent]),
-      source: 'ASTM E1827 (from memory)',
+      source: say`ASTM E1827 (from memory)`,
     })
   }
   steps.push({
-    step: low ? 'Coefficient of the flows as read' : 'One point',
+    step: low ? say`Coefficient of the flows as read` : say`One point`,
     formula: low ? 'Cread = Q1 / P1^n' : 'Cread = Q / ΔP^n',
     values: named(
       [low ? 'Q1' : 'Q', high!.asRead, units.flow],
@@ -187,7 +190,7 @@ function fitSteps({ units }: Sheet, { readings }: Readings, leak: Leak): ChainSt
       ['n', leak.exponent],
     ),
     result: coefficient,
-    source: low ? 'ASTM E1827 (from memory)' : 'common practice, no source',
+    source: low ? say`ASTM E1827 (from memory)` : say`common practice, no source`,
   })
   return steps
 }
@@ -197,14 +200,15 @@ function averageSteps(units: Sheet['units'], readings: Readings['readings'], { s
   return stations
     .filter(({ scatter }) => scatter)
     .map(({ from, pressure, asRead, scatter }) => ({
-      step: `Mean of repeated readings near ${short(pressure, 3)} Pa`,
-      formula: `ΔP = mean, Q = mean, of readings within ${repeatsWithin} Pa; u = s / √k of the flows at one pressure`,
+      step: say`Mean of repeated readings near ${short(pressure, 3)} Pa`,
+      formula: say`ΔP = mean, Q = mean, of readings within ${repeatsWithin} Pa; u = s / √k of the flows at one pressure`,
       values: from
         .map(
-          (index) => `point ${index + 1}: ${named(['ΔP', readings[index]!.pressure], ['Q', readings[index]!.asRead])}`,
+          (index) =>
+            say`point ${index + 1}: ${named(['ΔP', readings[index]!.pressure], ['Q', readings[index]!.asRead])}`,
         )
         .join('; '),
-      result: `${named(['ΔP', pressure, 'Pa'], ['Q', asRead, units.flow], ['k', from.length], ['u', 100 * scatter!.mean, '%'])}, spread ${short(100 * scatter!.spread, 3)} %`,
+      result: say`${named(['ΔP', pressure, 'Pa'], ['Q', asRead, units.flow], ['k', from.length], ['u', 100 * scatter!.mean, '%'])}, spread ${short(100 * scatter!.spread, 3)} %`,
       source: 'JCGM 100, 4.2',
     }))
 }
@@ -216,27 +220,29 @@ function standardSteps(sheet: Sheet, { air, deviceFactor, balanceFactor }: Readi
   const steps: ChainStep[] = []
   if (air) {
     steps.push({
-      step: 'Standard conditions',
-      formula: `factor = ${iso ? '' : '(μ/μ0)^(2 × n − 1) × '}(ρ/ρ0)^(1 − n), leak air`,
+      step: say`Standard conditions`,
+      formula: say`factor = ${iso ? '' : '(μ/μ0)^(2 × n − 1) × '}(ρ/ρ0)^(1 − n), leak air`,
       values: named(
         ...(iso ? [] : [['μ/μ0', air.leakViscosity / referenceViscosity] as const]),
         ['ρ/ρ0', air.leak / referenceDensity],
         ['n', leak.exponent],
       ),
       result: short(leak.standard),
-      source: iso ? 'ISO 9972 (from memory)' : 'ASTM E779; Roulet, equation 4.15',
+      source: iso ? say`ISO 9972 (from memory)` : say`ASTM E779; Roulet, equation 4.15`,
       air: true,
     })
   }
   const factors: (readonly [string, number, string?])[] = [['Cread', leak.coefficientAsRead, unit]]
   if (air) factors.push(['actual', deviceFactor], ['leaks', balanceFactor], ['standard', leak.standard])
-  if (leak.factor !== 1) factors.push(['one-point factor', leak.factor])
+  if (leak.factor !== 1) factors.push([say`one-point factor`, leak.factor])
   steps.push({
-    step: leak.factor === 1 ? 'Coefficient' : 'Coefficient, with the one-point factor of 1.1',
+    step: leak.factor === 1 ? say`Coefficient` : say`Coefficient, with the one-point factor of 1.1`,
     formula: `C = ${factors.map(([name]) => name).join(' × ')}`,
     values: named(...factors),
-    result: `C = ${short(leak.coefficient)} ${unit}${air ? '' : ', no air correction'}`,
-    source: air ? 'the steps above' : sheet.air ? 'within the thresholds' : 'temperatures not given',
+    result: air
+      ? `C = ${short(leak.coefficient)} ${unit}`
+      : say`C = ${short(leak.coefficient)} ${unit}, no air correction`,
+    source: air ? say`the steps above` : sheet.air ? say`within the thresholds` : say`temperatures not given`,
     air: true,
   })
   return steps
@@ -254,7 +260,7 @@ export function chainSteps(sheet: Sheet, readings: Readings, leak: Leak, options
   ]
 }
 
-const counted = ['no', 'one', 'two', 'three', 'four', 'five', 'six']
+const counted = ['', '', say`two`, say`three`, say`four`, say`five`, say`six`]
 
 /** Which readings the stations of a one-point or two-point test stand on, when a note has to say it. */
 export function usedPoints(sheet: Sheet, { stations }: Leak): string | undefined {
@@ -263,10 +269,10 @@ export function usedPoints(sheet: Sheet, { stations }: Leak): string | undefined
   return stations
     .map(({ from, pressure, scatter }) => {
       const near = `${stations.length === 1 ? target : short(pressure, 3)} Pa`
-      if (!scatter) return `Uses point ${from[0]! + 1}, the nearest to ${near}.`
+      if (!scatter) return say`Uses point ${from[0]! + 1}, the nearest to ${near}.`
       const many = counted[from.length] ?? from.length
-      const which = from.length < counted.length ? ` (${from.map((index) => `point ${index + 1}`).join(', ')})` : ''
-      return `Averages ${many} readings near ${near}${which}; they spread ${short(100 * scatter.spread, 2)} %.`
+      const which = from.length < counted.length ? ` (${from.map((index) => say`point ${index + 1}`).join(', ')})` : ''
+      return say`Averages ${many} readings near ${near}${which}; they spread ${short(100 * scatter.spread, 2)} %.`
     })
     .join(' ')
 }

@@ -1,6 +1,7 @@
 /** Attics, garages and other zones between house and outdoors, from pressures while the house is held at 50 Pa. */
 import type { CheckResult, Step } from './report.ts'
 import { named, short } from './say.ts'
+import { say } from '../words/say.ts'
 
 /** Below this a pressure says little about the ratio, Pa: common practice, no source. */
 const least = 5
@@ -22,18 +23,18 @@ export interface ZoneRatio {
 
 function usable(values: Record<string, number>): void {
   for (const [name, value] of Object.entries(values)) {
-    if (!(value >= 1e-6 && value <= 1e9)) throw new RangeError(`The ${name} must be a number above zero.`)
+    if (!(value >= 1e-6 && value <= 1e9)) throw new RangeError(say`The ${name} must be a number above zero.`)
   }
 }
 
 function pressureCheck(houseZone: number, zoneOutdoors: number): CheckResult {
   const id = 'zone-pressure'
-  const found = `${short(houseZone, 3)} and ${short(zoneOutdoors, 3)} Pa`
-  const expected = `${least} Pa or more across both`
+  const found = say`${short(houseZone, 3)} and ${short(zoneOutdoors, 3)} Pa`
+  const expected = say`${least} Pa or more across both`
   if (Math.min(houseZone, zoneOutdoors) >= least) {
-    return { id, outcome: 'good', text: 'Both pressures are large enough to compare.', found, expected }
+    return { id, outcome: 'good', text: say`Both pressures are large enough to compare.`, found, expected }
   }
-  const text = `A pressure below ${least} Pa says little about the leaks: a small error changes the ratio much. Average for longer, or open a path on the other side and measure again.`
+  const text = say`A pressure below ${least} Pa says little about the leaks: a small error changes the ratio much. Average for longer, or open a path on the other side and measure again.`
   return { id, outcome: 'doubtful', text, found, expected }
 }
 
@@ -48,18 +49,18 @@ export function zonePressures(given: ZonePressures): ZoneRatio {
   const [p1, p2] = [Math.abs(given.houseZone), Math.abs(given.zoneOutdoors)]
   const n = given.exponent ?? 0.65
   usable({ 'pressure between house and zone': p1, 'pressure between zone and outdoors': p2, exponent: n })
-  if (n > 2) throw new RangeError('The exponent of leaks lies between 0.5 and 1.')
+  if (n > 2) throw new RangeError(say`The exponent of leaks lies between 0.5 and 1.`)
   const ratio = (p2 / p1) ** n
   return {
     ratio,
     check: pressureCheck(p1, p2),
     working: [
       {
-        step: 'Ratio of the leak paths of the zone',
+        step: say`Ratio of the leak paths of the zone`,
         formula: 'C1 / C2 = (p2 / p1)^n',
         values: named(['p1', p1, 'Pa'], ['p2', p2, 'Pa'], ['n', n]),
         result: short(ratio),
-        source: 'conservation of mass',
+        source: say`conservation of mass`,
         for: [],
       },
     ],
@@ -96,8 +97,9 @@ export function zoneLeakage(test: ZoneTest): ZoneLeakage {
   const { ratio, check, working } = zonePressures(test)
   const [p2, n] = [Math.abs(test.zoneOutdoors), test.exponent ?? 0.65]
   usable({ 'flow with the zone closed': closed, 'flow with the zone opened': opened, 'house pressure': pressure })
-  if (opened <= closed) throw new RangeError('Opening the zone must bring more flow: check which flow is which.')
-  if (p2 >= pressure * 0.9999) throw new RangeError('The zone must stand below the pressure of the house: check both.')
+  if (opened <= closed) throw new RangeError(say`Opening the zone must bring more flow: check which flow is which.`)
+  if (p2 >= pressure * 0.9999)
+    throw new RangeError(say`The zone must stand below the pressure of the house: check both.`)
   const zoneToOutdoors = (opened - closed) / (pressure ** n - p2 ** n)
   const houseToZone = zoneToOutdoors * ratio
   return {
@@ -110,20 +112,20 @@ export function zoneLeakage(test: ZoneTest): ZoneLeakage {
     throughZoneFlow: zoneToOutdoors * p2 ** n,
     working: [
       {
-        step: 'Leaks of the zone to outdoors',
+        step: say`Leaks of the zone to outdoors`,
         formula: 'C2 = (Q2 − Q1) / (P^n − p2^n)',
         values: named(['Q2', opened], ['Q1', closed], ['P', pressure, 'Pa'], ['p2', p2, 'Pa'], ['n', n]),
         result: short(zoneToOutdoors),
-        source: 'conservation of mass',
+        source: say`conservation of mass`,
         for: [],
       },
       ...working,
       {
-        step: 'Leaks of the house to the zone',
-        formula: 'C1 = C2 × ratio',
+        step: say`Leaks of the house to the zone`,
+        formula: say`C1 = C2 × ratio`,
         values: named(['C2', zoneToOutdoors], ['ratio', ratio]),
         result: short(houseToZone),
-        source: 'conservation of mass',
+        source: say`conservation of mass`,
         for: [],
       },
     ],

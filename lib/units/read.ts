@@ -1,5 +1,7 @@
 /** Numbers read from what a person typed or pasted. */
 
+import { say } from '../words/say.ts'
+
 export interface NumberProblem {
   code: 'empty' | 'not a number' | 'too large'
   /** What is wrong and what to do, one sentence. */
@@ -24,7 +26,7 @@ const decimalComma = /^(?:\d+,\d*|,\d+)$/
  */
 export function readNumber(text: string): number | NumberProblem {
   const trimmed = text.trim()
-  if (trimmed === '') return { code: 'empty', message: 'Type a number.' }
+  if (trimmed === '') return { code: 'empty', message: say`Type a number.` }
   const sign = /^[-−–]/.test(trimmed) ? -1 : 1
   const body = trimmed.replace(/^[-−–+]\s*/, '')
   let digits: string | undefined
@@ -34,10 +36,10 @@ export function readNumber(text: string): number | NumberProblem {
   else if (manyPoints.test(body)) digits = body.replaceAll('.', '')
   else if (decimalComma.test(body)) digits = body.replace(',', '.')
   if (digits === undefined) {
-    const words = spaces.test(body) ? 'one number only' : 'digits only, for example 433 or 1,020.5'
-    return { code: 'not a number', message: `“${trimmed}” is not a number: type ${words}.` }
+    const words = spaces.test(body) ? say`one number only` : say`digits only, for example 433 or 1,020.5`
+    return { code: 'not a number', message: say`“${trimmed}” is not a number: type ${words}.` }
   }
   const value = sign * Number(digits)
-  if (!Number.isFinite(value)) return { code: 'too large', message: `“${trimmed}” is too large: check the digits.` }
+  if (!Number.isFinite(value)) return { code: 'too large', message: say`“${trimmed}” is too large: check the digits.` }
   return value === 0 ? 0 : value
 }

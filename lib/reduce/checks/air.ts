@@ -1,35 +1,38 @@
 import { short } from '../say.ts'
 import type { Check } from './check.ts'
+import { say } from '../../words/say.ts'
 
 /** Source: ideal gas law; thresholds: ANSI/RESNET/ICC 380 (from memory); that the air around ducts is nearly equal: common practice, no source. */
 export const air: Check = {
   id: 'air',
-  name: 'Air correction',
+  name: say`Air correction`,
   run: ({ readings: { air: found, inEffect }, sheet: { subject, air: typed } }) => {
     if (typed && !found) {
-      const text = 'The air is within the thresholds of ANSI/RESNET/ICC 380, so flows are not corrected for it.'
+      const text = say`The air is within the thresholds of ANSI/RESNET/ICC 380, so flows are not corrected for it.`
       return { outcome: 'good', text }
     }
     if (!found) {
-      const text =
-        'Temperatures not given, so flows are not corrected for the density of the air. Type both to correct them.'
+      const text = say`Temperatures not given, so flows are not corrected for the density of the air. Type both to correct them.`
       return { outcome: 'not checked', text }
     }
-    const values = `${short(found.indoor, 4)} and ${short(found.outdoor, 4)} kg/m3`
+    const values = say`${short(found.indoor, 4)} and ${short(found.outdoor, 4)} kg/m3`
     if (subject === 'ducts' && inEffect.temperature && Math.abs(found.indoor / found.outdoor - 1) > 0.03) {
-      const text =
-        'For ducts, indoor is the air inside the ducts and outdoor the air around the device. These two differ much: check both.'
-      return { outcome: 'doubtful', text, found: values, expected: 'nearly equal' }
+      const text = say`For ducts, indoor is the air inside the ducts and outdoor the air around the device. These two differ much: check both.`
+      return { outcome: 'doubtful', text, found: values, expected: say`nearly equal` }
     }
     const only =
-      inEffect.altitude && inEffect.temperature ? '' : ` For ${inEffect.altitude ? 'altitude' : 'temperature'} only.`
+      inEffect.altitude && inEffect.temperature
+        ? ''
+        : inEffect.altitude
+          ? say` For altitude only.`
+          : say` For temperature only.`
     const place =
       typed?.elevation === undefined && typed?.barometer === undefined
-        ? ' Sea level is assumed: type the elevation if it is another.'
+        ? say` Sea level is assumed: type the elevation if it is another.`
         : ''
     return {
       outcome: 'good',
-      text: `Corrected for air of ${values}, indoors and outdoors.${only}${place}`,
+      text: say`Corrected for air of ${values}, indoors and outdoors.${only}${place}`,
       found: values,
     }
   },

@@ -1,17 +1,18 @@
 import { short } from '../say.ts'
 import type { Check } from './check.ts'
+import { say } from '../../words/say.ts'
 
 /** Source: 0.98: ISO 9972 (from memory), for other procedures common practice, no source. */
 export const correlation: Check = {
   id: 'correlation',
-  name: 'Correlation',
+  name: say`Correlation`,
   run: ({ leak: { line }, sheet: { procedure } }) => {
     if (!line) return undefined
     const found = short(line.correlation, 4)
-    const expected = 'r² of 0.98 or more'
+    const expected = say`r² of 0.98 or more`
     if (line.correlation >= 0.98)
-      return { outcome: 'good', text: `The points lie well on a line: r² ${found}.`, found, expected }
-    const text = `The points scatter: r² is ${found}. Average each reading for longer, or test in calmer weather.`
+      return { outcome: 'good', text: say`The points lie well on a line: r² ${found}.`, found, expected }
+    const text = say`The points scatter: r² is ${found}. Average each reading for longer, or test in calmer weather.`
     return { outcome: procedure === 'iso-9972' ? 'bad' : 'doubtful', text, found, expected }
   },
 }

@@ -1,5 +1,6 @@
 import { short } from '../say.ts'
 import type { Check, CheckContext } from './check.ts'
+import { say } from '../../words/say.ts'
 
 /** The exponent between the two readings furthest apart; nothing when they lie too near each other. */
 function exponentBetween({ readings: { readings }, leak }: CheckContext): number | undefined {
@@ -15,21 +16,21 @@ function exponentBetween({ readings: { readings }, leak }: CheckContext): number
  */
 export const halfPressure: Check = {
   id: 'half-pressure',
-  name: 'Half the pressure',
+  name: say`Half the pressure`,
   run: (context) => {
     const n = exponentBetween(context)
     if (n === undefined) {
-      const text = 'Take a second reading at half the pressure: the flow should fall to about 0.6 of the first.'
+      const text = say`Take a second reading at half the pressure: the flow should fall to about 0.6 of the first.`
       return { outcome: 'not checked', text }
     }
     const ratio = 0.5 ** n
     const found = short(ratio, 3)
-    const expected = '0.50 to 0.71, usually near 0.6'
+    const expected = say`0.50 to 0.71, usually near 0.6`
     // A perfect orifice and a perfect crack are good but for the rounding of a fit.
     if (ratio >= 0.5 - 1e-9 && ratio <= Math.SQRT1_2 + 1e-9) {
-      return { outcome: 'good', text: `At half the pressure the flow falls to ${found} of itself.`, found, expected }
+      return { outcome: 'good', text: say`At half the pressure the flow falls to ${found} of itself.`, found, expected }
     }
-    const text = `At half the pressure the flow falls to ${found} of itself; no opening does that. Check hoses, range and readings.`
+    const text = say`At half the pressure the flow falls to ${found} of itself; no opening does that. Check hoses, range and readings.`
     return { outcome: ratio < 0.48 || ratio > 0.73 ? 'bad' : 'doubtful', text, found, expected }
   },
 }

@@ -1,6 +1,7 @@
 import { referenceDensity } from '../air.ts'
 import { knownHole as flowThrough } from '../known-hole.ts'
 import type { Check } from './check.ts'
+import { say } from '../../words/say.ts'
 
 /**
  * The flow that was read through a sharp-edged hole of known size, against the flow that must pass it. Source:
@@ -8,11 +9,10 @@ import type { Check } from './check.ts'
  */
 export const knownHole: Check = {
   id: 'known-hole',
-  name: 'Known hole',
+  name: say`Known hole`,
   run: ({ sheet: { fieldCheck, units, flowBasis, device }, readings: { air } }) => {
     if (!fieldCheck) {
-      const text =
-        'No field check typed. Open a sharp-edged hole of known area, and compare the flow that it adds with what must pass it.'
+      const text = say`No field check typed. Open a sharp-edged hole of known area, and compare the flow that it adds with what must pass it.`
       return { outcome: 'not checked', text }
     }
     const { area, pressure, flow, discharge } = fieldCheck

@@ -1,6 +1,7 @@
 import type { Line } from '../fit.ts'
 import { short } from '../say.ts'
 import type { Check } from './check.ts'
+import { say } from '../../words/say.ts'
 
 interface Off {
   index: number
@@ -28,21 +29,21 @@ function furthest(line: Line, xs: readonly number[], ys: readonly number[]): Off
 /** Source: studentized residual above 3 and 5 % off the line: common practice, no source. */
 export const outlier: Check = {
   id: 'outlier',
-  name: 'One point far off',
+  name: say`One point far off`,
   run: ({ leak: { line }, readings: { readings } }) => {
     if (!line) return undefined
-    if (line.count < 4) return { outcome: 'not checked', text: 'Three points are too few to tell which one is off.' }
+    if (line.count < 4) return { outcome: 'not checked', text: say`Three points are too few to tell which one is off.` }
     const { index, away, studentized } = furthest(
       line,
       readings.map(({ pressure }) => Math.log(pressure)),
       readings.map(({ asRead }) => Math.log(asRead)),
     )
-    const found = `point ${index + 1}, ${short(Math.abs(away) * 100, 2)} % ${away < 0 ? 'below' : 'above'}, studentized residual ${short(studentized, 3)}`
-    const expected = 'studentized residual up to 3, or within 5 %'
+    const found = say`point ${index + 1}, ${short(Math.abs(away) * 100, 2)} % ${away < 0 ? say`below` : say`above`}, studentized residual ${short(studentized, 3)}`
+    const expected = say`studentized residual up to 3, or within 5 %`
     if (studentized <= 3 || Math.abs(away) <= 0.05) {
-      return { outcome: 'good', text: 'No point stands far off the line through the others.', found, expected }
+      return { outcome: 'good', text: say`No point stands far off the line through the others.`, found, expected }
     }
-    const text = `Point ${index + 1} stands ${short(Math.abs(away) * 100, 2)} % ${away < 0 ? 'below' : 'above'} the line through the others. Look for a slip in it, or read it again.`
+    const text = say`Point ${index + 1} stands ${short(Math.abs(away) * 100, 2)} % ${away < 0 ? say`below` : say`above`} the line through the others. Look for a slip in it, or read it again.`
     return { outcome: 'doubtful', text, found, expected }
   },
 }

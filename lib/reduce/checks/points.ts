@@ -1,6 +1,7 @@
 import type { Line } from '../fit.ts'
 import { short } from '../say.ts'
 import type { Check, CheckContext } from './check.ts'
+import { say } from '../../words/say.ts'
 
 type Result = ReturnType<Check['run']>
 
@@ -14,15 +15,19 @@ const mostLeverage = 0.9
 function repeats({ sheet, leak: { stations } }: CheckContext): Result {
   const counts = stations.map(({ from }) => from.length)
   const most = Math.max(0, ...stations.map(({ scatter }) => scatter?.spread ?? 0))
-  const found = `${counts.join(' and ')} reading${Math.max(...counts) > 1 ? 's' : ''}, up to ${short(100 * most, 2)} % apart`
-  const expected = `several, up to ${100 * apart} % apart`
+  const [many, spread] = [counts.join(say` and `), short(100 * most, 2)]
+  const found =
+    Math.max(...counts) > 1
+      ? say`${many} readings, up to ${spread} % apart`
+      : say`${many} reading, up to ${spread} % apart`
+  const expected = say`several, up to ${100 * apart} % apart`
   if (Math.min(...counts) < 2) {
     if (sheet.procedure === 'one-point') return undefined
-    const text = 'ASTM E1827 averages several readings at either pressure. Take more within 3 Pa of each.'
+    const text = say`ASTM E1827 averages several readings at either pressure. Take more within 3 Pa of each.`
     return { outcome: 'doubtful', text, found, expected }
   }
-  if (most <= apart) return { outcome: 'good', text: 'The repeated readings agree.', found, expected }
-  const text = `The repeated readings lie ${short(100 * most, 2)} % apart. Look for a slip in one, or average each for longer.`
+  if (most <= apart) return { outcome: 'good', text: say`The repeated readings agree.`, found, expected }
+  const text = say`The repeated readings lie ${short(100 * most, 2)} % apart. Look for a slip in one, or average each for longer.`
   return { outcome: 'doubtful', text, found, expected }
 }
 
@@ -39,28 +44,28 @@ function decisive(line: Line, pressures: readonly number[]): number | undefined 
  */
 export const points: Check = {
   id: 'points',
-  name: 'Number and spread of points',
+  name: say`Number and spread of points`,
   run: (context) => {
     const { sheet, readings, leak } = context
     if (!leak.line) return repeats(context)
     const pressures = readings.readings.map(({ pressure }) => pressure)
     const ratio = pressures.reduce((a, b) => Math.max(a, b)) / pressures.reduce((a, b) => Math.min(a, b))
-    const found = `${pressures.length} points, highest ${short(ratio, 2)} times the lowest`
-    const expected = '5 points or more, highest at least twice the lowest'
+    const found = say`${pressures.length} points, highest ${short(ratio, 2)} times the lowest`
+    const expected = say`5 points or more, highest at least twice the lowest`
     if (pressures.length < 5) {
       const rule = sheet.procedure === 'iso-9972' ? 'ISO 9972' : 'ASTM E779'
-      const text = `${pressures.length} points; ${rule} asks for 5 or more. Take more.`
+      const text = say`${pressures.length} points; ${rule} asks for 5 or more. Take more.`
       return { outcome: 'bad', text, found, expected }
     }
     if (ratio < 2) {
-      const text = 'The pressures lie close together, so the exponent is uncertain. Spread them further.'
+      const text = say`The pressures lie close together, so the exponent is uncertain. Spread them further.`
       return { outcome: 'doubtful', text, found, expected }
     }
     const alone = decisive(leak.line, pressures)
     if (alone !== undefined) {
-      const text = `Point ${alone + 1} decides the exponent alone, as the others lie close together. Take more points between.`
+      const text = say`Point ${alone + 1} decides the exponent alone, as the others lie close together. Take more points between.`
       return { outcome: 'doubtful', text, found, expected }
     }
-    return { outcome: 'good', text: 'Enough points over enough pressures.', found, expected }
+    return { outcome: 'good', text: say`Enough points over enough pressures.`, found, expected }
   },
 }

@@ -1,6 +1,7 @@
 import { lowerShare, targetOf } from '../leak.ts'
 import { short } from '../say.ts'
 import type { Check, CheckContext } from './check.ts'
+import { say } from '../../words/say.ts'
 
 type Result = ReturnType<Check['run']>
 
@@ -15,11 +16,11 @@ function onePoint({ sheet, leak }: CheckContext): Result {
   const { pressure } = leak.stations[0]!
   const ratio = times(pressure, target)
   const found = `${short(pressure, 3)} Pa`
-  const expected = `near ${target} Pa`
-  if (ratio <= 1.1) return { outcome: 'good', text: `The point was taken near ${target} Pa.`, found, expected }
+  const expected = say`near ${target} Pa`
+  if (ratio <= 1.1) return { outcome: 'good', text: say`The point was taken near ${target} Pa.`, found, expected }
   return {
     outcome: ratio > 2 ? 'bad' : 'doubtful',
-    text: `The point was taken at ${found}, so the result at ${target} Pa hangs on the assumed exponent. Get nearer to ${target} Pa, or take five points or more.`,
+    text: say`The point was taken at ${found}, so the result at ${target} Pa hangs on the assumed exponent. Get nearer to ${target} Pa, or take five points or more.`,
     found,
     expected,
   }
@@ -29,47 +30,50 @@ function onePoint({ sheet, leak }: CheckContext): Result {
 function twoPoint({ sheet, leak }: CheckContext): Result {
   const [upper, lower] = [targetOf(sheet), targetOf(sheet) * lowerShare]
   const [high, low] = leak.stations.map(({ pressure }) => pressure) as [number, number]
-  const found = `${short(high, 3)} and ${short(low, 3)} Pa`
-  const expected = `near ${upper} and ${lower} Pa`
+  const found = say`${short(high, 3)} and ${short(low, 3)} Pa`
+  const expected = say`near ${upper} and ${lower} Pa`
   if (times(high, upper) <= 1.2 && times(low, lower) <= 1.2) {
-    return { outcome: 'good', text: `The points were taken near ${upper} and ${lower} Pa.`, found, expected }
+    return { outcome: 'good', text: say`The points were taken near ${upper} and ${lower} Pa.`, found, expected }
   }
-  const text = `The points were taken at ${found}. Take them near ${upper} and ${lower} Pa, or take five points or more.`
+  const text = say`The points were taken at ${found}. Take them near ${upper} and ${lower} Pa, or take five points or more.`
   return { outcome: high < 2 * low ? 'bad' : 'doubtful', text, found, expected }
 }
 
 /** About 10 to 60 Pa: ASTM E779 (from memory); how far from it is common practice, no source. */
 function e779(low: number, high: number): Result {
-  const found = `${short(low, 3)} to ${short(high, 3)} Pa`
-  const expected = 'about 10 to 60 Pa'
+  const found = say`${short(low, 3)} to ${short(high, 3)} Pa`
+  const expected = say`about 10 to 60 Pa`
   if (low < 8) {
-    const text = `The lowest point is ${short(low, 3)} Pa, where wind and baseline weigh most. Leave it out, or start near 10 Pa.`
+    const text = say`The lowest point is ${short(low, 3)} Pa, where wind and baseline weigh most. Leave it out, or start near 10 Pa.`
     return { outcome: 'doubtful', text, found, expected }
   }
   if (low > 25 || high < 40) {
-    const text = `The points run from ${found}, little of 10 to 60 Pa. Take more ${low > 25 ? 'below' : 'above'}.`
+    const text =
+      low > 25
+        ? say`The points run from ${found}, little of 10 to 60 Pa. Take more below.`
+        : say`The points run from ${found}, little of 10 to 60 Pa. Take more above.`
     return { outcome: 'doubtful', text, found, expected }
   }
-  return { outcome: 'good', text: 'The points cover the pressures asked for.', found, expected }
+  return { outcome: 'good', text: say`The points cover the pressures asked for.`, found, expected }
 }
 
 /** Lowest 10 Pa or five times the baseline, highest 50 Pa, 25 Pa to be reported with a note: ISO 9972 (from memory). */
 function iso9972(low: number, high: number, baseline: number): Result {
   const least = Math.max(10, 5 * Math.abs(baseline))
-  const found = `${short(low, 3)} to ${short(high, 3)} Pa`
-  const expected = `lowest at least ${short(least, 3)} Pa, highest at least 50 Pa`
+  const found = say`${short(low, 3)} to ${short(high, 3)} Pa`
+  const expected = say`lowest at least ${short(least, 3)} Pa, highest at least 50 Pa`
   if (high < 25 * nearly) {
-    return { outcome: 'bad', text: 'No point reaches 25 Pa. Use a larger device or more of them.', found, expected }
+    return { outcome: 'bad', text: say`No point reaches 25 Pa. Use a larger device or more of them.`, found, expected }
   }
   if (low < least * nearly) {
-    const text = `The lowest point is ${short(low, 3)} Pa; 10 Pa or five times the baseline is the least. Leave it out or test in calmer weather.`
+    const text = say`The lowest point is ${short(low, 3)} Pa; 10 Pa or five times the baseline is the least. Leave it out or test in calmer weather.`
     return { outcome: 'doubtful', text, found, expected }
   }
   if (high < 50 * nearly) {
-    const text = `The highest point is ${short(high, 3)} Pa; 50 Pa is asked for. Report why it was not reached.`
+    const text = say`The highest point is ${short(high, 3)} Pa; 50 Pa is asked for. Report why it was not reached.`
     return { outcome: 'doubtful', text, found, expected }
   }
-  return { outcome: 'good', text: 'The points cover the pressures asked for.', found, expected }
+  return { outcome: 'good', text: say`The points cover the pressures asked for.`, found, expected }
 }
 
 /**
@@ -77,7 +81,7 @@ function iso9972(low: number, high: number, baseline: number): Result {
  */
 export const pressures: Check = {
   id: 'pressures',
-  name: 'Lowest and highest pressure',
+  name: say`Lowest and highest pressure`,
   run: (context) => {
     const { sheet, readings } = context
     if (sheet.procedure === 'one-point') return onePoint(context)

@@ -1,10 +1,11 @@
 import { short } from '../say.ts'
 import type { Check } from './check.ts'
+import { say } from '../../words/say.ts'
 
 /** Source: certificate of the device. */
 export const rangeWindow: Check = {
   id: 'range-window',
-  name: 'Range of the device',
+  name: say`Range of the device`,
   run: ({ sheet }) => {
     const ranges = sheet.device?.ranges ?? {}
     let checked = 0
@@ -19,19 +20,22 @@ export const rangeWindow: Check = {
     })
     const [first] = outside
     if (!first) {
-      if (checked > 0) return { outcome: 'good', text: 'Every device pressure lies within its range.' }
+      if (checked > 0) return { outcome: 'good', text: say`Every device pressure lies within its range.` }
       if (sheet.points.every((point) => 'flow' in point)) return undefined
       return {
         outcome: 'not checked',
-        text: 'The ranges have no lowest and highest pressure. Take them from the certificate.',
+        text: say`The ranges have no lowest and highest pressure. Take them from the certificate.`,
       }
     }
     const { index, pressure, range, low, high } = first
     return {
       outcome: 'bad',
-      text: `Point ${index + 1} reads ${short(pressure)} Pa at the device, ${pressure < low ? 'below' : 'above'} what range “${range}” is calibrated for. Read it again with ${pressure < low ? 'a smaller' : 'a larger'} opening.`,
+      text:
+        pressure < low
+          ? say`Point ${index + 1} reads ${short(pressure)} Pa at the device, below what range “${range}” is calibrated for. Read it again with a smaller opening.`
+          : say`Point ${index + 1} reads ${short(pressure)} Pa at the device, above what range “${range}” is calibrated for. Read it again with a larger opening.`,
       found: `${short(pressure)} Pa`,
-      expected: high === Infinity ? `at least ${short(low)} Pa` : `${short(low)} to ${short(high)} Pa`,
+      expected: high === Infinity ? say`at least ${short(low)} Pa` : say`${short(low)} to ${short(high)} Pa`,
     }
   },
 }

@@ -1,6 +1,7 @@
 import { convert } from '../../units/convert.ts'
 import { short } from '../say.ts'
 import type { Check } from './check.ts'
+import { say } from '../../words/say.ts'
 
 /** Mean height of the storeys, ft: common practice, no source. */
 const [low, high] = [7, 15]
@@ -8,11 +9,11 @@ const [low, high] = [7, 15]
 /** Source: common practice, no source. */
 export const volumeFloorArea: Check = {
   id: 'volume-floor-area',
-  name: 'Volume and floor area',
+  name: say`Volume and floor area`,
   run: ({ sheet: { subject, building, units } }) => {
     if (subject === 'ducts') return undefined
     if (building?.volume === undefined || building.floorArea === undefined) {
-      return { outcome: 'not checked', text: 'Type volume and floor area to check one by the other.' }
+      return { outcome: 'not checked', text: say`Type volume and floor area to check one by the other.` }
     }
     const height = building.volume / building.floorArea
     const feet = convert(height, units.length, 'ft')
@@ -20,9 +21,9 @@ export const volumeFloorArea: Check = {
     const expected =
       [low, high].map((limit) => short(convert(limit, 'ft', units.length), 2)).join(' to ') + ` ${units.length}`
     if (feet >= low && feet <= high) {
-      return { outcome: 'good', text: `Volume over floor area is ${found}, a usual ceiling.`, found, expected }
+      return { outcome: 'good', text: say`Volume over floor area is ${found}, a usual ceiling.`, found, expected }
     }
-    const text = `Volume over floor area is ${found}; a ceiling is ${expected}. Check both numbers and their units.`
+    const text = say`Volume over floor area is ${found}; a ceiling is ${expected}. Check both numbers and their units.`
     return { outcome: 'doubtful', text, found, expected }
   },
 }

@@ -3,17 +3,18 @@ import { named } from '../say.ts'
 import { quadrature } from '../uncertainty.ts'
 import type { Figure } from './figure.ts'
 import { flow50 } from './flow-50.ts'
+import { say } from '../../words/say.ts'
 
 export const airChanges50: Figure = {
   id: 'air-changes-50',
   label: 'ACH50',
-  name: 'air changes per hour at 50 Pa',
+  name: say`air changes per hour at 50 Pa`,
   group: 'what forms ask',
   subject: 'enclosure',
   decimals: { '1/h': 2 },
   needs: ['volume'],
-  formula: 'ACH50 = Q50 per hour / V',
-  source: 'ISO 9972, IECC (from memory)',
+  formula: say`ACH50 = Q50 per hour / V`,
+  source: say`ISO 9972, IECC (from memory)`,
   compute: ({ of, units, sizeHalf }, { volume }) => {
     const { value, unit, half = 0 } = of(flow50)
     const hourly = units.length === 'ft' ? convert(value, unit, 'cfm') * 60 : convert(value, unit, 'm3/h')
@@ -23,7 +24,7 @@ export const airChanges50: Figure = {
       half: quadrature(half, sizeHalf),
       values: named(
         ['Q50', value, unit],
-        ['Q50 per hour', hourly, `${units.length}3`],
+        [say`Q50 per hour`, hourly, `${units.length}3`],
         ['V', volume, `${units.length}3`],
       ),
     }

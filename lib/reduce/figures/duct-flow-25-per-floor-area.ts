@@ -2,16 +2,17 @@ import { convert } from '../../units/convert.ts'
 import { ductFlow25 } from './duct-flow-25.ts'
 import type { Figure } from './figure.ts'
 import { perArea } from './per-area.ts'
+import { say } from '../../words/say.ts'
 
 const perFloor = perArea(ductFlow25, 'floorArea', {
   id: 'duct-flow-25-per-floor-area',
   label: 'q25',
   labels: { 'cfm/100ft2': 'CFM25/100 ft²', 'cfm/ft2': 'CFM25/ft²' },
-  name: 'duct leakage at 25 Pa per floor area',
+  name: say`duct leakage at 25 Pa per floor area`,
   group: 'ducts',
   subject: 'ducts',
-  formula: 'q25 = k × Q25 / A, k = 100 in cfm and ft2, else 1',
-  source: 'IECC (from memory)',
+  formula: say`q25 = k × Q25 / A, k = 100 in cfm and ft2, else 1`,
+  source: say`IECC (from memory)`,
 })
 
 export const ductFlow25PerFloorArea: Figure = {

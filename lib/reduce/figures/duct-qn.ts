@@ -3,17 +3,18 @@ import { named } from '../say.ts'
 import { quadrature } from '../uncertainty.ts'
 import { ductFlow25 } from './duct-flow-25.ts'
 import type { Figure } from './figure.ts'
+import { say } from '../../words/say.ts'
 
 export const ductQn: Figure = {
   id: 'duct-qn',
   label: 'Qn',
-  name: 'duct leakage at 25 Pa over floor area',
+  name: say`duct leakage at 25 Pa over floor area`,
   group: 'ducts',
   subject: 'ducts',
   decimals: { 'cfm/ft2': 3, 'cfm/100ft2': 1, 'm3/(h.m2)': 2, 'L/(s.m2)': 2 },
   needs: ['floorArea'],
-  formula: 'Qn = Q25 / A, in cfm and ft2',
-  source: 'common practice, no source',
+  formula: say`Qn = Q25 / A, in cfm and ft2`,
+  source: say`common practice, no source`,
   compute: ({ of, units, sizeHalf }, { floorArea }) => {
     const { value, unit, half = 0, note } = of(ductFlow25)
     const flow = convert(value, unit, 'cfm')

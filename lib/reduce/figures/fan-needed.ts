@@ -3,6 +3,7 @@ import { named } from '../say.ts'
 import type { Figure } from './figure.ts'
 import { infiltrationCredit } from './infiltration-credit.ts'
 import { ventilationRequired } from './ventilation-required.ts'
+import { say } from '../../words/say.ts'
 
 /** Below this no fan is asked for, cfm: ASHRAE 62.2-2016 and later, one secondary source. */
 const smallest = 15
@@ -17,7 +18,7 @@ export function fanNeeded({
     subject: 'enclosure',
     decimals: { cfm: 1, 'L/s': 1, 'm3/h': 1 },
     needs: ['floorArea', 'height', 'bedrooms', 'weatherShieldingFactor'],
-    source: 'ASHRAE 62.2-2016 and later (from memory)',
+    source: say`ASHRAE 62.2-2016 and later (from memory)`,
     ...rest,
     compute: ({ of, leak }) => {
       const { value: total, unit } = of(ventilationRequired)
@@ -26,9 +27,9 @@ export function fanNeeded({
       const fan = (share: number) => Math.max(0, needed(total, share))
       const value = fan(credit)
       const notes = [
-        value === 0 && 'What comes in by itself is enough, so it is 0.',
-        value > 0 && convert(value, unit, 'cfm') < smallest && `Below ${smallest} cfm no fan is asked for.`,
-        'Check with your local code.',
+        value === 0 && say`What comes in by itself is enough, so it is 0.`,
+        value > 0 && convert(value, unit, 'cfm') < smallest && say`Below ${smallest} cfm no fan is asked for.`,
+        say`Check with your local code.`,
       ]
       return {
         value,

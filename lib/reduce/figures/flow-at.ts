@@ -1,5 +1,6 @@
 import { short } from '../say.ts'
 import type { Figure } from './figure.ts'
+import { say } from '../../words/say.ts'
 
 /**
  * The leakage flow at a pressure and standard conditions.
@@ -11,12 +12,12 @@ export function flowAt(pressure: number, more: Partial<Figure> = {}): Figure {
     id: `flow-${pressure}`,
     label: `Q${pressure}`,
     labels: { cfm: `CFM${pressure}` },
-    name: `leakage flow at ${pressure} Pa`,
+    name: say`leakage flow at ${pressure} Pa`,
     group: 'test quality',
     decimals: { cfm: 0, 'm3/h': 0, 'L/s': 1 },
     needs: [],
     formula: `Q${pressure} = C × ${pressure}^n`,
-    source: 'ASTM E779, ISO 9972 (from memory)',
+    source: say`ASTM E779, ISO 9972 (from memory)`,
     compute: ({ leak, units }) => ({
       value: leak.coefficient * pressure ** leak.exponent,
       unit: units.flow,

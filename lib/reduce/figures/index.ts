@@ -27,6 +27,7 @@ import { naturalAirChanges } from './natural-air-changes.ts'
 import { normalizedLeakage } from './normalized-leakage.ts'
 import { specificLeakageArea } from './specific-leakage-area.ts'
 import { ventilationRequired } from './ventilation-required.ts'
+import { shown } from '../../words/say.ts'
 
 export const figures: readonly Figure[] = [
   ductFlow25,
@@ -72,6 +73,9 @@ export function labelOf(id: string, unit: string): string {
   const figure = figureById(id)
   return figure?.labels?.[unit] ?? figure?.label ?? id
 }
+
+/** The same in the language of the reader, where it is shown and not filled in or kept. */
+export const wordOf = (id: string, unit: string): string => shown(labelOf(id, unit))
 
 /**
  * How many decimals a figure is usually written with in a unit.

@@ -2,6 +2,7 @@ import { convert } from '../../units/convert.ts'
 import { referenceDensity } from '../air.ts'
 import { named } from '../say.ts'
 import type { Figure } from './figure.ts'
+import { say } from '../../words/say.ts'
 
 /**
  * The area of one opening that would leak as much.
@@ -22,7 +23,7 @@ export function leakageArea(
     subject: 'enclosure',
     decimals: { in2: 1, ft2: 2, cm2: 0, m2: 4 },
     needs: [],
-    formula: `A = k × Q${pressure} / (Cd × √(2 × ${pressure} / ${referenceDensity})), Q in m3/s, k from m2 to the unit`,
+    formula: say`A = k × Q${pressure} / (Cd × √(2 × ${pressure} / ${referenceDensity})), Q in m3/s, k from m2 to the unit`,
     compute: ({ of, units }) => {
       const { value, half } = of(flow)
       const perSecond = convert(value, units.flow, 'm3/h') / 3600
@@ -31,7 +32,7 @@ export function leakageArea(
         value: convert(perSecond / (discharge * speed), 'm2', unit),
         unit,
         half,
-        note: `At ${pressure} Pa, discharge coefficient ${discharge}.`,
+        note: say`At ${pressure} Pa, discharge coefficient ${discharge}.`,
         values: named([`Q${pressure}`, perSecond, 'm3/s'], ['Cd', discharge], ['k', convert(1, 'm2', unit)]),
       }
     },

@@ -1,22 +1,23 @@
 import { named } from '../say.ts'
 import type { Figure } from './figure.ts'
+import { say } from '../../words/say.ts'
 
 export const leakageCoefficient: Figure = {
   id: 'leakage-coefficient',
   label: 'C',
-  name: 'leakage coefficient at standard conditions',
+  name: say`leakage coefficient at standard conditions`,
   group: 'test quality',
   decimals: { 'cfm/Pa^n': 1, 'm3/h/Pa^n': 1, 'L/s/Pa^n': 2 },
   needs: [],
-  formula: 'C = Cleak × standard factor',
-  source: 'ASTM E779, ISO 9972 (from memory)',
+  formula: say`C = Cleak × standard factor`,
+  source: say`ASTM E779, ISO 9972 (from memory)`,
   compute: ({ leak, units }) => ({
     value: leak.coefficient,
     unit: `${units.flow}/Pa^n`,
     half: leak.coefficientHalf,
     values: named(
       ['Cleak', leak.coefficient / leak.standard, `${units.flow}/Pa^n`],
-      ['standard factor', leak.standard],
+      [say`standard factor`, leak.standard],
     ),
   }),
 }

@@ -3,17 +3,18 @@ import { named } from '../say.ts'
 import { quadrature } from '../uncertainty.ts'
 import { effectiveLeakageArea } from './effective-leakage-area.ts'
 import type { Figure } from './figure.ts'
+import { say } from '../../words/say.ts'
 
 export const specificLeakageArea: Figure = {
   id: 'specific-leakage-area',
   label: 'SLA',
-  name: 'specific leakage area',
+  name: say`specific leakage area`,
   group: 'leakage areas',
   subject: 'enclosure',
   decimals: { '1': 5, '%': 3 },
   needs: ['floorArea'],
-  formula: 'SLA = ELA / floor area',
-  source: 'ANSI 301 (from memory)',
+  formula: say`SLA = ELA / floor area`,
+  source: say`ANSI 301 (from memory)`,
   compute: ({ of, units, sizeHalf }, { floorArea }) => {
     const { value, unit, half = 0, note } = of(effectiveLeakageArea)
     const areaUnit = `${units.length}2`
@@ -23,7 +24,7 @@ export const specificLeakageArea: Figure = {
       unit: '1',
       half: quadrature(half, sizeHalf),
       note,
-      values: named(['ELA', area, areaUnit], ['floor area', floorArea, areaUnit]),
+      values: named(['ELA', area, areaUnit], [say`floor area`, floorArea, areaUnit]),
     }
   },
 }

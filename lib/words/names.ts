@@ -1,0 +1,27 @@
+/** Names that are kept in English, in the language of the reader. What a person named is shown as it is. */
+import { say, shown } from './say.ts'
+
+/**
+ * The role of a test, or the heading that an item is listed under.
+ *
+ * @example roleWords('duct system 2') // 'duct system 2'
+ */
+export function roleWords(role: string): string {
+  const [, stem, number] = /^(duct system|final|test) (\d+)$/.exec(role) ?? []
+  if (stem !== undefined && number !== undefined) return `${shown(stem)} ${number}`
+  const both = /^(.+)(, | and )(both directions|after)$/.exec(role)
+  if (both?.[2] === ', ') return `${roleWords(both[1] ?? '')}, ${shown(both[3] ?? '')}`
+  return both ? say`${shown(both[1] ?? '')} and ${shown(both[3] ?? '')}` : shown(role)
+}
+
+/**
+ * The label of an item that a form can be filled with.
+ *
+ * @example labelWords('limit of ACH50') // 'limit of ACH50'
+ */
+export function labelWords(label: string): string {
+  const [, what, of = ''] = /^(limit|reduction|uncertainty of the reduction) of (.+?)(?:, 95 %)?$/.exec(label) ?? []
+  if (what === 'limit') return say`limit of ${shown(of)}`
+  if (what === 'reduction') return say`reduction of ${shown(of)}`
+  return what === undefined ? shown(label) : say`uncertainty of the reduction of ${shown(of)}, 95 %`
+}
