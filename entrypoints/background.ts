@@ -2,6 +2,7 @@ import browser, { type Runtime } from 'webextension-polyfill'
 import { defineBackground } from 'wxt/utils/define-background'
 import { answer } from '../lib/book/answer.ts'
 import { closeUnended } from '../lib/book/fills.ts'
+import { runCommand } from '../lib/view/run-command.ts'
 import { joinAllowed, relay } from '../lib/view/frames.ts'
 import { closeAbandoned, openBook, openSites } from '../lib/view/book/open.ts'
 
@@ -14,6 +15,7 @@ export default defineBackground(() => {
       relay(message, sender, openSites) ?? answer(message, sender, surroundings),
   )
   joinAllowed()
+  browser.commands.onCommand.addListener((command, tab) => void runCommand(command, tab))
 
   // After a start of the browser no fill runs, and the numbers of tabs mean other tabs.
   browser.runtime.onStartup.addListener(() => void closeUnended().catch(failed))

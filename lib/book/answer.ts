@@ -3,6 +3,7 @@ import { toBackgroundSchema } from '../messages.ts'
 import { BookError } from './error.ts'
 import { addFillLine, endFill, startFill } from './fills.ts'
 import { saveMap } from './maps.ts'
+import { say } from '../words/say.ts'
 
 export type Sender = { id?: string | undefined; tab?: { id?: number | undefined } | undefined }
 
@@ -21,19 +22,19 @@ export type Surroundings = {
 /** Checks who sends and what, and does it. Never throws: a failure is an answer in words. */
 export async function answer(message: unknown, sender: Sender, surroundings: Surroundings): Promise<Answer> {
   if (sender.id !== surroundings.self || !sender.tab) {
-    return refuse('The book takes messages only from this extension’s own helper in a tab.')
+    return refuse(say`The book takes messages only from this extension’s own helper in a tab.`)
   }
   const checked = toBackgroundSchema.safeParse(message)
   if (!checked.success) {
     const path = checked.error.issues[0]?.path.join('.') || 'type'
-    return refuse(`The book did not understand the helper (${path}). Reload the page and open Gapsum again.`)
+    return refuse(say`The book did not understand the helper (${path}). Reload the page and open Gapsum again.`)
   }
   try {
     return await act(checked.data, sender.tab.id, surroundings)
   } catch (error) {
     if (error instanceof BookError) return refuse(error.message)
     const reason = error instanceof Error ? error.message : String(error)
-    return refuse(`The book could not be written: ${reason} Free some disk space, then try again.`)
+    return refuse(say`The book could not be written: ${reason} Free some disk space, then try again.`)
   }
 }
 

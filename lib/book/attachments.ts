@@ -4,6 +4,7 @@ import { BookError } from './error.ts'
 import { addNote } from './notes.ts'
 import type { AttachmentEntry, Entry, KeptFile } from './schema.ts'
 import { sha256 } from './sha256.ts'
+import { say } from '../words/say.ts'
 
 /** A photo of a gauge has a few MB; a long report some more. */
 export const largest = 20_000_000
@@ -41,7 +42,7 @@ export async function attach(
   if (file.size > largest) {
     throw refusal(
       name,
-      `${name} is too large: ${Math.ceil(file.size / 1e6)} MB, where the book takes 20 MB. Save the photo smaller, or split the document.`,
+      say`${name} is too large: ${Math.ceil(file.size / 1e6)} MB, where the book takes 20 MB. Save the photo smaller, or split the document.`,
     )
   }
   const bytes = await file.arrayBuffer()
@@ -49,7 +50,7 @@ export async function attach(
   if (!type) {
     throw refusal(
       name,
-      `${name} is not a photo (JPEG, PNG, WebP) or a PDF inside, whatever its name says. Save it as one of these first.`,
+      say`${name} is not a photo (JPEG, PNG, WebP) or a PDF inside, whatever its name says. Save it as one of these first.`,
     )
   }
   const kept: KeptFile = { name, type, size: bytes.byteLength, sha256: await sha256(bytes) }
@@ -72,7 +73,11 @@ export async function keepBlob({ sha256: hash, type }: Pick<KeptFile, 'sha256' |
  */
 export async function bytesOf({ name, sha256: hash }: Pick<KeptFile, 'name' | 'sha256'>): Promise<ArrayBuffer> {
   const blob = await (await database()).get('blobs', hash)
-  if (!blob) throw refusal(name, `${name} is not in this book, only its fingerprint. Look for it in an earlier backup.`)
+  if (!blob)
+    throw refusal(name, say`${name} is not in this book, only its fingerprint. Look for it in an earlier backup.`)
   if ((await sha256(blob.bytes)) === hash) return blob.bytes
-  throw refusal(name, `${name} is not what was attached: its fingerprint is another. Take it from an earlier backup.`)
+  throw refusal(
+    name,
+    say`${name} is not what was attached: its fingerprint is another. Take it from an earlier backup.`,
+  )
 }

@@ -7,6 +7,7 @@ import canonicalize from 'canonicalize'
 import * as z from 'zod/mini'
 import { fromBase64, toBase64 } from './base64.ts'
 import { linesOf, refuse } from './lines.ts'
+import { say } from '../words/say.ts'
 
 /** At least 600,000 for PBKDF2 with SHA-256: OWASP Password Storage Cheat Sheet, from memory. */
 export const iterations = 600_000
@@ -57,7 +58,7 @@ export async function* encrypted(parts: AsyncIterable<string>, passphrase: strin
   if (passphrase.length < shortestPassphrase) {
     throw refuse(
       'passphrase',
-      `The passphrase has fewer than ${shortestPassphrase} characters. Type a longer one, and keep it where you find it: without it nobody opens the file.`,
+      say`The passphrase has fewer than ${shortestPassphrase} characters. Type a longer one, and keep it where you find it: without it nobody opens the file.`,
     )
   }
   const salt = toBase64(crypto.getRandomValues(new Uint8Array(16)))
@@ -130,7 +131,7 @@ export async function decrypted(file: Blob, passphrase: string): Promise<Blob> {
       if (piece > 0) throw damaged(piece + 2)
       throw refuse(
         'passphrase',
-        'The passphrase does not open this file, or the beginning of the file was changed. Type it again; mind capitals and spaces.',
+        say`The passphrase does not open this file, or the beginning of the file was changed. Type it again; mind capitals and spaces.`,
       )
     }
     piece++
@@ -148,13 +149,13 @@ function readHead(text: string): Head {
   }
   throw refuse(
     'line 1',
-    'The first line of the file does not say how it was encrypted in a way that this book knows. Get the file again, or open it with a newer version.',
+    say`The first line of the file does not say how it was encrypted in a way that this book knows. Get the file again, or open it with a newer version.`,
   )
 }
 
 function damaged(line: number) {
   return refuse(
     `line ${line}`,
-    `Line ${line} of the file is not what was written, or the file was cut off there. Nothing was taken in. Get the file again from where it came from.`,
+    say`Line ${line} of the file is not what was written, or the file was cut off there. Nothing was taken in. Get the file again from where it came from.`,
   )
 }

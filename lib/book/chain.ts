@@ -3,6 +3,7 @@ import canonicalize from 'canonicalize'
 import type { Head } from './database.ts'
 import type { Entry } from './schema.ts'
 import { sha256 } from './sha256.ts'
+import { say } from '../words/say.ts'
 
 type WithoutHash<T> = T extends unknown ? Omit<T, 'hash'> : never
 export type Unsealed = WithoutHash<Entry>
@@ -71,17 +72,16 @@ async function* withSeals(entries: Iterable<Entry> | AsyncIterable<Entry>): Asyn
 
 function misfit(entry: number, kind: Misfit): Verdict {
   const words: Record<Misfit, string> = {
-    missing: `Entry ${entry} is missing.`,
-    changed: `Entry ${entry} is not what was written: its fingerprint does not fit its content.`,
-    'out of place': `Entry ${entry} does not follow the entry before it.`,
-    'cut off': `Entry ${entry} and what came after it are missing from the end of the book.`,
+    missing: say`Entry ${entry} is missing.`,
+    changed: say`Entry ${entry} is not what was written: its fingerprint does not fit its content.`,
+    'out of place': say`Entry ${entry} does not follow the entry before it.`,
+    'cut off': say`Entry ${entry} and what came after it are missing from the end of the book.`,
   }
   return { ok: false, entry, misfit: kind, message: words[kind] }
 }
 
 /** What to do about a chain that does not fit. */
-export const whatToDo = 'Export the book as it is now, and compare it with an earlier export.'
+export const whatToDo = say`Export the book as it is now, and compare it with an earlier export.`
 
 /** What a verified chain means, said where it is shown. */
-export const whatChainShows =
-  'A chain that fits shows that no entry was changed, removed or moved after it was written, unless someone rewrote every later entry too. It does not show that a figure is right, who typed it, or that this machine’s clock was right. To guard against a rewritten book, keep the newest fingerprint somewhere else: in a report, in a letter, in an export.'
+export const whatChainShows = say`A chain that fits shows that no entry was changed, removed or moved after it was written, unless someone rewrote every later entry too. It does not show that a figure is right, who typed it, or that this machine’s clock was right. To guard against a rewritten book, keep the newest fingerprint somewhere else: in a report, in a letter, in an export.`

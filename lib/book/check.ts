@@ -1,5 +1,6 @@
 import type * as z from 'zod/mini'
 import { BookError, type BookProblem } from './error.ts'
+import { say } from '../words/say.ts'
 
 type Checker<T> = { safeParse: (value: unknown) => z.core.util.SafeParseResult<T> }
 
@@ -15,7 +16,7 @@ export function check<T>(schema: Checker<T>, value: unknown, what: string): T {
     return {
       code: 'invalid',
       path,
-      message: `${what} was not kept: ${path || 'it'} is not what the book expects (${issue.message}).`,
+      message: say`${what} was not kept: ${path || 'it'} is not what the book expects (${issue.message}).`,
     }
   })
   throw new BookError([first!, ...rest])

@@ -3,6 +3,7 @@ import { check } from './check.ts'
 import { database } from './database.ts'
 import { announce } from './notice.ts'
 import { buried, bury, unbury } from './tombstones.ts'
+import { say } from '../words/say.ts'
 
 /** Devices that are not deleted, by name. */
 export async function listDevices(): Promise<Device[]> {
@@ -17,7 +18,7 @@ export async function getDevice(id: string): Promise<Device | undefined> {
 
 /** @throws BookError when the device does not fit its schema. */
 export async function saveDevice(device: Device): Promise<Device> {
-  const kept = check(deviceSchema, device, 'The device')
+  const kept = check(deviceSchema, device, say`The device`)
   const tx = (await database()).transaction('devices', 'readwrite')
   const put = tx.store.put(kept)
   tx.commit()

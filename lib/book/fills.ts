@@ -7,6 +7,7 @@ import { BookError } from './error.ts'
 import { announce } from './notice.ts'
 import { seriesFor } from './series.ts'
 import { fillSchema, type Fill, type FillEntry, type OpenFill } from './schema.ts'
+import { say } from '../words/say.ts'
 
 /**
  * Notes a fill before its first control is touched, with the job as it is typed at that moment. Noting the same fill
@@ -14,7 +15,7 @@ import { fillSchema, type Fill, type FillEntry, type OpenFill } from './schema.t
  * @throws BookError when the fill does not fit its schema, or has already ended.
  */
 export async function startFill(fill: Fill, context: { engine: string; tab?: number | undefined }): Promise<void> {
-  const checked = check(fillSchema, fill, 'The fill')
+  const checked = check(fillSchema, fill, say`The fill`)
   const series = await seriesFor(checked)
   const kept: Fill = series === undefined ? checked : { ...checked, series }
   // One page is filled at a time: what else is open in this tab was cut short by a reload of its page.
@@ -47,7 +48,7 @@ export async function startFill(fill: Fill, context: { engine: string; tab?: num
  * @throws BookError when the fill is not under way.
  */
 export async function addFillLine(fill: string, line: ReceiptLine): Promise<void> {
-  const kept = check(receiptLineSchema, line, 'The line')
+  const kept = check(receiptLineSchema, line, say`The line`)
   const tx = (await database()).transaction(['fills', 'lines', 'entries'], 'readwrite', { durability: 'strict' })
   const open = await tx.objectStore('fills').get(fill)
   if (!open) throw await notOpen(fill)
@@ -98,7 +99,11 @@ async function notOpen(fill: string): Promise<BookError> {
 
 function ended(fill: string, entry: number): BookError {
   return new BookError([
-    { code: 'ended', path: fill, message: `This fill has ended: it is entry ${entry} of the book. Start a new fill.` },
+    {
+      code: 'ended',
+      path: fill,
+      message: say`This fill has ended: it is entry ${entry} of the book. Start a new fill.`,
+    },
   ])
 }
 
@@ -107,7 +112,7 @@ function unknown(fill: string): BookError {
     {
       code: 'unknown',
       path: fill,
-      message: 'The book knows no such fill. Close the plan, open it again and start anew.',
+      message: say`The book knows no such fill. Close the plan, open it again and start anew.`,
     },
   ])
 }

@@ -11,6 +11,7 @@ import type { BookItem, BookSource } from './json.ts'
 import { saveMap } from './maps.ts'
 import { announce } from './notice.ts'
 import type { Entry, KeptLimit, Settings } from './schema.ts'
+import { say } from '../words/say.ts'
 
 /** `add`: not in the book yet. `same`: how many are there already. `kept`: the book has another content, which stays. */
 type Change<T> = { add: T[]; same: number; kept: T[] }
@@ -118,14 +119,16 @@ async function planEntries(source: BookSource): Promise<ImportPlan['entries']> {
     const own = await getEntry(entry.number)
     if (own?.hash === entry.hash) continue
     return refuse(
-      `The file's entry ${entry.number} is not this book's entry ${entry.number}: they are two books. The entries stay in the file; the rest can be taken in.`,
+      say`The file's entry ${entry.number} is not this book's entry ${entry.number}: they are two books. The entries stay in the file; the rest can be taken in.`,
     )
   }
   if (add === 0) return { add, same, refused: '' }
   const verdict = await verifyChain(entriesIn(source, count), { after: await getHead() })
   if (verdict.ok) return { add, same, refused: '' }
   return refuse(
-    `${verdict.message} So the entries of this file cannot ${count === 0 ? 'begin this book' : `follow entry ${count} of this book`}; the rest can be taken in.`,
+    count === 0
+      ? say`${verdict.message} So the entries of this file cannot begin this book; the rest can be taken in.`
+      : say`${verdict.message} So the entries of this file cannot follow entry ${count} of this book; the rest can be taken in.`,
   )
 }
 

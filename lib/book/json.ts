@@ -11,6 +11,7 @@ import { refuse } from './lines.ts'
 import { settingsSchema, type Entry } from './schema.ts'
 import { readSealed, sealedFile, type Item } from './sealed.ts'
 import { sha256 } from './sha256.ts'
+import { say } from '../words/say.ts'
 
 const tombstoneSchema = z.object({ kind: z.enum(tombstoneKinds), id: z.string(), at: z.string() })
 
@@ -103,7 +104,7 @@ export async function openBookFile(file: Blob): Promise<BookSource> {
   if (file.size > longestOld) {
     throw refuse(
       '',
-      'This file is too long for a book file of the first version. Choose a file that the book exported.',
+      say`This file is too long for a book file of the first version. Choose a file that the book exported.`,
     )
   }
   return readVersion1(await file.text())
@@ -113,10 +114,10 @@ async function* checkedItems(file: Blob): AsyncGenerator<BookItem> {
   let first = true
   for await (const { kind, value, line } of readSealed(file, Object.keys(schemas))) {
     if (first !== (kind === 'head')) {
-      throw refuse(`line ${line}`, 'The file does not begin with what it is. Choose a file that the book exported.')
+      throw refuse(`line ${line}`, say`The file does not begin with what it is. Choose a file that the book exported.`)
     }
     first = false
-    const known = check<unknown>(schemas[kind as Kind], value, `Line ${line} of the file`)
+    const known = check<unknown>(schemas[kind as Kind], value, say`Line ${line} of the file`)
     if (kind === 'blob') await checkBlob(known as ValueOf<'blob'>, line)
     yield { kind, value: known } as BookItem
   }
@@ -125,7 +126,7 @@ async function* checkedItems(file: Blob): AsyncGenerator<BookItem> {
 async function checkBlob({ bytes, sha256: hash }: ValueOf<'blob'>, line: number): Promise<void> {
   const read = fromBase64(bytes)
   if (read && (await sha256(read)) === hash) return
-  throw refuse(`line ${line}`, `Line ${line} of the file: the attachment is not what its fingerprint says.`)
+  throw refuse(`line ${line}`, say`Line ${line} of the file: the attachment is not what its fingerprint says.`)
 }
 
 const version1Schema = z.object({
@@ -144,9 +145,9 @@ function readVersion1(text: string): BookSource {
   try {
     data = JSON.parse(text)
   } catch {
-    throw refuse('', 'This file is not JSON. Choose a file that was exported from the book, unchanged.')
+    throw refuse('', say`This file is not JSON. Choose a file that was exported from the book, unchanged.`)
   }
-  const { jobs, devices, maps, deleted, entries } = check(version1Schema, data, 'The file')
+  const { jobs, devices, maps, deleted, entries } = check(version1Schema, data, say`The file`)
   const all: BookItem[] = [
     ...jobs.map((value) => ({ kind: 'job' as const, value })),
     ...devices.map((value) => ({ kind: 'device' as const, value })),

@@ -1,4 +1,5 @@
 import { BookError } from './error.ts'
+import { say } from '../words/say.ts'
 
 /** A line holds at most one attachment in base 64. */
 const longest = 64_000_000
@@ -30,7 +31,7 @@ export async function* linesOf(file: Blob): AsyncGenerator<Uint8Array<ArrayBuffe
       await reader.cancel()
       throw refuse(
         `line ${line}`,
-        `Line ${line} of the file is longer than any that a book writes. Choose another file.`,
+        say`Line ${line} of the file is longer than any that a book writes. Choose another file.`,
       )
     }
   }

@@ -16,6 +16,7 @@ import {
   type Note,
   type NoteEntry,
 } from './entry-schema.ts'
+import { say } from '../words/say.ts'
 
 const schemas = {
   'follow-up': followUpSchema,
@@ -36,7 +37,7 @@ export async function addNote(written: Written, engine: string): Promise<NoteEnt
   await indexOlder()
   const about = written.of === undefined ? undefined : await entryAbout(written.of)
   const draft = { ...written, id: crypto.randomUUID(), ...(about && { about: about.hash }) }
-  const note: Note = check(schemas[written.kind] as typeof followUpSchema, draft, 'The note')
+  const note: Note = check(schemas[written.kind] as typeof followUpSchema, draft, say`The note`)
   if (note.kind === 'follow-up' && note.resubmittedAs !== undefined) await entryAbout(note.resubmittedAs)
   // Hashing cannot be awaited inside a transaction: seal first, then add only if nothing was written meanwhile.
   for (;;) {
@@ -86,7 +87,7 @@ async function entryAbout(number: number): Promise<Entry> {
     {
       code: 'unknown',
       path: 'of',
-      message: `The book has no entry ${number}. Choose an entry of the list.`,
+      message: say`The book has no entry ${number}. Choose an entry of the list.`,
     },
   ])
 }

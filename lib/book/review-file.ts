@@ -18,6 +18,7 @@ import { reviewNotesSchema, type ReviewNotes } from './review-schema.ts'
 import { isFill } from './rows.ts'
 import { readSealed, sealedFile, type Item } from './sealed.ts'
 import { sha256 } from './sha256.ts'
+import { say } from '../words/say.ts'
 
 const hash = z.string().check(z.regex(/^([0-9a-f]{64})?$/))
 
@@ -129,7 +130,7 @@ export async function readReview(file: Blob): Promise<ReviewFile> {
     if (first !== (one === 'head')) throw refuse(`line ${line}`, notOne)
     first = false
     const list: unknown[] = found[one]
-    list.push(check<unknown>(schemas[one], value, `Line ${line} of the file`))
+    list.push(check<unknown>(schemas[one], value, say`Line ${line} of the file`))
   }
   const [[head], [job], [proof], [notes]] = [found.head, found.job, found.proof, found.notes]
   if (!head || !job || !proof) throw refuse('', notOne)
@@ -138,10 +139,10 @@ export async function readReview(file: Blob): Promise<ReviewFile> {
   for (const { sha256: of, type, bytes } of found.blob) {
     const read = fromBase64(bytes)
     if (!read || (await sha256(read)) !== of)
-      throw refuse('blob', 'An attachment is not what its fingerprint says. Get the file again.')
+      throw refuse('blob', say`An attachment is not what its fingerprint says. Get the file again.`)
     blobs.set(of, { type, bytes: read })
   }
   return { head, job, devices, maps, reports, entries, blobs, proof, ...(notes && { notes }) }
 }
 
-const notOne = 'This is not a review file. Choose a file that was made with “Review file” in a book.'
+const notOne = say`This is not a review file. Choose a file that was made with “Review file” in a book.`

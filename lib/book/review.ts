@@ -8,6 +8,7 @@ import { seal } from './chain.ts'
 import type { ReviewFile } from './review-file.ts'
 import { isFill } from './rows.ts'
 import type { FillEntry } from './schema.ts'
+import { say } from '../words/say.ts'
 
 /** Two browsers may differ in the last digits of a power or logarithm. */
 const sameTo = 1e-9
@@ -101,9 +102,9 @@ async function checkEntries({ entries, proof }: ReviewFile): Promise<EntryChecke
   return Promise.all(
     entries.map(async (entry): Promise<EntryChecked> => {
       const said = (message: string) => ({ entry: entry.number, fits: message === '', message })
-      if ((await seal(entry)) !== entry.hash) return said('is not what was written: its fingerprint does not fit.')
-      if (hashAt(entry.number) !== entry.hash) return said('does not stand in the chain at this place.')
-      if (hashAt(entry.number - 1) !== entry.previous) return said('does not follow the entry before it.')
+      if ((await seal(entry)) !== entry.hash) return said(say`is not what was written: its fingerprint does not fit.`)
+      if (hashAt(entry.number) !== entry.hash) return said(say`does not stand in the chain at this place.`)
+      if (hashAt(entry.number - 1) !== entry.previous) return said(say`does not follow the entry before it.`)
       return said('')
     }),
   )
@@ -130,8 +131,8 @@ export function compareRetest(
   retest: number,
   { fine, fault }: { fine: number; fault: number },
 ): { percent: number; band: Band } {
-  if (recorded === 0) throw new RangeError('The figure of the file is zero: nothing can be compared with it.')
-  if (!(fine >= 0 && fault >= fine)) throw new RangeError('The bands are not in order: type the smaller one first.')
+  if (recorded === 0) throw new RangeError(say`The figure of the file is zero: nothing can be compared with it.`)
+  if (!(fine >= 0 && fault >= fine)) throw new RangeError(say`The bands are not in order: type the smaller one first.`)
   const percent = (100 * (retest - recorded)) / Math.abs(recorded)
   const size = Math.abs(percent)
   return { percent, band: size <= fine ? 'fine' : size > fault ? 'fault' : 'to look at' }

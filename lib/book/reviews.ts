@@ -5,6 +5,7 @@ import { announce } from './notice.ts'
 import { usualBands } from './review.ts'
 import { readReview } from './review-file.ts'
 import { reviewNotesSchema, type ReviewNotes } from './review-schema.ts'
+import { say } from '../words/say.ts'
 
 export const emptyNotes = (): ReviewNotes => ({ reviewer: '', ...usualBands, retest: {}, findings: [], finished: '' })
 
@@ -44,7 +45,7 @@ export async function getReview(id: string): Promise<OpenReview | undefined> {
 
 /** @throws BookError when the notes do not fit. */
 export async function saveReviewNotes(id: string, notes: ReviewNotes): Promise<void> {
-  const kept = check(reviewNotesSchema, notes, 'The review')
+  const kept = check(reviewNotesSchema, notes, say`The review`)
   const tx = (await database()).transaction('reviews', 'readwrite')
   const review = await tx.store.get(id)
   if (review) await tx.store.put({ ...review, notes: kept })

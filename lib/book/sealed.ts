@@ -6,6 +6,7 @@
 import canonicalize from 'canonicalize'
 import { linesOf, refuse } from './lines.ts'
 import { sha256 } from './sha256.ts'
+import { say } from '../words/say.ts'
 
 /** One record: what kind it is of, and what it holds. */
 export type Item = { kind: string; value: unknown }
@@ -65,9 +66,10 @@ export async function* sealedFile(items: Iterable<Item> | AsyncIterable<Item>): 
   yield `${(await sealed({ kind: 'end', value: end }, written + 1)).line}\n]\n`
 }
 
-const whatToDo = 'Nothing was taken in. Get the file again from where it came from.'
+const whatToDo = say`Nothing was taken in. Get the file again from where it came from.`
 
-const damaged = (line: number, what: string) => refuse(`line ${line}`, `Line ${line} of the file${what}. ${whatToDo}`)
+const damaged = (line: number, what: string) =>
+  refuse(`line ${line}`, say`Line ${line} of the file${what}. ${whatToDo}`)
 
 /**
  * Reads such a file, record by record.
@@ -86,15 +88,15 @@ export async function* readSealed(file: Blob, kinds: readonly string[]): AsyncGe
     try {
       text = decoder.decode(bytes)
     } catch {
-      throw damaged(line, ' is not text')
+      throw damaged(line, say` is not text`)
     }
     if (line === 1) {
-      if (text !== '[') throw damaged(1, ' is not the beginning of a book file')
+      if (text !== '[') throw damaged(1, say` is not the beginning of a book file`)
       continue
     }
-    if (closed) throw damaged(line, ' stands after the end')
+    if (closed) throw damaged(line, say` stands after the end`)
     if (ended) {
-      if (text !== ']') throw damaged(line, ' is not the end that was written')
+      if (text !== ']') throw damaged(line, say` is not the end that was written`)
       closed = true
       continue
     }
@@ -103,7 +105,7 @@ export async function* readSealed(file: Blob, kinds: readonly string[]): AsyncGe
     if (item.kind === 'end') {
       const end = { count: n - 1, sum: await tally.sum() }
       if (canonicalize(item.value) !== canonicalize(end)) {
-        throw damaged(line, ' counts other records than stand before it: some were exchanged')
+        throw damaged(line, say` counts other records than stand before it: some were exchanged`)
       }
       ended = true
       continue
@@ -111,7 +113,7 @@ export async function* readSealed(file: Blob, kinds: readonly string[]): AsyncGe
     await tally.add([seal])
     yield { ...item, line }
   }
-  if (!closed) throw damaged(line + 1, ' and what comes after it are missing: the file was cut off')
+  if (!closed) throw damaged(line + 1, say` and what comes after it are missing: the file was cut off`)
 }
 
 async function unsealed(text: string, line: number, n: number, kinds: readonly string[]) {
@@ -119,10 +121,10 @@ async function unsealed(text: string, line: number, n: number, kinds: readonly s
   try {
     record = JSON.parse(text.endsWith(',') ? text.slice(0, -1) : text)
   } catch {
-    throw damaged(line, ' is not what was written: it is not JSON')
+    throw damaged(line, say` is not what was written: it is not JSON`)
   }
   const kind = kinds.find((one) => typeof record === 'object' && record !== null && Object.hasOwn(record, one))
-  if (kind === undefined) throw damaged(line, ' holds nothing that a book writes')
+  if (kind === undefined) throw damaged(line, say` holds nothing that a book writes`)
   const { [kind]: value, n: place, seal } = record as Record<string, unknown>
   const item: Item = { kind, value }
   const named = ` (${nameOf(item)})`
@@ -131,12 +133,14 @@ async function unsealed(text: string, line: number, n: number, kinds: readonly s
     if (own.seal === seal)
       throw damaged(
         line,
-        `${named} is out of place: ${place > n ? `record ${n} is missing before it` : 'it was moved here'}`,
+        place > n
+          ? say`${named} is out of place: record ${n} is missing before it`
+          : say`${named} is out of place: it was moved here`,
       )
   }
   const expected = await reseal(item, n, line, named)
   if (text !== (kind === 'end' ? expected.line : `${expected.line},`))
-    throw damaged(line, `${named} is not what was written: its seal does not fit`)
+    throw damaged(line, say`${named} is not what was written: its seal does not fit`)
   return { item, seal: expected.seal }
 }
 
@@ -144,7 +148,7 @@ async function reseal(item: Item, n: number, line: number, named: string) {
   try {
     return await sealed(item, n)
   } catch {
-    throw damaged(line, `${named} is nested too deeply, or holds what JSON cannot`)
+    throw damaged(line, say`${named} is nested too deeply, or holds what JSON cannot`)
   }
 }
 

@@ -1,6 +1,7 @@
 /** Whether a control's own limits will take a text, before it is typed. */
 import type { Control } from './controls.ts'
 import { numberKinds } from './kinds.ts'
+import { say } from '../words/say.ts'
 
 /** The limit that the text breaks, in words; nothing when it keeps them all. */
 export function constraint({ kind, element }: Control, text: string): string {
@@ -9,22 +10,22 @@ export function constraint({ kind, element }: Control, text: string): string {
   if (numberKinds.has(kind)) {
     const limit = (name: 'min' | 'max') => input.getAttribute(name) ?? input.getAttribute(`aria-value${name}`) ?? ''
     const [value, min, max] = [Number(text), limit('min'), limit('max')]
-    if (min !== '' && value < Number(min)) return `the page takes ${min} or more`
-    if (max !== '' && value > Number(max)) return `the page takes ${max} at most`
+    if (min !== '' && value < Number(min)) return say`the page takes ${min} or more`
+    if (max !== '' && value > Number(max)) return say`the page takes ${max} at most`
     const step = Number(input.getAttribute('step') ?? NaN)
     const steps = (value - Number(min || 0)) / step
-    if (step > 0 && Math.abs(steps - Math.round(steps)) > 1e-6) return `the page takes steps of ${step} only`
+    if (step > 0 && Math.abs(steps - Math.round(steps)) > 1e-6) return say`the page takes steps of ${step} only`
     return ''
   }
   if (kind === 'date' || kind === 'time' || kind === 'month' || kind === 'date-time') {
-    if (input.min && text < input.min) return `the page takes ${input.min} or later`
-    if (input.max && text > input.max) return `the page takes ${input.max} or earlier`
+    if (input.min && text < input.min) return say`the page takes ${input.min} or later`
+    if (input.max && text > input.max) return say`the page takes ${input.max} or earlier`
   }
   if (kind !== 'text' || !input.pattern) return ''
   try {
     return new RegExp(`^(?:${input.pattern})$`, 'v').test(text)
       ? ''
-      : `the page wants the form ${input.title || input.pattern}`
+      : say`the page wants the form ${input.title || input.pattern}`
   } catch {
     return ''
   }

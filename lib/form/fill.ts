@@ -7,6 +7,7 @@ import { alikeIn } from './same-entry.ts'
 import type { ControlKind, Outcome, PlanLine, ReceiptLine } from './schema.ts'
 import { write } from './write/index.ts'
 import { noOption } from './write/reasons.ts'
+import { say } from '../words/say.ts'
 
 export interface FillOptions {
   /** Ids of the bindings to write; the others are left alone and get no line. */
@@ -24,7 +25,7 @@ export interface FillOptions {
 const eachPatience: Patience = { quiet: 50, limit: 700 }
 const lastPatience: Patience = { quiet: 250, limit: 2500 }
 
-const changed = 'the page changed it'
+const changed = say`the page changed it`
 
 type Place = { control: Control } | { ambiguous: Control[] } | undefined
 
@@ -67,20 +68,20 @@ export function judge(
   says: string,
   kind: ControlKind = 'text',
 ): Pick<ReceiptLine, 'outcome' | 'note'> {
-  const page = says && `the page says: ${says}`
+  const page = says && say`the page says: ${says}`
   const same = alikeIn(kind, intended, readBack)
-  if (same === 'in other words') return result('entered', `the page words it “${readBack}”`, page)
+  if (same === 'in other words') return result('entered', say`the page words it “${readBack}”`, page)
   if (same === 'same') return result('entered', page)
-  if (readBack === '') return result('refused', page || 'the page emptied it')
+  if (readBack === '') return result('refused', page || say`the page emptied it`)
   if (same === 'same number') {
     const separator = /\d[,.' \u00A0\u202F’]\d{3}/.test(readBack) && !/\d[,.' \u00A0\u202F’]\d{3}/.test(intended)
     return result(
       'differs',
-      separator ? 'same number; the page put in a separator' : 'same number; the page writes it differently',
+      separator ? say`same number; the page put in a separator` : say`same number; the page writes it differently`,
       page,
     )
   }
-  if (readBack === before) return result('refused', page || 'the page kept what was there')
+  if (readBack === before) return result('refused', page || say`the page kept what was there`)
   return result('differs', changed, page)
 }
 
@@ -94,7 +95,7 @@ function verdict(
   const judged = judge(intended, before, readBack, complaint(control), control.kind)
   const submitted = behind(control)
   if (judged.outcome !== 'entered' || submitted === undefined || submitted === readBack) return judged
-  return result('differs', `the page shows “${readBack}” but would submit “${submitted}”`, judged.note)
+  return result('differs', say`the page shows “${readBack}” but would submit “${submitted}”`, judged.note)
 }
 
 function receiptOf(line: PlanLine, rest: Partial<ReceiptLine>): ReceiptLine {
@@ -123,26 +124,26 @@ async function enter(plan: Plan, line: PlanLine, patience: Patience, signal?: Ab
   const place = locate(plan, line.binding)
   const readNow = place && 'control' in place ? shown(place.control) : ''
   if (line.state === 'refused') return end({ note: line.note, readBack: readNow })
-  if (!place) return end({ outcome: 'not found', note: 'no control of the page fits' }, true)
+  if (!place) return end({ outcome: 'not found', note: say`no control of the page fits` }, true)
   if ('ambiguous' in place)
-    return end({ outcome: 'ambiguous', note: `${place.ambiguous.length} controls fit equally well` })
+    return end({ outcome: 'ambiguous', note: say`${place.ambiguous.length} controls fit equally well` })
   const { control } = place
   const named = { control: control.name, section: control.section, before: readNow }
   if (line.state === 'already there' && readNow === line.now)
-    return end({ ...named, outcome: 'entered', readBack: readNow, note: 'was already there, left as it is' })
+    return end({ ...named, outcome: 'entered', readBack: readNow, note: say`was already there, left as it is` })
   const { reason, held } = await write(control, line.text, plan.files?.get(line.binding))
   if (reason) return end({ ...named, readBack: shown(control), note: reason }, reason.startsWith(noOption))
   await settle([plan.document, control.element], patience, signal)
   const after = locate(plan, line.binding)
   if (!after || 'ambiguous' in after) {
-    const note = 'the page took the control away while it was filled: look there'
+    const note = say`the page took the control away while it was filled: look there`
     return end({ ...named, outcome: after ? 'ambiguous' : 'not found', note })
   }
   const readBack = shown(after.control)
   const { outcome, note } = verdict(line.text, readNow, readBack, after.control)
   // The page drew the control anew while it was written, so that the text went into the old one: once more.
   const torn = outcome === 'refused' && !control.far && !control.element.isConnected
-  const submit = held ? 'the page tried to submit the form at this and was kept from it' : ''
+  const submit = held ? say`the page tried to submit the form at this and was kept from it` : ''
   return end({ ...named, readBack, ...result(outcome, note, submit) }, torn)
 }
 
@@ -150,7 +151,7 @@ async function enter(plan: Plan, line: PlanLine, patience: Patience, signal?: Ab
 function readAgain(plan: Plan, receipt: ReceiptLine): ReceiptLine {
   const place = locate(plan, receipt.binding)
   if (!place || 'ambiguous' in place) {
-    const note = 'the page took the control away after it was filled: look there'
+    const note = say`the page took the control away after it was filled: look there`
     return { ...receipt, readBack: '', outcome: place ? 'ambiguous' : 'not found', note }
   }
   const readBack = shown(place.control)
@@ -161,7 +162,7 @@ function readAgain(plan: Plan, receipt: ReceiptLine): ReceiptLine {
     ...receipt,
     readBack,
     outcome,
-    note: ['changed by the page after it was entered', later].filter(Boolean).join('; '),
+    note: [say`changed by the page after it was entered`, later].filter(Boolean).join('; '),
   }
 }
 
@@ -200,7 +201,7 @@ export async function fill(plan: Plan, options: FillOptions): Promise<ReceiptLin
   await settle([plan.document, ...[...plan.targets.values()].map(({ element }) => element)], last, signal)
   for (const line of lines) {
     const receipt = receipts.get(line.binding)
-    if (!receipt) keep(receiptOf(line, { note: 'stopped before this control', readBack: line.now }))
+    if (!receipt) keep(receiptOf(line, { note: say`stopped before this control`, readBack: line.now }))
     else if (receipt.outcome === 'entered' || receipt.outcome === 'differs') {
       const again = readAgain(plan, receipt)
       if (again !== receipt) keep(again)

@@ -12,6 +12,7 @@ import type { Binding, FormMap, PlanLine } from './schema.ts'
 import { asksAlike } from './words.ts'
 import { bindingsHere, type Steps } from './steps.ts'
 import { sourceWords, textOf } from './text.ts'
+import { say } from '../words/say.ts'
 
 export interface Plan {
   document: Document
@@ -39,17 +40,17 @@ function fill(line: PlanLine, binding: Binding, material: Material, control: Con
   const placed = { ...line, control: control.name, section: control.section, now }
   if ('refused' in text) return { ...placed, state: 'refused', note: text.refused }
   const was = binding.control.name
-  const renamed = asksAlike(was, control.name) < 0.9 ? `was “${was}” when it was mapped` : ''
+  const renamed = asksAlike(was, control.name) < 0.9 ? say`was “${was}” when it was mapped` : ''
   const base = { ...placed, text: text.text, note: [text.note, renamed].filter(Boolean).join('; ') }
   const limit = (control.element as HTMLInputElement).maxLength ?? -1
   if ((control.kind === 'text' || control.kind === 'textarea') && limit >= 0 && text.text.length > limit)
-    return { ...base, state: 'refused', note: `The control takes ${limit} characters at most: shorten the text.` }
+    return { ...base, state: 'refused', note: say`The control takes ${limit} characters at most: shorten the text.` }
   if (control.kind !== 'file' && sameEntry(now, text.text, binding, material, control))
     return { ...base, state: 'already there' }
   const notes = [
     base.note,
     warning(control, text.text),
-    awaited && 'the list is still empty; looked for again during the fill',
+    awaited && say`the list is still empty; looked for again during the fill`,
   ]
     .filter(Boolean)
     .join('; ')
@@ -72,9 +73,9 @@ function warning(control: Control, text: string): string {
   const warned = constraint(control, text)
   if (warned) return warned
   if (control.elements.some((each) => /submit\s*\(|__doPostBack/.test(each.getAttribute('onchange') ?? '')))
-    return 'the page reloads itself when this changes'
+    return say`the page reloads itself when this changes`
   if (control.kind === 'text' && input.matches('[aria-autocomplete=list], [aria-haspopup=listbox]'))
-    return 'the control opens a list of its own: check that the page took the text'
+    return say`the control opens a list of its own: check that the page took the text`
   return ''
 }
 
@@ -102,11 +103,13 @@ function lineOf(binding: Binding, material: Material, found: Found): PlanLine {
       ...line,
       now: first ? shown(first) : '',
       state: 'ambiguous',
-      note: count > 1 ? `${count} controls fit equally well: say which` : 'another binding claims the same control',
+      note:
+        count > 1 ? say`${count} controls fit equally well: say which` : say`another binding claims the same control`,
     }
   }
-  const near = found.nearest && `; the nearest is “${found.nearest.name}”`
-  const note = `looked for again during the fill${near ?? ''}`
+  const note = found.nearest
+    ? say`looked for again during the fill; the nearest is “${found.nearest.name}”`
+    : say`looked for again during the fill`
   return { ...line, note: [line.note, note].filter(Boolean).join('; ') }
 }
 

@@ -11,6 +11,7 @@ import { dateShown } from './read/date-parts.ts'
 import { richText } from './read/rich-text.ts'
 import { checked, isOn, notChecked } from './read/tick.ts'
 import { tidy } from './words.ts'
+import { say } from '../words/say.ts'
 
 export { checked, notChecked } from './read/tick.ts'
 
@@ -94,7 +95,7 @@ export function complaint(control: Control): string {
         .map((node) => (node ? tidy(textIn(node)) : ''))
         .filter(Boolean)
         .join(' ')
-      return text || 'marked as not valid'
+      return text || say`marked as not valid`
     }
     const message = (element as HTMLInputElement).validationMessage
     if (message) return message

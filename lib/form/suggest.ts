@@ -10,6 +10,8 @@ import type { Item, Material, Quantity } from './material.ts'
 import type { Write } from './schema.ts'
 import { vocabulary } from './vocabulary.ts'
 import { alike, contradict, plain, words } from './words.ts'
+import { roleWords } from '../words/names.ts'
+import { say } from '../words/say.ts'
 
 export interface Suggestion {
   /** Key of the item in the material. */
@@ -60,15 +62,15 @@ function wording(id: string, item: Item, { label, attributes, autocomplete }: As
   const field = id.slice(id.lastIndexOf('/') + 1)
   const known = Object.hasOwn(vocabulary, field) ? vocabulary[field] : undefined
   if (known && !known.never?.test(label)) {
-    if (known.says.test(label)) return [1, 'label']
+    if (known.says.test(label)) return [1, say`label`]
     if (known.autocomplete !== undefined && known.autocomplete === autocomplete) return [0.95, 'autocomplete']
-    if (known.says.test(attributes) && !known.never?.test(attributes)) return [label ? 0.7 : 0.85, 'field name']
-    if (known.hints?.test(label)) return [0.6, 'label in part']
+    if (known.says.test(attributes) && !known.never?.test(attributes)) return [label ? 0.7 : 0.85, say`field name`]
+    if (known.hints?.test(label)) return [0.6, say`label in part`]
   }
   const likeness = alike(item.label, label)
   return known?.never?.test(label) && likeness < 0.8
     ? [0, '']
-    : [likeness * 0.9, likeness >= 0.8 ? 'label' : 'label in part']
+    : [likeness * 0.9, likeness >= 0.8 ? say`label` : say`label in part`]
 }
 
 function rolesAgree(group: string, { context, section }: Asked): boolean | undefined {
@@ -140,15 +142,15 @@ function rate(
   if (role === false) score *= 0.5
   if (unit === false) score *= 0.5
   if (opposed) score *= 0.6
-  const agree = [by, role && 'legend', unit && 'unit'].filter((each): each is string => Boolean(each))
-  const list = agree.length > 2 ? `${agree.slice(0, -1).join(', ')} and ${agree.at(-1)}` : agree.join(' and ')
-  const reasons = [`${list} ${agree.length > 1 ? 'agree' : 'agrees'}`]
-  if (role === false) reasons.push(`stands under another heading than “${item.group}”`)
-  if (unit === false) reasons.push('the unit does not')
+  const agree = [by, role && say`legend`, unit && say`unit`].filter((each): each is string => Boolean(each))
+  const last = agree.pop() ?? ''
+  const reasons = [agree.length > 0 ? say`${agree.join(', ')} and ${last} agree` : say`${last} agrees`]
+  if (role === false) reasons.push(say`stands under another heading than “${roleWords(item.group)}”`)
+  if (unit === false) reasons.push(say`the unit does not`)
   const at = taken.get(id)
   if (at !== undefined) {
     score *= 0.6
-    reasons.splice(0, reasons.length, `bound to ${at} already`)
+    reasons.splice(0, reasons.length, say`bound to ${at} already`)
   }
   return { score, reason: reasons.join('; ') }
 }

@@ -9,6 +9,8 @@ import { dateKinds, numberKinds, several, severalKinds } from './kinds.ts'
 import type { Item, Material, Quantity } from './material.ts'
 import { checked, notChecked } from './read.ts'
 import type { Clues, Source, Write } from './schema.ts'
+import { labelWords, roleWords } from '../words/names.ts'
+import { say } from '../words/say.ts'
 
 export type Text = { text: string; note?: string } | { refused: string }
 
@@ -36,13 +38,14 @@ function unrounded(value: number, limit = Infinity): string {
 
 function roundingNote(item: Quantity, value: number, rounded: number, unit: string): string | undefined {
   const coarse = value !== 0 && Math.abs(rounded - value) > 0.002 * Math.abs(value)
-  if (item.limit === undefined) return coarse ? `${unrounded(value)} unrounded` : undefined
+  if (item.limit === undefined) return coarse ? say`${unrounded(value)} unrounded` : undefined
   const limit = convert(item.limit, item.unit, unit)
   const exact = unrounded(value, limit)
-  if (value <= limit === rounded <= limit) return coarse ? `${exact} unrounded, verdict the same` : undefined
-  const side = value <= limit ? 'meets' : 'is above'
-  const shown = `${Number(writeNumber(limit, { decimals: 4 }))} ${symbol(unit)}`.trim()
-  return `rounding flips the verdict: ${exact} unrounded ${side} the limit of ${shown}`
+  if (value <= limit === rounded <= limit) return coarse ? say`${exact} unrounded, verdict the same` : undefined
+  const bound = `${Number(writeNumber(limit, { decimals: 4 }))} ${symbol(unit)}`.trim()
+  return value <= limit
+    ? say`rounding flips the verdict: ${exact} unrounded meets the limit of ${bound}`
+    : say`rounding flips the verdict: ${exact} unrounded is above the limit of ${bound}`
 }
 
 function ofItem(item: Item, write: Write, target: Target): Text {
@@ -55,7 +58,7 @@ function ofItem(item: Item, write: Write, target: Target): Text {
       if (dateKinds.has(target.kind)) return { text: item.iso }
       if (target.kind === 'month') return { text: item.iso.slice(0, 7) }
       const text = writeDate(item.iso, write.date ?? 'yyyy-MM-dd')
-      return text === undefined ? { refused: `“${item.iso}” is not a date: type it as year-month-day.` } : { text }
+      return text === undefined ? { refused: say`“${item.iso}” is not a date: type it as year-month-day.` } : { text }
     }
     case 'choice': {
       const chosen = item.options.find(({ value }) => value === item.value)
@@ -73,12 +76,12 @@ function isEmpty(item: Item): boolean {
 
 function one(id: string, write: Write, material: Material, target: Target): Text {
   const item = material.items[id]
-  if (!item) return { refused: `This job has no “${id}”: bind another figure or field.` }
-  if (isEmpty(item)) return { refused: `${item.group}: ${item.label} is empty in this job.` }
+  if (!item) return { refused: say`This job has no “${id}”: bind another figure or field.` }
+  if (isEmpty(item)) return { refused: say`${roleWords(item.group)}: ${labelWords(item.label)} is empty in this job.` }
   try {
     return ofItem(item, write, target)
   } catch (error) {
-    return { refused: `${error instanceof Error ? error.message : String(error)} Change the unit or the format.` }
+    return { refused: say`${error instanceof Error ? error.message : String(error)} Change the unit or the format.` }
   }
 }
 
@@ -94,8 +97,8 @@ function fitted(text: Text, source: Source, material: Material, target: Target):
   if ('refused' in text) return text
   const item = source.from === 'item' ? material.items[source.item] : undefined
   if (target.kind === 'file')
-    return source.from === 'file' ? text : { refused: 'The control takes a file: bind a file to it.' }
-  if (source.from === 'file') return { refused: 'A file goes into a file control only: bind something else.' }
+    return source.from === 'file' ? text : { refused: say`The control takes a file: bind a file to it.` }
+  if (source.from === 'file') return { refused: say`A file goes into a file control only: bind something else.` }
   switch (target.kind) {
     case 'number':
     case 'slider':
@@ -103,31 +106,31 @@ function fitted(text: Text, source: Source, material: Material, target: Target):
       if (/^[-+]?(\d+\.?\d*|\.\d+)(e[-+]?\d+)?$/i.test(text.text)) return text
       if (typeof readNumber(text.text) === 'number' && source.from === 'text')
         return { ...text, text: String(readNumber(text.text)) }
-      return { refused: `“${text.text}” is not a plain number, and the control takes nothing else.` }
+      return { refused: say`“${text.text}” is not a plain number, and the control takes nothing else.` }
     case 'date':
     case 'date-boxes':
     case 'date-sections':
     case 'calendar':
       if (/^\d{4}-\d{2}-\d{2}$/.test(text.text)) return text
-      return { refused: `“${text.text}” is not a date as year-month-day, and the control takes nothing else.` }
+      return { refused: say`“${text.text}” is not a date as year-month-day, and the control takes nothing else.` }
     case 'time':
       if (/^\d{2}:\d{2}(:\d{2})?$/.test(text.text)) return text
-      return { refused: `“${text.text}” is not a time as 14:05, and the control takes nothing else.` }
+      return { refused: say`“${text.text}” is not a time as 14:05, and the control takes nothing else.` }
     case 'date-time':
       if (/^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}(:\d{2})?$/.test(text.text)) return text
       return {
-        refused: `“${text.text}” is not a date and time as 2026-02-11T14:05, and the control takes nothing else.`,
+        refused: say`“${text.text}” is not a date and time as 2026-02-11T14:05, and the control takes nothing else.`,
       }
     case 'month':
       if (/^\d{4}-\d{2}$/.test(text.text)) return text
-      return { refused: `“${text.text}” is not a month as 2026-02, and the control takes nothing else.` }
+      return { refused: say`“${text.text}” is not a month as 2026-02, and the control takes nothing else.` }
     case 'checkbox':
     case 'toggle': {
       if (text.text === checked || text.text === notChecked) return text
       const value = item?.kind === 'choice' ? item.value : text.text
       if (/^(yes|true|1|on|pass|passed|checked)$/i.test(value)) return { ...text, text: checked }
       if (/^(no|false|0|off|fail|failed|not checked)$/i.test(value)) return { ...text, text: notChecked }
-      return { refused: `“${text.text}” does not say whether to tick: choose “${checked}” or “${notChecked}”.` }
+      return { refused: say`“${text.text}” does not say whether to tick: choose “${checked}” or “${notChecked}”.` }
     }
     case 'multiple':
     case 'listbox':
@@ -137,13 +140,13 @@ function fitted(text: Text, source: Source, material: Material, target: Target):
       if (parts.length > 1) {
         const chosen = parts.map((part) => choose(part, [], target.options))
         const at = chosen.indexOf(undefined)
-        return at < 0 ? { ...text, text: chosen.join('; ') } : { refused: `No option “${parts[at]}” here.` }
+        return at < 0 ? { ...text, text: chosen.join('; ') } : { refused: say`No option “${parts[at] ?? ''}” here.` }
       }
       const others =
         item?.kind === 'choice' ? [item.value] : item?.kind === 'date' ? otherWords(item.iso, text.text) : []
       const option = choose(text.text, others, target.options)
       if (option !== undefined) return { ...text, text: option }
-      return { refused: `No option “${text.text}” here: say which option stands for it.` }
+      return { refused: say`No option “${text.text}” here: say which option stands for it.` }
     }
     case 'text':
     case 'combobox':
@@ -174,13 +177,13 @@ export function textOf(source: Source, material: Material, target: Target): Text
 
 /** Where the text comes from, in words: `after: CFM50`. */
 export function sourceWords(source: Source, material: Material): string {
-  if (source.from === 'text') return 'fixed text'
+  if (source.from === 'text') return say`fixed text`
   if (source.from === 'file')
-    return source.text === undefined && source.bytes === undefined ? 'all figures, as a file' : 'a file'
+    return source.text === undefined && source.bytes === undefined ? say`all figures, as a file` : say`a file`
   const name = (id: string) => {
     const item = material.items[id]
-    return item ? `${item.group}: ${item.label}` : id.replace('/', ': ')
+    return item ? `${roleWords(item.group)}: ${labelWords(item.label)}` : id.replace('/', ': ')
   }
   if (source.from === 'item') return name(source.item)
-  return source.parts.flatMap((part) => ('item' in part ? [name(part.item)] : [])).join(', ') || 'fixed text'
+  return source.parts.flatMap((part) => ('item' in part ? [name(part.item)] : [])).join(', ') || say`fixed text`
 }

@@ -5,6 +5,7 @@ import { findAll, type Found } from './find.ts'
 import type { Plan } from './plan.ts'
 import { shown } from './read.ts'
 import type { ControlKind, Outcome, PlanLine, ReceiptLine } from './schema.ts'
+import { say } from '../words/say.ts'
 
 /** Outcomes of controls that the fill did not touch. */
 const unreached: ReadonlySet<Outcome> = new Set(['not found', 'ambiguous'])
@@ -17,7 +18,7 @@ function undoLine(line: ReceiptLine, target: Control | undefined, found: Found |
     binding: line.binding,
     control: line.control,
     section: line.section,
-    source: 'as it was before',
+    source: say`as it was before`,
     text: line.before,
     now: target ? shown(target) : '',
     state: 'will replace',
@@ -25,11 +26,11 @@ function undoLine(line: ReceiptLine, target: Control | undefined, found: Found |
   }
   if (target && addedTo.has(target.kind)) {
     back.state = 'refused'
-    back.note = 'the text was added to what stood there: take it out by hand'
+    back.note = say`the text was added to what stood there: take it out by hand`
   } else if (!target) back.state = found && 'ambiguous' in found ? 'ambiguous' : 'not found'
   else if (back.now !== line.readBack) {
     back.state = 'refused'
-    back.note = 'changed since the fill, left as it is'
+    back.note = say`changed since the fill, left as it is`
   }
   return back
 }

@@ -1,5 +1,7 @@
 /** Whether a person can see and reach an element. */
 
+import { say } from '../words/say.ts'
+
 function parentOf(element: Element): Element | null {
   if (element.assignedSlot) return element.assignedSlot
   if (element.parentElement) return element.parentElement
@@ -13,11 +15,11 @@ function parentOf(element: Element): Element | null {
  */
 export function hiddenBecause(element: Element): string | undefined {
   const view = element.ownerDocument.defaultView
-  if (!view) return 'not on the page'
-  if (!element.checkVisibility({ visibilityProperty: true })) return 'not displayed'
+  if (!view) return say`not on the page`
+  if (!element.checkVisibility({ visibilityProperty: true })) return say`not displayed`
   if (!element.checkVisibility({ opacityProperty: true })) return 'transparent'
   const box = element.getBoundingClientRect()
-  if (box.width <= 1 || box.height <= 1) return 'no size'
+  if (box.width <= 1 || box.height <= 1) return say`no size`
   // Scrolled parents count back what they scrolled away, so that a row above the fold of its box is not a trap.
   let left = view.scrollX
   let top = view.scrollY
@@ -28,11 +30,11 @@ export function hiddenBecause(element: Element): string | undefined {
     if (at.clientWidth === 0 || at.clientHeight === 0) {
       const style = view.getComputedStyle(at)
       if (style.display !== 'inline' && style.display !== 'contents' && style.overflow !== 'visible')
-        return 'in a collapsed part'
+        return say`in a collapsed part`
     }
   }
   const leftward = view.getComputedStyle(element.ownerDocument.documentElement).direction !== 'rtl'
-  if ((leftward && box.right + left <= 0) || box.bottom + top <= 0) return 'off the page'
+  if ((leftward && box.right + left <= 0) || box.bottom + top <= 0) return say`off the page`
   const frame = view.frameElement
   return frame ? hiddenBecause(frame) : undefined
 }

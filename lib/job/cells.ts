@@ -5,6 +5,7 @@ import { symbol } from '../units/symbol.ts'
 import { write } from '../units/write.ts'
 import type { Problem } from './problem.ts'
 import type { TypedUnits } from './schema.ts'
+import { say } from '../words/say.ts'
 
 type Dimension =
   | 'flow'
@@ -32,148 +33,178 @@ export interface Cell {
   not: string
 }
 
-const flow = { dimension: 'flow', above: 0, high: 1e7, not: 'a flow that was measured' } as const
-const percent = { dimension: 'percent', low: 0, high: 50, not: 'an uncertainty in percent' } as const
-const air = { dimension: 'temperature', low: -60, high: 60, not: 'the temperature of air' } as const
-const zeroFlow = { dimension: 'pressure', low: -1000, high: 1000, not: 'a baseline pressure' } as const
+const flow = { dimension: 'flow', above: 0, high: 1e7, not: say`a flow that was measured` } as const
+const percent = { dimension: 'percent', low: 0, high: 50, not: say`an uncertainty in percent` } as const
+const air = { dimension: 'temperature', low: -60, high: 60, not: say`the temperature of air` } as const
+const zeroFlow = { dimension: 'pressure', low: -1000, high: 1000, not: say`a baseline pressure` } as const
 
 const zonePressure = {
   dimension: 'pressure',
   low: -1000,
   high: 1000,
   nonzero: true,
-  not: 'a pressure across house or zone',
+  not: say`a pressure across house or zone`,
 } as const
 
 /** By path; an index in a path stands as `*`. */
 const cells: Record<string, Cell> = {
   'points.*.pressure': {
-    name: 'pressure',
+    name: say`pressure`,
     dimension: 'pressure',
     low: -1000,
     high: 1000,
     nonzero: true,
-    not: 'a test pressure',
+    not: say`a test pressure`,
   },
-  'points.*.flow': { name: 'flow', ...flow },
+  'points.*.flow': { name: say`flow`, ...flow },
   'points.*.devicePressure': {
-    name: 'device pressure',
+    name: say`device pressure`,
     dimension: 'pressure',
     low: -10_000,
     high: 10_000,
     nonzero: true,
-    not: 'a device pressure',
+    not: say`a device pressure`,
   },
-  baselineBefore: { name: 'Baseline before', ...zeroFlow },
-  baselineAfter: { name: 'Baseline after', ...zeroFlow },
-  indoor: { name: 'Indoor temperature', ...air },
-  outdoor: { name: 'Outdoor temperature', ...air },
-  barometer: { name: 'Barometer', dimension: 'pressure', low: 30_000, high: 110_000, not: 'a barometer reading' },
-  exponent: { name: 'Exponent n', dimension: 'ratio', low: 0.5, high: 1, not: 'an exponent of leakage' },
+  baselineBefore: { name: say`Baseline before`, ...zeroFlow },
+  baselineAfter: { name: say`Baseline after`, ...zeroFlow },
+  indoor: { name: say`Indoor temperature`, ...air },
+  outdoor: { name: say`Outdoor temperature`, ...air },
+  barometer: { name: say`Barometer`, dimension: 'pressure', low: 30_000, high: 110_000, not: say`a barometer reading` },
+  exponent: { name: say`Exponent n`, dimension: 'ratio', low: 0.5, high: 1, not: say`an exponent of leakage` },
   exponentUncertainty: {
-    name: 'Exponent uncertainty',
+    name: say`Exponent uncertainty`,
     dimension: 'ratio',
     low: 0,
     high: 0.25,
-    not: 'the uncertainty of an exponent',
+    not: say`the uncertainty of an exponent`,
   },
-  pressurePercent: { name: 'Pressure uncertainty', ...percent },
+  pressurePercent: { name: say`Pressure uncertainty`, ...percent },
   pressureFloor: {
-    name: 'Pressure uncertainty, floor',
+    name: say`Pressure uncertainty, floor`,
     dimension: 'pressure',
     low: 0,
     high: 50,
-    not: 'a floor of uncertainty',
+    not: say`a floor of uncertainty`,
   },
-  flowPercent: { name: 'Flow uncertainty', ...percent },
-  airHandlerFlow: { name: 'Air handler flow', ...flow, not: 'a flow' },
-  'fieldCheck.area': { name: 'Known hole, area', dimension: 'opening', above: 0, high: 1e5, not: 'the area of a hole' },
+  flowPercent: { name: say`Flow uncertainty`, ...percent },
+  airHandlerFlow: { name: say`Air handler flow`, ...flow, not: say`a flow` },
+  'fieldCheck.area': {
+    name: say`Known hole, area`,
+    dimension: 'opening',
+    above: 0,
+    high: 1e5,
+    not: say`the area of a hole`,
+  },
   'fieldCheck.pressure': {
-    name: 'Known hole, pressure across it',
+    name: say`Known hole, pressure across it`,
     dimension: 'pressure',
     low: -1000,
     high: 1000,
     nonzero: true,
-    not: 'a pressure across a hole',
+    not: say`a pressure across a hole`,
   },
-  'fieldCheck.flow': { name: 'Known hole, flow measured through it', ...flow },
+  'fieldCheck.flow': { name: say`Known hole, flow measured through it`, ...flow },
   'fieldCheck.discharge': {
-    name: 'Known hole, discharge coefficient',
+    name: say`Known hole, discharge coefficient`,
     dimension: 'ratio',
     low: 0.3,
     high: 1,
-    not: 'a discharge coefficient',
+    not: say`a discharge coefficient`,
   },
-  'zones.*.house': { name: 'house to outdoors', ...zonePressure },
-  'zones.*.houseZone': { name: 'house to zone', ...zonePressure },
-  'zones.*.zoneOutdoors': { name: 'zone to outdoors', ...zonePressure },
-  'zones.*.exponent': { name: 'exponent n', dimension: 'ratio', low: 0.5, high: 1, not: 'an exponent of leakage' },
-  'zones.*.closed': { name: 'flow with the zone closed', ...flow },
-  'zones.*.opened': { name: 'flow with the zone opened', ...flow },
-  instrumentFigure: { name: 'Instrument’s own figure', ...flow, not: 'a flow' },
-  ownLimit: { name: 'Own limit', dimension: 'ratio', above: 0, high: 1e6, not: 'a limit' },
-  'building.floorArea': { name: 'Floor area', dimension: 'area', above: 0, high: 1e7, not: 'the area of a floor' },
-  'building.volume': { name: 'Volume', dimension: 'volume', above: 0, high: 1e7, not: 'the volume of a house' },
-  'building.enclosureArea': {
-    name: 'Enclosure area',
+  'zones.*.house': { name: say`house to outdoors`, ...zonePressure },
+  'zones.*.houseZone': { name: say`house to zone`, ...zonePressure },
+  'zones.*.zoneOutdoors': { name: say`zone to outdoors`, ...zonePressure },
+  'zones.*.exponent': {
+    name: say`exponent n`,
+    dimension: 'ratio',
+    low: 0.5,
+    high: 1,
+    not: say`an exponent of leakage`,
+  },
+  'zones.*.closed': { name: say`flow with the zone closed`, ...flow },
+  'zones.*.opened': { name: say`flow with the zone opened`, ...flow },
+  instrumentFigure: { name: say`Instrument’s own figure`, ...flow, not: say`a flow` },
+  ownLimit: { name: say`Own limit`, dimension: 'ratio', above: 0, high: 1e6, not: say`a limit` },
+  'building.floorArea': {
+    name: say`Floor area`,
     dimension: 'area',
     above: 0,
     high: 1e7,
-    not: 'the area of an enclosure',
+    not: say`the area of a floor`,
   },
-  'building.height': { name: 'Height', dimension: 'length', above: 0, high: 1000, not: 'the height of a building' },
+  'building.volume': { name: say`Volume`, dimension: 'volume', above: 0, high: 1e7, not: say`the volume of a house` },
+  'building.enclosureArea': {
+    name: say`Enclosure area`,
+    dimension: 'area',
+    above: 0,
+    high: 1e7,
+    not: say`the area of an enclosure`,
+  },
+  'building.height': {
+    name: say`Height`,
+    dimension: 'length',
+    above: 0,
+    high: 1000,
+    not: say`the height of a building`,
+  },
   'building.bedrooms': {
-    name: 'Bedrooms',
+    name: say`Bedrooms`,
     dimension: 'ratio',
     low: 0,
     high: 1000,
     whole: true,
-    not: 'a number of bedrooms',
+    not: say`a number of bedrooms`,
   },
-  'building.stories': { name: 'Stories', dimension: 'ratio', above: 0, high: 200, not: 'a number of stories' },
-  'building.volumePercent': { name: 'Volume uncertainty', ...percent },
+  'building.stories': { name: say`Stories`, dimension: 'ratio', above: 0, high: 200, not: say`a number of stories` },
+  'building.volumePercent': { name: say`Volume uncertainty`, ...percent },
   'building.weatherShieldingFactor': {
-    name: 'Weather and shielding factor',
+    name: say`Weather and shielding factor`,
     dimension: 'ratio',
     low: 0.01,
     high: 2,
-    not: 'a weather and shielding factor',
+    not: say`a weather and shielding factor`,
   },
   'building.elevation': {
-    name: 'Elevation',
+    name: say`Elevation`,
     dimension: 'length',
     low: -450,
     high: 8900,
-    not: 'the elevation of a site',
+    not: say`the elevation of a site`,
   },
   'device.calibrationDensity': {
-    name: 'Device, calibration density',
+    name: say`Device, calibration density`,
     dimension: 'density',
     low: 0.5,
     high: 2,
-    not: 'the density of air',
+    not: say`the density of air`,
   },
-  'device.ranges.*.coefficient': { name: 'coefficient', dimension: 'flow', above: 0, high: 1e5, not: 'a coefficient' },
+  'device.ranges.*.coefficient': {
+    name: say`coefficient`,
+    dimension: 'flow',
+    above: 0,
+    high: 1e5,
+    not: say`a coefficient`,
+  },
   'device.ranges.*.exponent': {
-    name: 'exponent',
+    name: say`exponent`,
     dimension: 'ratio',
     low: 0.1,
     high: 2,
-    not: 'the exponent of a range',
+    not: say`the exponent of a range`,
   },
   'device.ranges.*.minPressure': {
-    name: 'lowest pressure',
+    name: say`lowest pressure`,
     dimension: 'pressure',
     low: 0,
     high: 10_000,
-    not: 'a device pressure',
+    not: say`a device pressure`,
   },
   'device.ranges.*.maxPressure': {
-    name: 'highest pressure',
+    name: say`highest pressure`,
     dimension: 'pressure',
     above: 0,
     high: 10_000,
-    not: 'a device pressure',
+    not: say`a device pressure`,
   },
 }
 
@@ -198,21 +229,21 @@ export const cellAt = (path: string): Cell | undefined => cells[general(path)]
 
 /** Names of the cells that hold no number. */
 const others: Record<string, string> = {
-  'points.*.range': 'range',
-  points: 'Readings',
-  device: 'Device',
-  limit: 'Limit',
+  'points.*.range': say`range`,
+  points: say`Readings`,
+  device: say`Device`,
+  limit: say`Limit`,
 }
 
 /** What a person calls the cell at a path: `Point 3, flow`. `range` names the range that a path of a device points at. */
 export function nameOf(path: string, range = ''): string {
   const name = cellAt(path)?.name ?? others[general(path)] ?? path
   const point = /^points\.(\d+)/.exec(path)
-  if (point) return name === path ? `Point ${Number(point[1]) + 1}` : `Point ${Number(point[1]) + 1}, ${name}`
+  if (point) return name === path ? say`Point ${Number(point[1]) + 1}` : say`Point ${Number(point[1]) + 1}, ${name}`
   const zone = /^zones\.(\d+)/.exec(path)
-  if (zone) return `Zone ${Number(zone[1]) + 1}, ${name}`
+  if (zone) return say`Zone ${Number(zone[1]) + 1}, ${name}`
   const at = /^device\.ranges\.(\d+)/.exec(path)
-  return at ? `Range ${range || Number(at[1]) + 1}, ${name}` : name
+  return at ? say`Range ${range || Number(at[1]) + 1}, ${name}` : name
 }
 
 /** The unit a cell is typed in when nothing else stands behind its number. */
@@ -300,11 +331,11 @@ export function readCell(text: string, unit: string): Reading {
 export const quote = (text: string): string => `“${text.length > 24 ? `${text.slice(0, 24)}…` : text}”`
 
 /** A number of ours in a sentence: no more digits than it takes, thousands parted. */
-const say = (value: number, unit: string) =>
+const written = (value: number, unit: string) =>
   `${write(Number(value.toPrecision(3)), { grouping: ',' })} ${symbol(unit)}`.trim()
 
 /** What to do about a cell that is not needed for every figure, unless a caller says better. */
-const OR_EMPTY = 'or empty the cell'
+const OR_EMPTY = say`or empty the cell`
 
 /** What a cell's text stands for in `unit`, or the problem with it, or neither when it is empty. */
 export function cellValue(
@@ -325,18 +356,18 @@ export function cellValue(
     if (reading.fault === 'long') {
       return bad(
         'too-long',
-        `${text.length.toLocaleString('en-US')} characters are too long for a number. Type one number, ${remedy}.`,
+        say`${text.length.toLocaleString('en-US')} characters are too long for a number. Type one number, ${remedy}.`,
       )
     }
     if (reading.fault === 'unit') {
       return bad(
         'unknown-unit',
-        `${quote(reading.unit ?? '')} is not a unit known here. Type the number in ${symbol(unit) || 'plain digits'}, ${remedy}.`,
+        say`${quote(reading.unit ?? '')} is not a unit known here. Type the number in ${symbol(unit) || say`plain digits`}, ${remedy}.`,
       )
     }
     return bad(
       'not-a-number',
-      `${quote(text.trim())} is not a number. Type digits, for example 433 or 1,020.5, ${remedy}.`,
+      say`${quote(text.trim())} is not a number. Type digits, for example 433 or 1,020.5, ${remedy}.`,
     )
   }
   const base = BASE[cell.dimension]
@@ -344,7 +375,7 @@ export function cellValue(
   if (value === undefined) {
     return bad(
       'wrong-unit',
-      `${symbol(reading.unit)} does not measure this. Type the number in ${symbol(unit) || 'plain digits'}, ${remedy}.`,
+      say`${symbol(reading.unit)} does not measure this. Type the number in ${symbol(unit) || say`plain digits`}, ${remedy}.`,
     )
   }
   const measured = inUnit(value, unit, base) ?? value
@@ -356,7 +387,7 @@ export function cellValue(
     !(cell.whole === true && !Number.isInteger(value))
   )
     return { value }
-  return bad('out-of-range', `${text.trim()} is not ${cell.not}. Type ${allowed(cell, unit, measured)}, ${remedy}.`)
+  return bad('out-of-range', say`${text.trim()} is not ${cell.not}. Type ${allowed(cell, unit, measured)}, ${remedy}.`)
 }
 
 /** A value in another unit; nothing when the two measure different things. */
@@ -370,11 +401,11 @@ function inUnit(value: number, from: string, to: string): number | undefined {
 
 /** What would do in place of `measured`: only the side that it is on. */
 function allowed(cell: Cell, unit: string, measured: number): string {
-  const to = (value: number) => say(inUnit(value, BASE[cell.dimension], unit) ?? value, unit)
-  const kind = cell.whole === true ? 'a whole number' : 'a number'
-  if (cell.nonzero === true && Math.abs(measured) < NOTHING) return 'what was read, other than 0'
-  if (cell.above !== undefined) return measured > cell.high ? `${kind} up to ${to(cell.high)}` : `${kind} above 0`
-  return `${kind} from ${to(cell.low ?? 0)} to ${to(cell.high)}`
+  const to = (value: number) => written(inUnit(value, BASE[cell.dimension], unit) ?? value, unit)
+  const kind = cell.whole === true ? say`a whole number` : 'a number'
+  if (cell.nonzero === true && Math.abs(measured) < NOTHING) return say`what was read, other than 0`
+  if (cell.above !== undefined) return measured > cell.high ? say`${kind} up to ${to(cell.high)}` : say`${kind} above 0`
+  return say`${kind} from ${to(cell.low ?? 0)} to ${to(cell.high)}`
 }
 
 /** How many decimals a number was typed with; nothing when the text does not show it (an exponent). */

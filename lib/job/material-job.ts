@@ -3,6 +3,7 @@ import type { Item } from '../form/material.ts'
 import { cellAt, cellValue, typedDecimals, unitOf } from './cells.ts'
 import { choices } from './options.ts'
 import type { Building, Job, Tester } from './schema.ts'
+import { term } from '../words/term.ts'
 
 type Items = Record<string, Item>
 
@@ -52,44 +53,44 @@ export function addressLine({ street, unit, town, state, postcode }: Building): 
 }
 
 export function jobItems({ building, units }: Job): Items {
-  const group = 'building'
+  const group = term`building`
   const text = (label: string, field: keyof Building) => textItem(label, group, building[field])
   const number = (label: string, field: keyof Building) => {
     const path = `building.${field}`
     return quantityItem(label, group, path, building[field], unitOf(cellAt(path)?.dimension ?? 'ratio', units))
   }
   return known({
-    'job/address': textItem('address in one line', group, addressLine(building)),
-    'job/street': text('street address', 'street'),
-    'job/unit': text('unit', 'unit'),
-    'job/town': text('town', 'town'),
-    'job/state': text('state', 'state'),
-    'job/postcode': text('postal code', 'postcode'),
-    'job/permit': text('permit number', 'permit'),
-    'job/program': text('program number', 'program'),
-    'job/builder': text('builder or contractor', 'builder'),
-    'job/floor-area': number('floor area', 'floorArea'),
-    'job/volume': number('volume', 'volume'),
-    'job/enclosure-area': number('enclosure area', 'enclosureArea'),
-    'job/height': number('height', 'height'),
-    'job/bedrooms': number('bedrooms', 'bedrooms'),
-    'job/stories': number('stories', 'stories'),
-    'job/climate-zone': text('climate zone', 'climateZone'),
-    'job/area-source': choiceItem('how areas were obtained', group, building.areaSource, choices.areaSource),
-    'job/elevation': number('elevation', 'elevation'),
-    'job/weather-shielding-factor': number('weather and shielding factor', 'weatherShieldingFactor'),
+    'job/address': textItem(term`address in one line`, group, addressLine(building)),
+    'job/street': text(term`street address`, 'street'),
+    'job/unit': text(term`unit`, 'unit'),
+    'job/town': text(term`town`, 'town'),
+    'job/state': text(term`state`, 'state'),
+    'job/postcode': text(term`postal code`, 'postcode'),
+    'job/permit': text(term`permit number`, 'permit'),
+    'job/program': text(term`program number`, 'program'),
+    'job/builder': text(term`builder or contractor`, 'builder'),
+    'job/floor-area': number(term`floor area`, 'floorArea'),
+    'job/volume': number(term`volume`, 'volume'),
+    'job/enclosure-area': number(term`enclosure area`, 'enclosureArea'),
+    'job/height': number(term`height`, 'height'),
+    'job/bedrooms': number(term`bedrooms`, 'bedrooms'),
+    'job/stories': number(term`stories`, 'stories'),
+    'job/climate-zone': text(term`climate zone`, 'climateZone'),
+    'job/area-source': choiceItem(term`how areas were obtained`, group, building.areaSource, choices.areaSource),
+    'job/elevation': number(term`elevation`, 'elevation'),
+    'job/weather-shielding-factor': number(term`weather and shielding factor`, 'weatherShieldingFactor'),
   })
 }
 
 export function testerItems(tester: Tester): Items {
-  const group = 'tester'
+  const group = term`tester`
   const text = (label: string, field: keyof Tester) => textItem(label, group, tester[field])
   return known({
-    'tester/name': text('tester', 'name'),
-    'tester/company': text('company', 'company'),
-    'tester/licence': text('licence', 'licence'),
-    'tester/licence-expiry': dateItem('licence expiry', group, tester.licenceExpiry),
-    'tester/phone': text('phone', 'phone'),
-    'tester/email': text('e-mail', 'email'),
+    'tester/name': text(term`tester`, 'name'),
+    'tester/company': text(term`company`, 'company'),
+    'tester/licence': text(term`licence`, 'licence'),
+    'tester/licence-expiry': dateItem(term`licence expiry`, group, tester.licenceExpiry),
+    'tester/phone': text(term`phone`, 'phone'),
+    'tester/email': text(term`e-mail`, 'email'),
   })
 }

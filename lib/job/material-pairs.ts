@@ -3,6 +3,7 @@ import type { Item, Quantity } from '../form/material.ts'
 import { decimalsOf, labelOf } from '../reduce/figures/index.ts'
 import type { FigureValue } from '../reduce/report.ts'
 import { directionsOf, type KnownTest, type Several, systemsOf, workOf } from './together.ts'
+import { term } from '../words/term.ts'
 
 type Items = Record<string, Item>
 
@@ -22,7 +23,7 @@ export function reductionItems(tests: readonly KnownTest[]): Items {
   const decimals = decimalsOf(work.figure, absolute.unit)
   const items: Items = {
     [`${key}/reduction`]: quantity(label, group, absolute.value, absolute.unit, decimals),
-    [`${key}/reduction-percent`]: quantity('reduction in percent', group, percent.value, '%', 0),
+    [`${key}/reduction-percent`]: quantity(term`reduction in percent`, group, percent.value, '%', 0),
   }
   const [wide, share] = [half(absolute), half(percent)]
   if (wide !== undefined && share !== undefined) {
@@ -34,7 +35,7 @@ export function reductionItems(tests: readonly KnownTest[]): Items {
       decimals,
     )
     items[`${key}/reduction-percent-uncertainty`] = quantity(
-      'uncertainty of the percentage, 95 %',
+      term`uncertainty of the percentage, 95 %`,
       group,
       share,
       '%',

@@ -9,6 +9,7 @@ import { choices } from './options.ts'
 import type { ReducedTest } from './reduce.ts'
 import type { Device, Test } from './schema.ts'
 import { verdictOf } from './verdict.ts'
+import { term } from '../words/term.ts'
 
 type Items = Record<string, Item>
 
@@ -20,18 +21,21 @@ export function testItems(test: Test, role: string, reduced: ReducedTest, device
   return {
     ...figureItems(test, role, reduced),
     ...known({
-      date: dateItem('date of test', role, test.date),
-      direction: choiceItem('direction', role, typed.direction, choices.direction),
-      procedure: choiceItem('procedure', role, typed.procedure, choices.procedure),
-      stage: choiceItem('stage', role, test.stage, choices.stage),
-      wind: choiceItem('wind', role, test.wind, choices.wind),
-      leakage: typed.subject === 'ducts' ? choiceItem('leakage', role, typed.ductLeakage, choices.leakage) : undefined,
-      indoor: typedNumber('indoor temperature', 'indoor', typed.indoor),
-      outdoor: typedNumber('outdoor temperature', 'outdoor', typed.outdoor),
+      date: dateItem(term`date of test`, role, test.date),
+      direction: choiceItem(term`direction`, role, typed.direction, choices.direction),
+      procedure: choiceItem(term`procedure`, role, typed.procedure, choices.procedure),
+      stage: choiceItem(term`stage`, role, test.stage, choices.stage),
+      wind: choiceItem(term`wind`, role, test.wind, choices.wind),
+      leakage:
+        typed.subject === 'ducts' ? choiceItem(term`leakage`, role, typed.ductLeakage, choices.leakage) : undefined,
+      indoor: typedNumber(term`indoor temperature`, 'indoor', typed.indoor),
+      outdoor: typedNumber(term`outdoor temperature`, 'outdoor', typed.outdoor),
       'air-handler-flow':
-        typed.subject === 'ducts' ? typedNumber('air handler flow', 'airHandlerFlow', typed.airHandlerFlow) : undefined,
-      'instrument-figure': typedNumber('instrument’s own figure', 'instrumentFigure', test.instrumentFigure),
-      notes: textItem('notes', role, test.notes),
+        typed.subject === 'ducts'
+          ? typedNumber(term`air handler flow`, 'airHandlerFlow', typed.airHandlerFlow)
+          : undefined,
+      'instrument-figure': typedNumber(term`instrument’s own figure`, 'instrumentFigure', test.instrumentFigure),
+      notes: textItem(term`notes`, role, test.notes),
       ...deviceItems(test, role, devices),
     }),
     ...readingItems(test, role, reduced, devices),
@@ -68,7 +72,7 @@ function figureItems(test: Test, role: string, { report }: ReducedTest): Items {
     },
     verdict: {
       kind: 'choice',
-      label: 'verdict',
+      label: term`verdict`,
       group: role,
       value: verdict.meets ? 'pass' : 'fail',
       options: [...choices.verdict],
@@ -79,9 +83,9 @@ function figureItems(test: Test, role: string, { report }: ReducedTest): Items {
 function deviceItems(test: Test, role: string, devices: Device[]): Record<string, Item | undefined> {
   const device = devices.find(({ id }) => id === test.sheet.device)
   return {
-    device: textItem('device', role, device?.name ?? ''),
-    'device-serial': textItem('device serial number', role, device?.serial ?? ''),
-    'device-calibrated': dateItem('device calibrated on', role, device?.calibrated ?? ''),
+    device: textItem(term`device`, role, device?.name ?? ''),
+    'device-serial': textItem(term`device serial number`, role, device?.serial ?? ''),
+    'device-calibrated': dateItem(term`device calibrated on`, role, device?.calibrated ?? ''),
   }
 }
 
@@ -111,16 +115,16 @@ function readingItems(test: Test, role: string, { sheet, points }: ReducedTest, 
         ? undefined
         : {
             kind: 'quantity',
-            label: 'baseline, mean',
+            label: term`baseline, mean`,
             group: role,
             value: baselineOf(sheet.baseline).mean,
             unit: 'Pa',
             decimals: 1,
           },
     range: rangeItem(test, role, names, devices),
-    pressure: number('pressure as read', 'pressure'),
-    'flow-as-shown': test.sheet.reading === 'flow' ? number('flow as shown', 'flow') : undefined,
-    'device-pressure': test.sheet.reading === 'device' ? number('device pressure', 'devicePressure') : undefined,
+    pressure: number(term`pressure as read`, 'pressure'),
+    'flow-as-shown': test.sheet.reading === 'flow' ? number(term`flow as shown`, 'flow') : undefined,
+    'device-pressure': test.sheet.reading === 'device' ? number(term`device pressure`, 'devicePressure') : undefined,
   })
 }
 
@@ -128,9 +132,9 @@ function readingItems(test: Test, role: string, { sheet, points }: ReducedTest, 
 function rangeItem(test: Test, role: string, names: string[], devices: Device[]): Item | undefined {
   const [name] = names
   if (name === undefined) return undefined
-  if (names.length > 1) return textItem('ranges', role, names.join(', '))
+  if (names.length > 1) return textItem(term`ranges`, role, names.join(', '))
   const device = devices.find(({ id }) => id === test.sheet.device)
   const named = (device?.ranges ?? []).map((range) => range.name.trim()).filter((one) => one !== '')
   const options = [...new Set([...named, name])].map((one) => ({ value: one, label: one }))
-  return choiceItem('range', role, name, options)
+  return choiceItem(term`range`, role, name, options)
 }

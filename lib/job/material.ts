@@ -6,6 +6,8 @@ import { reductionItems, severalItems } from './material-pairs.ts'
 import { testItems } from './material-test.ts'
 import type { Device, Job } from './schema.ts'
 import { knownTests } from './together.ts'
+import { say } from '../words/say.ts'
+import { term } from '../words/term.ts'
 
 export interface MaterialSettings {
   /** The day that `today` stands for. */
@@ -15,7 +17,7 @@ export interface MaterialSettings {
 /** What a job is called in lists: its street, else its permit or program number. */
 export function jobName({ building }: Pick<Job, 'building'>): string {
   const names = [building.street, building.permit, building.program, building.town]
-  return names.map((name) => name.trim()).find((name) => name !== '') ?? 'Job without an address'
+  return names.map((name) => name.trim()).find((name) => name !== '') ?? say`Job without an address`
 }
 
 /** The figures and fields of a job that are known, by the keys that form maps bind to. */
@@ -26,6 +28,6 @@ export function material(job: Job, devices: Device[], settings: MaterialSettings
     for (const [id, item] of Object.entries(testItems(test, key, reduced, devices))) items[`${key}/${id}`] = item
   }
   Object.assign(items, severalItems(known), reductionItems(known))
-  items['today'] = { kind: 'date', label: 'today’s date', group: 'today', iso: today(settings.now) }
+  items['today'] = { kind: 'date', label: term`today’s date`, group: term`today`, iso: today(settings.now) }
   return { job: { id: job.id, name: jobName(job) }, items }
 }

@@ -1,5 +1,7 @@
 /** What the choices of a test are called. */
 
+import { term } from '../words/term.ts'
+
 interface Option {
   value: string
   label: string
@@ -9,21 +11,21 @@ const options = (labels: Record<string, string>): Option[] =>
   Object.entries(labels).map(([value, label]) => ({ value, label }))
 
 export const choices = {
-  direction: options({ depressurize: 'Depressurize', pressurize: 'Pressurize' }),
+  direction: options({ depressurize: term`Depressurize`, pressurize: term`Pressurize` }),
   procedure: options({
-    'one-point': 'One-point',
-    'two-point': 'Two-point',
+    'one-point': term`One-point`,
+    'two-point': term`Two-point`,
     'astm-e779': 'ASTM E779',
     'iso-9972': 'ISO 9972',
   }),
   stage: options({
-    'rough-in': 'Rough-in',
-    'rough-in without air handler': 'Rough-in without air handler',
-    final: 'Final',
-    existing: 'Existing',
+    'rough-in': term`Rough-in`,
+    'rough-in without air handler': term`Rough-in without air handler`,
+    final: term`Final`,
+    existing: term`Existing`,
   }),
-  wind: options({ calm: 'Calm', light: 'Light', windy: 'Windy' }),
-  leakage: options({ total: 'Total', outside: 'To outside' }),
-  areaSource: options({ plans: 'Plans', measured: 'Measured', estimated: 'Estimated' }),
-  verdict: options({ pass: 'Pass', fail: 'Fail' }),
+  wind: options({ calm: term`Calm`, light: term`Light`, windy: term`Windy` }),
+  leakage: options({ total: term`Total`, outside: term`To outside` }),
+  areaSource: options({ plans: term`Plans`, measured: term`Measured`, estimated: term`Estimated` }),
+  verdict: options({ pass: term`Pass`, fail: term`Fail` }),
 } as const

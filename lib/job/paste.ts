@@ -3,6 +3,7 @@ import { emptyPoint } from './empty.ts'
 import { type Column, type Item, columnOf, columnsOf, cut, flowUnitOf, itemOf, tokens } from './paste-line.ts'
 import type { Problem } from './problem.ts'
 import type { TypedPoint } from './schema.ts'
+import { say } from '../words/say.ts'
 
 const MOST_ROWS = 5000
 const MOST_LINES = 10_000
@@ -76,7 +77,7 @@ export function readPaste(text: string): Pasted {
   const commas = decimalCommas(rows)
   if (commas) for (const row of rows) plain(row)
   if (!counted && problems.length === 0 && text.trim() !== '') {
-    problems.push(notTaken(1, 'no numbers were found. Paste lines that hold a pressure and a flow.'))
+    problems.push(notTaken(1, say`no numbers were found. Paste lines that hold a pressure and a flow.`))
   }
   const [only] = units
   return {
@@ -103,7 +104,7 @@ const linesFrom = (raw: string[], first: number) => raw.slice(first - 1).filter(
 function take(raw: string, number: number, separator: string | undefined): Line {
   const text = raw.trim()
   if (text.length > MOST_IN_LINE) {
-    return { number, items: [{ kind: 'word', text: 'long', unit: '' }], cells: false, text }
+    return { number, items: [{ kind: 'word', text: say`long`, unit: '' }], cells: false, text }
   }
   const cells = separator !== undefined && text.includes(separator)
   if (cells) return { number, items: cut(raw, separator).map((cell) => itemOf(cell)), cells, text }
@@ -114,7 +115,7 @@ const notTaken = (line: number, why: string): Problem => ({
   path: `line.${line}`,
   code: 'not-taken',
   severity: 'bad',
-  message: `Line ${line}: ${why}`,
+  message: say`Line ${line}: ${why}`,
 })
 
 /** The columns of a line that holds no number and names at least one column. */
@@ -152,11 +153,11 @@ function startsWithIndex(lines: Line[]): boolean {
 /** Why a line cannot be a row of readings, in words that follow its number. */
 function refuse(line: Line, heading: Column[] | undefined, points: boolean, indexed: boolean): string | undefined {
   if (line.text.length > MOST_IN_LINE) {
-    return `${line.text.length.toLocaleString('en-US')} characters are too long for a row of readings. Paste one reading a line.`
+    return say`${line.text.length.toLocaleString('en-US')} characters are too long for a row of readings. Paste one reading a line.`
   }
   const numbers = line.items.filter((item) => item.kind === 'number')
   if (/baseline|zero.?flow/i.test(line.text) && numbers.length > 0) {
-    return 'a baseline stands apart from the points. Type it under Baseline.'
+    return say`a baseline stands apart from the points. Type it under Baseline.`
   }
   const commasOnly = !line.cells && /^[^\s,]+(,[^\s,]+)+$/.test(line.text) && numbers.length > 2
   if (!commasOnly || heading?.length === line.items.length || indexed) return undefined
@@ -164,7 +165,7 @@ function refuse(line: Line, heading: Column[] | undefined, points: boolean, inde
     (item, at) => /^[-+]?\d{1,2}$/.test(item.text) && /^\d{3}$/.test(numbers[at + 1]?.text ?? ''),
   )
   if (points && !grouped) return undefined
-  return 'the commas can be decimal marks or separators. Part the columns with tabs or semicolons and paste again.'
+  return say`the commas can be decimal marks or separators. Part the columns with tabs or semicolons and paste again.`
 }
 
 /** The row a line stands for; nothing for prose without numbers; a string says why the line was not taken. */
@@ -202,13 +203,13 @@ function place(
     else strange.push(item.text)
   }
   if (!line.cells && (strange.length > 2 || prose > 2 || (prose > 0 && numbers.length === 1)))
-    return 'no row of readings was found in it. Paste one reading a line.'
-  if (row.pressure === '' && row.flow === '' && row.devicePressure === '') return 'it names no pressure and no flow.'
+    return say`no row of readings was found in it. Paste one reading a line.`
+  if (row.pressure === '' && row.flow === '' && row.devicePressure === '') return say`it names no pressure and no flow.`
   if (strange.length > 0 && (row.pressure === '' || (row.flow === '' && row.devicePressure === ''))) {
-    return 'no pressure and flow were found in it. Paste one reading a line, the pressure first.'
+    return say`no pressure and flow were found in it. Paste one reading a line, the pressure first.`
   }
   if (strange.length > 0)
-    return `“${strange[0]?.slice(0, 20)}” is one thing too many. Leave the pressure, the flow and the range in it.`
+    return say`“${strange[0]?.slice(0, 20) ?? ''}” is one thing too many. Leave the pressure, the flow and the range in it.`
   return row
 }
 
@@ -249,7 +250,10 @@ function few(problems: Problem[], refused: number): Problem[] {
   const rest = refused - problems.length
   const last = problems.at(-1)
   if (rest <= 0 || last === undefined) return problems
-  const message = `${count(rest)} further ${rest === 1 ? 'line was' : 'lines were'} not taken either. Paste only the rows of readings.`
+  const message =
+    rest === 1
+      ? say`One further line was not taken either. Paste only the rows of readings.`
+      : say`${count(rest)} further lines were not taken either. Paste only the rows of readings.`
   return [...problems, { ...last, message }]
 }
 
@@ -258,13 +262,14 @@ const count = (number: number) => number.toLocaleString('en-US')
 function more(rows: number, left: number, length: number): string {
   const parts: string[] = []
   if (left > 0) {
-    const lines = `${count(left)} further ${left === 1 ? 'line was' : 'lines were'} left out.`
-    const taken = rows === MOST_ROWS ? `${count(rows)} rows were taken` : `${count(MOST_LINES)} lines were looked at`
-    parts.push(`The first ${taken}; ${lines}`)
+    const lines = left === 1 ? say`1 further line was left out.` : say`${count(left)} further lines were left out.`
+    const taken =
+      rows === MOST_ROWS ? say`${count(rows)} rows were taken` : say`${count(MOST_LINES)} lines were looked at`
+    parts.push(say`The first ${taken}; ${lines}`)
   }
   if (length > MOST_CHARACTERS) {
-    const looked = `Only the first ${count(MOST_CHARACTERS)} of ${count(length)} characters were looked at.`
-    parts.push(`${looked} Paste the rest in smaller blocks.`)
+    const looked = say`Only the first ${count(MOST_CHARACTERS)} of ${count(length)} characters were looked at.`
+    parts.push(say`${looked} Paste the rest in smaller blocks.`)
   }
   return parts.join(' ')
 }

@@ -4,6 +4,7 @@ import { convert } from '../units/convert.ts'
 import { cellValue, nameOf } from './cells.ts'
 import type { Problem } from './problem.ts'
 import type { Device, TypedUnits } from './schema.ts'
+import { say } from '../words/say.ts'
 
 /**
  * The ranges named in `used`, coefficients in the test's flow unit. A range whose coefficient or exponent cannot be
@@ -22,12 +23,12 @@ export function readRanges(
     const read = (field: 'coefficient' | 'exponent' | 'minPressure' | 'maxPressure', unit: string, needed: boolean) => {
       const path = `device.ranges.${at}.${field}`
       const remedy = needed
-        ? `from the certificate; until then the points read with range ${name} are left out`
-        : 'or empty the cell'
+        ? say`from the certificate; until then the points read with range ${name} are left out`
+        : say`or empty the cell`
       const { value, problem } = cellValue(typed[field], path, unit, { range: name, remedy })
       if (problem) problems.push(problem)
       else if (value === undefined && needed) {
-        const message = `${nameOf(path, name)}: nothing typed. Type it under devices, ${remedy}.`
+        const message = say`${nameOf(path, name)}: nothing typed. Type it under devices, ${remedy}.`
         problems.push({ path, code: 'missing', severity: 'missing', message })
       }
       return value
@@ -40,7 +41,7 @@ export function readRanges(
     const crossed = minPressure !== undefined && maxPressure !== undefined && maxPressure < minPressure
     if (crossed) {
       const path = `device.ranges.${at}.maxPressure`
-      const message = `${nameOf(path, name)}: it is below the lowest pressure. Type both from the certificate, or empty the cells.`
+      const message = say`${nameOf(path, name)}: it is below the lowest pressure. Type both from the certificate, or empty the cells.`
       problems.push({ path, code: 'out-of-range', severity: 'bad', message })
     }
     ranges[name] = {

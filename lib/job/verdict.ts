@@ -4,6 +4,7 @@ import { cellValue } from './cells.ts'
 import { ownLimitFigure, ownLimitUnit } from './own-limit.ts'
 import type { Problem } from './problem.ts'
 import type { Job, Test } from './schema.ts'
+import { say } from '../words/say.ts'
 
 export interface TestVerdict {
   limit?: Limit
@@ -16,22 +17,26 @@ type Figures = Record<string, { value: number; unit: string; low?: number | unde
 
 /** The cell that a figure waits for, and the name of both. */
 const NEEDS: Record<string, { path: string; cell: string; figure: string }> = {
-  'air-changes-50': { path: 'building.volume', cell: 'volume', figure: 'ACH50' },
+  'air-changes-50': { path: 'building.volume', cell: say`volume`, figure: 'ACH50' },
   'flow-50-per-enclosure-area': {
     path: 'building.enclosureArea',
-    cell: 'enclosure area',
-    figure: 'the flow per enclosure area',
+    cell: say`enclosure area`,
+    figure: say`the flow per enclosure area`,
   },
   'flow-75-per-enclosure-area': {
     path: 'building.enclosureArea',
-    cell: 'enclosure area',
-    figure: 'the flow per enclosure area',
+    cell: say`enclosure area`,
+    figure: say`the flow per enclosure area`,
   },
-  'duct-flow-25-per-floor-area': { path: 'building.floorArea', cell: 'floor area', figure: 'the flow per floor area' },
+  'duct-flow-25-per-floor-area': {
+    path: 'building.floorArea',
+    cell: say`floor area`,
+    figure: say`the flow per floor area`,
+  },
   'duct-share-of-air-handler': {
     path: 'airHandlerFlow',
-    cell: 'air handler flow',
-    figure: 'the share of the air handler’s flow',
+    cell: say`air handler flow`,
+    figure: say`the share of the air handler’s flow`,
   },
 }
 
@@ -52,15 +57,18 @@ export function limitOf(test: Test): { limit?: Limit; problems: Problem[] } {
     const unit = ownLimitUnit(test)
     const { value, problem } = cellValue(test.ownLimit, 'ownLimit', unit)
     if (value !== undefined) return { limit: ownLimit(ownLimitFigure(test), value, unit), problems: [] }
-    const message =
-      'Own limit: nothing typed. Type the number that the permit or program gives, or choose another limit.'
+    const message = say`Own limit: nothing typed. Type the number that the permit or program gives, or choose another limit.`
     return { problems: [problem ?? { path: 'ownLimit', code: 'missing', severity: 'missing', message }] }
   }
   const limit = publishedLimit(test.limit)
   if (limit?.subject === test.sheet.subject) return { limit, problems: [] }
-  const what = test.sheet.subject === 'ducts' ? 'of ducts' : 'of an enclosure'
-  const why = limit === undefined ? 'is not among the limits known here' : `is no limit ${what}`
-  const message = `Limit: “${test.limit.slice(0, 60)}” ${why}. Choose another.`
+  const name = test.limit.slice(0, 60)
+  const message =
+    limit === undefined
+      ? say`Limit: “${name}” is not among the limits known here. Choose another.`
+      : test.sheet.subject === 'ducts'
+        ? say`Limit: “${name}” is no limit of ducts. Choose another.`
+        : say`Limit: “${name}” is no limit of an enclosure. Choose another.`
   return { problems: [{ path: 'limit', code: 'unknown-limit', severity: 'bad', message }] }
 }
 
@@ -73,6 +81,6 @@ export function verdictOf(test: Test, figures: Figures | undefined): TestVerdict
   const needs = NEEDS[limit.figure]
   if (needs === undefined) return { limit, problems }
   const name = `${needs.cell.charAt(0).toUpperCase()}${needs.cell.slice(1)}`
-  const message = `${name}: ${needs.figure} needs it for the verdict. Type the ${needs.cell}, or choose a limit on another figure.`
+  const message = say`${name}: ${needs.figure} needs it for the verdict. Type the ${needs.cell}, or choose a limit on another figure.`
   return { limit, problems: [...problems, { path: needs.path, code: 'missing', severity: 'missing', message }] }
 }

@@ -5,6 +5,7 @@ import { type ZoneLeakage, zoneLeakage, type ZonePressures, zonePressures, type 
 import { cellAt, cellValue, nameOf, unitOf } from './cells.ts'
 import type { Problem } from './problem.ts'
 import type { TypedUnits, TypedZone } from './schema.ts'
+import { say } from '../words/say.ts'
 
 /** Usual for a house: common practice, no source. */
 const USUAL_HOUSE = 50
@@ -26,7 +27,7 @@ export interface ReadZone {
 export function readZone(typed: TypedZone, at: number, units: TypedUnits): ReadZone {
   const problems: Problem[] = []
   const pathOf = (field: keyof TypedZone) => `zones.${at}.${field}`
-  const say = (field: keyof TypedZone, code: string, severity: Problem['severity'], message: string) =>
+  const add = (field: keyof TypedZone, code: string, severity: Problem['severity'], message: string) =>
     problems.push({ path: pathOf(field), code, severity, message: `${nameOf(pathOf(field))}: ${message}` })
   const read = (field: Exclude<keyof TypedZone, 'name'>) => {
     const path = pathOf(field)
@@ -39,12 +40,12 @@ export function readZone(typed: TypedZone, at: number, units: TypedUnits): ReadZ
   const [closed, opened] = [read('closed'), read('opened')]
   const half = (one: 'houseZone' | 'zoneOutdoors' | 'closed' | 'opened', other: typeof one, remedy: string) => {
     if (typed[one].trim() === '' && typed[other].trim() !== '')
-      say(one, 'missing', 'missing', `nothing typed. ${remedy}`)
+      add(one, 'missing', 'missing', say`nothing typed. ${remedy}`)
   }
-  const pressureRemedy = 'Measure it while the house is held at its pressure: the ratio needs both.'
+  const pressureRemedy = say`Measure it while the house is held at its pressure: the ratio needs both.`
   half('houseZone', 'zoneOutdoors', pressureRemedy)
   half('zoneOutdoors', 'houseZone', pressureRemedy)
-  const flowRemedy = 'The flows of the paths need both flows; the ratio needs neither.'
+  const flowRemedy = say`The flows of the paths need both flows; the ratio needs neither.`
   half('closed', 'opened', flowRemedy)
   half('opened', 'closed', flowRemedy)
 
@@ -57,7 +58,7 @@ export function readZone(typed: TypedZone, at: number, units: TypedUnits): ReadZ
     return { ...zone, leakage: zoneLeakage({ ...pressures, closed, opened, pressure: house }) }
   } catch (error) {
     if (!(error instanceof RangeError)) throw error
-    say(opened <= closed ? 'opened' : 'zoneOutdoors', 'no-estimate', 'bad', error.message)
+    add(opened <= closed ? 'opened' : 'zoneOutdoors', 'no-estimate', 'bad', error.message)
     return zone
   }
 }
@@ -67,11 +68,10 @@ function sumCheck({ houseZone, zoneOutdoors }: ZonePressures, house: number): Ch
   const sum = Math.abs(houseZone) + Math.abs(zoneOutdoors)
   const within = Math.max(SUM_WITHIN.pascal, SUM_WITHIN.share * house)
   const found = `${short(sum, 3)} Pa`
-  const expected = `${short(house, 3)} Pa, within ${short(within, 2)} Pa`
+  const expected = say`${short(house, 3)} Pa, within ${short(within, 2)} Pa`
   if (Math.abs(sum - house) <= within) {
-    return { id, outcome: 'good', text: 'Both pressures add up to that of the house.', found, expected }
+    return { id, outcome: 'good', text: say`Both pressures add up to that of the house.`, found, expected }
   }
-  const text =
-    'The two pressures must add up to the pressure between house and outdoors. Check where each hose ends, and measure all three again.'
+  const text = say`The two pressures must add up to the pressure between house and outdoors. Check where each hose ends, and measure all three again.`
   return { id, outcome: 'doubtful', text, found, expected }
 }

@@ -3,6 +3,7 @@ import browser, { type Runtime } from 'webextension-polyfill'
 import { addressOf } from '../form/address.ts'
 import { writtenSchema, type Written } from '../form/image.ts'
 import { fromFramesSchema, type ToHelper } from '../messages.ts'
+import { say } from '../words/say.ts'
 
 type Answer = { ok: true; written?: Written } | { ok: false; message: string }
 
@@ -21,7 +22,10 @@ export function relay(
   const checked = fromFramesSchema.safeParse(raw)
   if (!checked.success) return undefined
   return pass(checked.data, sender, show).catch((error: unknown): Answer => {
-    return { ok: false, message: `The frame did not answer: ${error instanceof Error ? error.message : String(error)}` }
+    return {
+      ok: false,
+      message: say`The frame did not answer: ${error instanceof Error ? error.message : String(error)}`,
+    }
   })
 }
 
@@ -31,16 +35,17 @@ async function pass(
   show: (origin: string) => Promise<void>,
 ): Promise<Answer> {
   const tab = sender.tab?.id
-  if (sender.id !== browser.runtime.id || tab === undefined) return { ok: false, message: 'Only the helper is heard.' }
+  if (sender.id !== browser.runtime.id || tab === undefined)
+    return { ok: false, message: say`Only the helper is heard.` }
   if (message.type === 'frame') {
     const frame = sender.frameId ?? 0
     // Where the frame is from, the browser says; the frame itself is not asked.
-    if (frame === 0 || !sender.url) return { ok: false, message: 'A page is no frame.' }
+    if (frame === 0 || !sender.url) return { ok: false, message: say`A page is no frame.` }
     const up: ToHelper = { type: 'frame', frame, address: addressOf(sender.url), images: message.images }
     await browser.tabs.sendMessage(tab, up, { frameId: 0 })
     return { ok: true }
   }
-  if (sender.frameId !== 0) return { ok: false, message: 'Only the page itself asks its frames.' }
+  if (sender.frameId !== 0) return { ok: false, message: say`Only the page itself asks its frames.` }
   switch (message.type) {
     case 'frames-look':
       await lookInto(tab)

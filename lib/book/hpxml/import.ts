@@ -10,6 +10,7 @@ import { BookError } from '../error.ts'
 import { jobAsTyped } from './export.ts'
 import { namespace, readable } from './facts.ts'
 import { allAt, childrenOf, textAt } from './xml.ts'
+import { say } from '../../words/say.ts'
 
 /** A file of one house has a few hundred kB; one of a whole program some MB. */
 export const largest = 20_000_000
@@ -33,7 +34,7 @@ function refusal(message: string): BookError {
 }
 
 export const tooLarge = (size: number): BookError =>
-  refusal(`The file is too large: ${Math.ceil(size / 1e6)} MB, where 20 MB are read. Split it.`)
+  refusal(say`The file is too large: ${Math.ceil(size / 1e6)} MB, where 20 MB are read. Split it.`)
 
 /**
  * Reads a file and says what it would add; changes nothing.
@@ -43,9 +44,9 @@ export const tooLarge = (size: number): BookError =>
 export function readHpxml(text: string, devices: readonly Device[] = [], parse: Parse = platform): HpxmlJob[] {
   const root = openDocument(text, parse)
   const buildings = childrenOf(root, 'Building')
-  if (buildings.length === 0) throw refusal('The file holds no building. Export one with a Building element.')
+  if (buildings.length === 0) throw refusal(say`The file holds no building. Export one with a Building element.`)
   if (buildings.length > mostJobs) {
-    throw refusal(`The file holds ${buildings.length} buildings, more than ${mostJobs}. Split it.`)
+    throw refusal(say`The file holds ${buildings.length} buildings, more than ${mostJobs}. Split it.`)
   }
   const tester = testerOf(root)
   return buildings.map((building) => jobOf(building, tester, devices))
@@ -57,18 +58,18 @@ function openDocument(text: string, parse: Parse): Element {
   }
   // Before any parser sees it: entities can grow a small file without end or name other files.
   if (/<!(DOCTYPE|ENTITY)/i.test(text)) {
-    throw refusal('The file declares a document type or entities, which HPXML does not use. Export it without them.')
+    throw refusal(say`The file declares a document type or entities, which HPXML does not use. Export it without them.`)
   }
   const root = parsed(text, parse)
-  if (root.localName !== 'HPXML') throw refusal(`The file begins with ${quoted(root.localName)}, not with HPXML.`)
+  if (root.localName !== 'HPXML') throw refusal(say`The file begins with ${quoted(root.localName)}, not with HPXML.`)
   const version = root.getAttribute('schemaVersion') ?? ''
   if (root.namespaceURI === namespace && readable.includes(version)) return root
-  const which = version ? `version ${quoted(version)}` : 'a version that it does not name'
-  throw refusal(`The file is HPXML in ${which}. Read are 4.0 to 4.2: export it in one of these.`)
+  const which = version ? say`version ${quoted(version)}` : say`a version that it does not name`
+  throw refusal(say`The file is HPXML in ${which}. Read are 4.0 to 4.2: export it in one of these.`)
 }
 
 function parsed(text: string, parse: Parse): Element {
-  const broken = 'The file is not well-formed XML: it may be cut off or not an HPXML file. Export it again.'
+  const broken = say`The file is not well-formed XML: it may be cut off or not an HPXML file. Export it again.`
   let document: Document
   try {
     document = parse(text.replace(/^\uFEFF/, ''))
@@ -116,10 +117,10 @@ function jobOf(building: Element, tester: Tester, devices: readonly Device[]): H
     const now = new Date().toISOString()
     const fresh = { ...kept, id: job.id, created: now, updated: now, tests: kept.tests.map(renewed) }
     delete fresh.demo
-    return { job: fresh, lines: linesOf(fresh, ', with its readings as typed'), left: [] }
+    return { job: fresh, lines: linesOf(fresh, say`, with its readings as typed`), left: [] }
   }
   left.push(
-    'The readings as typed in the file do not lead to its results, or need a device that is not here. Only the results come in.',
+    say`The readings as typed in the file do not lead to its results, or need a device that is not here. Only the results come in.`,
   )
   return { job, lines: linesOf(job, ''), left }
 }
@@ -182,7 +183,7 @@ function fromElements(building: Element, tester: Tester): { job: Job; left: stri
   const event = textAt(building, 'ProjectStatus', 'EventType') ?? ''
   houseTests(job, measured, volume, stageOf(event), left)
   ductTests(job, building, stageOf(event), left)
-  if (job.tests.length === 0) left.push('No result of a test is in the file; the building alone comes in.')
+  if (job.tests.length === 0) left.push(say`No result of a test is in the file; the building alone comes in.`)
   return { job, left }
 }
 
@@ -191,11 +192,11 @@ function stageOf(event: string): Test['stage'] {
   return event === 'audit' || event === 'preconstruction' ? 'existing' : ''
 }
 
-const reported = 'Taken in from an HPXML file: the result as reported, taken as a reading.'
+const reported = say`Taken in from an HPXML file: the result as reported, taken as a reading.`
 
 function add(job: Job, test: Test, left: string[]): void {
   if (job.tests.length < mostTests) job.tests.push(test)
-  else if (job.tests.length === mostTests) left.push(`Only the first ${mostTests} tests of the building come in.`)
+  else if (job.tests.length === mostTests) left.push(say`Only the first ${mostTests} tests of the building come in.`)
 }
 
 const unitOf = (one: Element): string => textAt(one, 'BuildingAirLeakage', 'UnitofMeasure') ?? ''
@@ -206,18 +207,18 @@ function houseTests(job: Job, measured: Element[], volume: number | undefined, s
   const known: { key: string; flow: number }[] = []
   for (const one of inOrder) {
     const unit = unitOf(one)
-    const id = quoted(allAt(one, 'SystemIdentifier')[0]?.getAttribute('id') ?? 'without an id')
+    const id = quoted(allAt(one, 'SystemIdentifier')[0]?.getAttribute('id') ?? say`without an id`)
     const leakage = positive(one, 'BuildingAirLeakage', 'AirLeakage')
     const pressure = positive(one, 'HousePressure')
     const space = positive(one, 'InfiltrationVolume') ?? volume
     const kind = textAt(one, 'TypeOfInfiltrationMeasurement') ?? 'blower door'
     const flow = unit === 'ACH' && leakage && space ? (leakage * space) / 60 : leakage
-    if (kind !== 'blower door') left.push(`Measurement ${id} is ${quoted(kind)}, not a blower-door test.`)
+    if (kind !== 'blower door') left.push(say`Measurement ${id} is ${quoted(kind)}, not a blower-door test.`)
     else if (unit !== 'CFM' && unit !== 'ACH')
-      left.push(`Measurement ${id} is in ${quoted(unit)}, which is no reading of a test.`)
-    else if (flow === undefined || leakage === undefined) left.push(`Measurement ${id} has no leakage above zero.`)
-    else if (pressure === undefined) left.push(`Measurement ${id} has no house pressure above zero.`)
-    else if (unit === 'ACH' && !space) left.push(`Measurement ${id} is in air changes, and no volume is given.`)
+      left.push(say`Measurement ${id} is in ${quoted(unit)}, which is no reading of a test.`)
+    else if (flow === undefined || leakage === undefined) left.push(say`Measurement ${id} has no leakage above zero.`)
+    else if (pressure === undefined) left.push(say`Measurement ${id} has no house pressure above zero.`)
+    else if (unit === 'ACH' && !space) left.push(say`Measurement ${id} is in air changes, and no volume is given.`)
     else {
       const direction = textAt(one, 'TypeOfBlowerDoorTest') === 'pressurization' ? 'pressurize' : 'depressurize'
       const date = textAt(one, 'Date') ?? ''
@@ -277,8 +278,8 @@ function ductTests(job: Job, building: Element, stage: Test['stage'], left: stri
     const units = textAt(one, 'DuctLeakage', 'Units') ?? ''
     const value = positive(one, 'DuctLeakage', 'Value')
     const pressure = units === 'CFM25' ? '25' : units === 'CFM50' ? '50' : undefined
-    if (pressure === undefined) left.push(`A duct leakage is in ${quoted(units)}, which is no reading of a test.`)
-    else if (value === undefined) left.push('A duct leakage is not above zero.')
+    if (pressure === undefined) left.push(say`A duct leakage is in ${quoted(units)}, which is no reading of a test.`)
+    else if (value === undefined) left.push(say`A duct leakage is not above zero.`)
     else add(job, ductTest(job, one, pressure, value, stage), left)
   }
 }
@@ -302,10 +303,10 @@ function ductTest(job: Job, one: Element, pressure: string, value: number, stage
 
 function linesOf(job: Job, how: string): string[] {
   return job.tests.map(({ role, date, sheet: { subject, points } }) => {
-    const what = subject === 'ducts' ? 'ducts' : 'enclosure'
+    const what = subject === 'ducts' ? say`ducts` : say`enclosure`
     const [first] = points
     const reading =
-      points.length === 1 && first ? `, ${first.flow} at ${first.pressure} Pa` : `, ${points.length} readings`
-    return `Test ${quoted(role)} of the ${what}${date ? ` on ${date}` : ''}${reading}${how}.`
+      points.length === 1 && first ? say`, ${first.flow} at ${first.pressure} Pa` : say`, ${points.length} readings`
+    return say`Test ${quoted(role)} of the ${what}${date ? say` on ${date}` : ''}${reading}${how}.`
   })
 }

@@ -11,6 +11,7 @@ import { watchPopup } from './popup.ts'
 import { press, strike } from './press.ts'
 import { byHand } from './reasons.ts'
 import { pause, until } from './wait.ts'
+import { say } from '../../words/say.ts'
 
 const labelOf = (element: Element) =>
   tidy(element.getAttribute('aria-label') ?? '') ||
@@ -61,14 +62,14 @@ function dayCell(calendar: Element, iso: string): HTMLElement | undefined {
 
 export async function writeCalendar({ element }: Control, text: string): Promise<string | undefined> {
   const date = /^(\d{4})-(\d{2})-(\d{2})$/.exec(text)
-  if (!date) return text === '' ? 'a calendar is emptied by hand' : `“${text}” is not a date as year-month-day`
+  if (!date) return text === '' ? say`a calendar is emptied by hand` : say`“${text}” is not a date as year-month-day`
   const wanted = Number(date[1]) * 12 + Number(date[2]) - 1
   const watch = watchPopup(element)
   const find = () => watch.opened().find((each) => monthShown(each) !== undefined)
   try {
     enter(element)
     if (!(await until(find, 100))) press(faceOf(element) ?? element)
-    if (!(await until(find, 800))) return `opens no calendar that can be read; ${byHand}`
+    if (!(await until(find, 800))) return say`opens no calendar that can be read; ${byHand}`
     for (let count = 0; count < 600; count++) {
       const calendar = find()
       const shown = calendar && monthShown(calendar)
@@ -76,7 +77,7 @@ export async function writeCalendar({ element }: Control, text: string): Promise
       if (shown === wanted) break
       const button = turner(calendar, shown < wanted)
       if (!button || button.matches(':disabled, [aria-disabled=true]'))
-        return `the calendar does not go to ${text.slice(0, 7)}`
+        return say`the calendar does not go to ${text.slice(0, 7)}`
       press(button)
       if (
         !(await until(
@@ -95,7 +96,7 @@ export async function writeCalendar({ element }: Control, text: string): Promise
     const cell = calendar && dayCell(calendar, text)
     if (!cell) return byHand
     if (cell.matches('[aria-disabled=true], :disabled') || cell.querySelector(':disabled'))
-      return `the calendar does not offer ${text}`
+      return say`the calendar does not offer ${text}`
     press(cell.querySelector('button, [role=button], [tabindex]') ?? cell)
     await pause(50)
     return undefined

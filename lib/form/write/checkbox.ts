@@ -4,10 +4,11 @@ import { byHand } from './reasons.ts'
 import { inFocus } from './events.ts'
 import { press } from './press.ts'
 import { until } from './wait.ts'
+import { say } from '../../words/say.ts'
 
 /** Ticks a native or drawn box by a click; what is right already is left alone. */
 export async function writeCheckbox({ element }: Control, text: string): Promise<string | undefined> {
-  if (text !== checked && text !== notChecked) return `“${text}” is neither “${checked}” nor “${notChecked}”`
+  if (text !== checked && text !== notChecked) return say`“${text}” is neither “${checked}” nor “${notChecked}”`
   const wanted = text === checked
   if (isOn(element) === wanted) return undefined
   const native = element.localName === 'input'

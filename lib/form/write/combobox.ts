@@ -9,6 +9,7 @@ import { press, strike } from './press.ts'
 import { byHand, noOption } from './reasons.ts'
 import { typeText } from './type.ts'
 import { pause, until } from './wait.ts'
+import { say } from '../../words/say.ts'
 
 const isField = (element: Element | null | undefined): element is HTMLInputElement =>
   element?.localName === 'input' && !(element as HTMLInputElement).readOnly
@@ -118,7 +119,7 @@ export async function writeCombobox(control: Control, text: string): Promise<str
   const watch = watchPopup(element)
   try {
     if (text === '') {
-      if (!isField(element)) return 'a choice cannot be emptied again: set it by hand'
+      if (!isField(element)) return say`a choice cannot be emptied again: set it by hand`
       enter(element)
       await typeText(element, '')
       return undefined

@@ -5,6 +5,7 @@ import { writeCombobox } from './combobox.ts'
 import { noOption } from './reasons.ts'
 import { writeSelect } from './select.ts'
 import { typeInto } from './type.ts'
+import { say } from '../../words/say.ts'
 
 const names = (at: number) => new Date(Date.UTC(2000, at - 1, 1))
 const monthName = (at: number, month: 'long' | 'short') =>
@@ -14,7 +15,7 @@ const monthName = (at: number, month: 'long' | 'short') =>
 export async function writeDateBoxes(control: Control, text: string): Promise<string | undefined> {
   const date = /^(\d{4})-(\d{2})-(\d{2})$/.exec(text)
   const boxes = dateBoxes(control)
-  if (!date && text !== '') return `“${text}” is not a date as year-month-day`
+  if (!date && text !== '') return say`“${text}” is not a date as year-month-day`
   for (const { part, element } of boxes) {
     const number = date ? Number(date[part === 'y' ? 1 : part === 'M' ? 2 : 3]) : undefined
     if (partNumber(partText(element)) === number) continue

@@ -4,6 +4,7 @@ import { leave } from './events.ts'
 import { keyDown, keyUp, press, strike } from './press.ts'
 import { byHand } from './reasons.ts'
 import { pause, until } from './wait.ts'
+import { say } from '../../words/say.ts'
 
 /** One digit, as a section hears it: the key, then the text that an editable section gets. */
 function typeDigit(section: HTMLElement, digit: string): void {
@@ -26,7 +27,7 @@ function typeDigit(section: HTMLElement, digit: string): void {
 /** Types the day, the month and the year each into its section; sections that take no digits are stepped. */
 export async function writeDateSections(control: Control, text: string): Promise<string | undefined> {
   const date = /^(\d{4})-(\d{2})-(\d{2})$/.exec(text)
-  if (!date) return text === '' ? 'sections are emptied by hand' : `“${text}” is not a date as year-month-day`
+  if (!date) return text === '' ? say`sections are emptied by hand` : say`“${text}” is not a date as year-month-day`
   for (const { part, element } of dateBoxes(control)) {
     const digits = date[part === 'y' ? 1 : part === 'M' ? 2 : 3] ?? ''
     const right = () => partNumber(partText(element)) === Number(digits)

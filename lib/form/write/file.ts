@@ -1,5 +1,6 @@
 import type { Control } from '../controls.ts'
 import { send } from './events.ts'
+import { say } from '../../words/say.ts'
 
 /** Puts a file into a file control, as dropping it there would. */
 export function writeFile({ element }: Control, name: string, file?: File): string | undefined {
@@ -7,7 +8,7 @@ export function writeFile({ element }: Control, name: string, file?: File): stri
   if (name === '') {
     input.value = ''
   } else {
-    if (!file) return 'bind a file to this control: a text cannot go into it'
+    if (!file) return say`bind a file to this control: a text cannot go into it`
     const data = new DataTransfer()
     data.items.add(file)
     input.files = data.files

@@ -24,6 +24,7 @@ import { writeText } from './text.ts'
 import { writeTextarea } from './textarea.ts'
 import { writeTime } from './time.ts'
 import { writeToggle } from './toggle.ts'
+import { say } from '../../words/say.ts'
 
 type Reason = string | undefined
 type Writer = (control: Control, text: string, file?: File) => Reason | Promise<Reason>
@@ -76,13 +77,13 @@ export interface Written {
 export async function write(control: Control, text: string, file?: File): Promise<Written> {
   if (control.far) return control.far.write(text)
   const { element, kind } = control
-  if (!element.isConnected) return { reason: 'is no longer on the page' }
-  if (element.matches(':disabled, [aria-disabled=true]')) return { reason: 'is disabled by the page' }
-  if (typed.has(kind) && (element as HTMLInputElement).readOnly) return { reason: 'can only be read' }
+  if (!element.isConnected) return { reason: say`is no longer on the page` }
+  if (element.matches(':disabled, [aria-disabled=true]')) return { reason: say`is disabled by the page` }
+  if (typed.has(kind) && (element as HTMLInputElement).readOnly) return { reason: say`can only be read` }
   try {
     const { result, held } = await withoutSubmitting(element.ownerDocument, () => writers[kind](control, text, file))
     return { reason: result, held }
   } catch (error) {
-    return { reason: `could not be written: ${error instanceof Error ? error.message : String(error)}` }
+    return { reason: say`could not be written: ${error instanceof Error ? error.message : String(error)}` }
   }
 }

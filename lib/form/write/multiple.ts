@@ -3,6 +3,7 @@ import type { Control } from '../controls.ts'
 import { several } from '../kinds.ts'
 import { inFocus, send } from './events.ts'
 import { noOption } from './reasons.ts'
+import { say } from '../../words/say.ts'
 
 /** Chooses exactly the options that the text names, `A; B`. */
 export function writeMultiple(control: Control, text: string): string | undefined {
@@ -12,7 +13,7 @@ export function writeMultiple(control: Control, text: string): string | undefine
   const missing = wanted.find((each) => !options.includes(each))
   if (missing !== undefined) return `${noOption} “${missing}”`
   const double = wanted.find((each) => options.indexOf(each) !== options.lastIndexOf(each))
-  if (double !== undefined) return `has several options “${double}”`
+  if (double !== undefined) return say`has several options “${double}”`
   inFocus(select, () => {
     for (const [at, option] of [...select.options].entries()) option.selected = wanted.includes(options[at] ?? '')
     send(select, 'input')

@@ -4,13 +4,14 @@ import { isOn } from '../read/tick.ts'
 import { inFocus } from './events.ts'
 import { press } from './press.ts'
 import { noOption } from './reasons.ts'
+import { say } from '../../words/say.ts'
 
 export function writeRadio(control: Control, text: string): string | undefined {
-  if (text === '') return 'a group with a choice cannot be emptied again by a click: set it by hand'
+  if (text === '') return say`a group with a choice cannot be emptied again by a click: set it by hand`
   const options = optionsOf(control)
   const radio = control.elements[options.indexOf(text)]
   if (!radio) return `${noOption} “${text}”`
-  if (options.lastIndexOf(text) !== options.indexOf(text)) return `has several options “${text}”`
+  if (options.lastIndexOf(text) !== options.indexOf(text)) return say`has several options “${text}”`
   if (isOn(radio)) return undefined
   if (radio.localName === 'input') inFocus(radio, () => radio.click())
   else press(radio)

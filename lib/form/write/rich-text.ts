@@ -4,6 +4,7 @@ import { richText } from '../read/rich-text.ts'
 import { enter, leave } from './events.ts'
 import { byHand } from './reasons.ts'
 import { pause } from './wait.ts'
+import { say } from '../../words/say.ts'
 
 /** Whether the person has left the caret in the editor. */
 function holdsCaret(editor: HTMLElement): boolean {
@@ -39,7 +40,7 @@ const squeeze = (text: string): string => text.replaceAll(/\s+/g, ' ').trim()
 
 export async function writeRichText({ element }: Control, text: string): Promise<string | undefined> {
   const holds = () => squeeze(richText(element)).includes(squeeze(text))
-  if (text === '') return 'an editor is emptied by hand'
+  if (text === '') return say`an editor is emptied by hand`
   const before = richText(element)
   const placed = holdsCaret(element)
   enter(element)

@@ -2,6 +2,7 @@ import { optionsOf } from '../clues.ts'
 import type { Control } from '../controls.ts'
 import { inFocus, send } from './events.ts'
 import { noOption } from './reasons.ts'
+import { say } from '../../words/say.ts'
 
 export function writeSelect(control: Control, text: string): string | undefined {
   const select = control.element as HTMLSelectElement
@@ -9,8 +10,8 @@ export function writeSelect(control: Control, text: string): string | undefined 
   const at = options.indexOf(text)
   const option = select.options[at]
   if (!option) return `${noOption} “${text}”`
-  if (options.lastIndexOf(text) !== at) return `has several options “${text}”`
-  if (option.disabled || option.closest('optgroup')?.disabled) return `the option “${text}” is disabled`
+  if (options.lastIndexOf(text) !== at) return say`has several options “${text}”`
+  if (option.disabled || option.closest('optgroup')?.disabled) return say`the option “${text}” is disabled`
   if (select.selectedIndex === at) return undefined
   inFocus(select, () => {
     // By index: two options may carry the same value.

@@ -2,6 +2,7 @@
 import { strike } from './press.ts'
 import { byHand } from './reasons.ts'
 import { pause, until } from './wait.ts'
+import { say } from '../../words/say.ts'
 
 const valueOf = (element: Element): number => Number(element.getAttribute('aria-valuenow') ?? NaN)
 
@@ -15,7 +16,7 @@ export async function stepTo(
   const limits = ['aria-valuemin', 'aria-valuemax'].map((name) => element.getAttribute(name))
   const [min, max] = limits.map((limit) => (limit === null ? undefined : Number(limit)))
   if ((min !== undefined && wanted < min) || (max !== undefined && wanted > max))
-    return `takes ${min ?? 'any'} to ${max ?? 'any'}, not ${wanted}`
+    return say`takes ${min ?? '…'} to ${max ?? '…'}, not ${wanted}`
   try {
     for (let count = 0; count < 2000; count++) {
       const now = valueOf(element)

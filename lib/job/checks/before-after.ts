@@ -3,6 +3,7 @@ import { beforeAfter as compare, type Tested } from '../../reduce/before-after.t
 import type { CheckResult } from '../../reduce/report.ts'
 import type { Test } from '../schema.ts'
 import { dayOf } from './calibration.ts'
+import { say } from '../../words/say.ts'
 
 /** The test before the work and what it came to. */
 export type Earlier = Tested & { test: Test }
@@ -14,8 +15,10 @@ export function beforeAfter(after: Earlier, before: Earlier | undefined): CheckR
   const id = 'before-after'
   const [first, last] = [before.test.date.trim(), after.test.date.trim()]
   if (dayOf(first) && dayOf(last) && last < first) {
-    const text = 'This test after the work is dated earlier than the one before it. Check both dates and roles.'
-    return [{ id, outcome: 'doubtful', text, found: `${first} before, ${last} after`, expected: `${first} or later` }]
+    const text = say`This test after the work is dated earlier than the one before it. Check both dates and roles.`
+    return [
+      { id, outcome: 'doubtful', text, found: say`${first} before, ${last} after`, expected: say`${first} or later` },
+    ]
   }
   return [{ id, ...result }]
 }

@@ -4,6 +4,7 @@ import type { KeptFile } from '../../book/schema.ts'
 import { downloadBlob } from './download.ts'
 import { Said, useSaid } from './said.tsx'
 import { bytes } from './wording.ts'
+import { say } from '../../words/say.ts'
 
 /** An attached photo or document: looked at here, or handed out as a file. */
 export function AttachedFile({ file }: { file: KeptFile }) {
@@ -32,16 +33,17 @@ export function AttachedFile({ file }: { file: KeptFile }) {
           {bytes(file.size)}, SHA-256 <code title={file.sha256}>{file.sha256.slice(0, 16)}</code>
         </span>
       </figcaption>
-      {shown && <img src={shown} alt={`Attached photo ${file.name}`} />}
+      {shown && <img src={shown} alt={say`Attached photo ${file.name}`} />}
       <div class="acts">
         {!shown && (
           <button type="button" class="b low" onClick={look}>
-            {isPhoto ? 'Look at it' : 'Open it'}
+            {isPhoto ? say`Look at it` : say`Open it`}
             <span class="vh"> {file.name}</span>
           </button>
         )}
         <button type="button" class="b low" onClick={() => run(async () => downloadBlob(file.name, await read()))}>
-          Export<span class="vh"> {file.name}</span>
+          {say`Export`}
+          <span class="vh"> {file.name}</span>
         </button>
       </div>
       <Said said={said} />

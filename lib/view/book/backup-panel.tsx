@@ -8,35 +8,36 @@ import { PassphraseField } from './passphrase-field.tsx'
 import { Said, useSaid } from './said.tsx'
 import { useLive } from './use-live.ts'
 import { dayAndYear } from './wording.ts'
+import { say } from '../../words/say.ts'
 
 /** Writes the whole book to a file behind a passphrase. */
 export function BackupPanel() {
   const settings = useLive(getSettings, ['settings'])
   const [passphrase, setPassphrase] = useState('')
   const [again, setAgain] = useState('')
-  const { said, say, run } = useSaid()
+  const { said, tell, run } = useSaid()
   const last = settings.value?.backedUp
 
   const write = () =>
     run(
       async () => {
-        if (passphrase !== again) throw new Error('the two passphrases differ. Type the same one twice.')
+        if (passphrase !== again) throw new Error(say`the two passphrases differ. Type the same one twice.`)
         await download(fileName('backup', 'txt'), 'text/plain', encrypted(wholeBook(), passphrase))
         await saveSettings({ backedUp: new Date().toISOString() })
       },
       () => {
         setPassphrase('')
         setAgain('')
-        say('The backup was handed to the browser as a download. Copy it to another place than this machine.')
+        tell(say`The backup was handed to the browser as a download. Copy it to another place than this machine.`)
       },
     )
 
   return (
     <section class="group">
-      <h2>Backup</h2>
+      <h2>{say`Backup`}</h2>
       <p>
-        Everything in one encrypted file: jobs, devices, limits, form maps, settings, entries and attachments.{' '}
-        {last ? `The last one was made ${dayAndYear(last)}.` : 'None was made yet.'}
+        {say`Everything in one encrypted file: jobs, devices, limits, form maps, settings, entries and attachments.`}{' '}
+        {last ? say`The last one was made ${dayAndYear(last)}.` : say`None was made yet.`}
       </p>
       <form
         class="sheet"
@@ -46,15 +47,15 @@ export function BackupPanel() {
         }}
       >
         <PassphraseField
-          label="Passphrase of the backup"
-          hint={`At least ${shortestPassphrase} characters. Without it nobody can open the file, and nobody can look it up.`}
+          label={say`Passphrase of the backup`}
+          hint={say`At least ${shortestPassphrase} characters. Without it nobody can open the file, and nobody can look it up.`}
           value={passphrase}
           onInput={setPassphrase}
         />
-        <PassphraseField label="The same once more" value={again} onInput={setAgain} />
+        <PassphraseField label={say`The same once more`} value={again} onInput={setAgain} />
         <div class="acts">
           <button type="submit" class="b low first">
-            Write the backup
+            {say`Write the backup`}
           </button>
         </div>
       </form>

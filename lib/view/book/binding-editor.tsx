@@ -4,11 +4,12 @@ import { ItemPicker, usualWrite } from './item-picker.tsx'
 import type { KnownItems } from './known-items.ts'
 import { WordsEditor } from './words-editor.tsx'
 import { WriteFields } from './write-fields.tsx'
+import { say } from '../../words/say.ts'
 
 const kinds: readonly (readonly [Source['from'], string])[] = [
-  ['item', 'a figure or field'],
-  ['text', 'always the same text'],
-  ['words', 'words with figures between them'],
+  ['item', say`a figure or field`],
+  ['text', say`always the same text`],
+  ['words', say`words with figures between them`],
   ['file', 'a file'],
 ]
 
@@ -25,7 +26,7 @@ export function BindingEditor({ binding, items, onChange }: Props) {
   return (
     <div class="fields">
       <ChoiceField
-        label="Filled with"
+        label={say`Filled with`}
         value={source.from}
         options={kinds.filter(([kind]) => kind !== 'file' || source.from === 'file')}
         onPick={(from) => set(turned(source, from))}
@@ -33,7 +34,7 @@ export function BindingEditor({ binding, items, onChange }: Props) {
       {source.from === 'item' && (
         <>
           <ItemPicker
-            label="Figure or field"
+            label={say`Figure or field`}
             item={source.item}
             items={items}
             onPick={(item, known) => set({ from: 'item', item, write: usualWrite(known) })}
@@ -47,10 +48,10 @@ export function BindingEditor({ binding, items, onChange }: Props) {
         </>
       )}
       {source.from === 'text' && (
-        <TextField label="Text" wide value={source.text} onInput={(text) => set({ from: 'text', text })} />
+        <TextField label={say`Text`} wide value={source.text} onInput={(text) => set({ from: 'text', text })} />
       )}
       {source.from === 'file' && (
-        <p>{source.name}: chosen when the page was mapped. Map the page again to change it.</p>
+        <p>{say`${source.name}: chosen when the page was mapped. Map the page again to change it.`}</p>
       )}
       {source.from === 'words' && (
         <WordsEditor

@@ -9,6 +9,7 @@ import { Reminders } from './reminders.tsx'
 import { hashOf, sections, type Route } from './route.ts'
 import { useLive } from './use-live.ts'
 import { useRoute } from './use-route.ts'
+import { say } from '../../words/say.ts'
 
 // The entries come first; what is asked for less often is read when it is.
 const DevicesSection = later(async () => (await import('./devices-section.tsx')).DevicesSection)
@@ -20,14 +21,14 @@ const SettingsSection = later(async () => (await import('./settings-section.tsx'
 const ReportPlace = later(async () => (await import('./report-place.tsx')).ReportPlace)
 
 const words: Record<Route['section'], string> = {
-  jobs: 'Jobs',
-  entries: 'Entries',
-  maps: 'Form maps',
-  devices: 'Devices',
-  limits: 'Limits',
-  review: 'Review',
-  settings: 'Settings',
-  report: 'Report',
+  jobs: say`Jobs`,
+  entries: say`Entries`,
+  maps: say`Form maps`,
+  devices: say`Devices`,
+  limits: say`Limits`,
+  review: say`Review`,
+  settings: say`Settings`,
+  report: say`Report`,
 }
 
 export function Book() {
@@ -39,7 +40,7 @@ export function Book() {
     return () => clearTimeout(timer)
   }, [])
   useEffect(() => {
-    document.title = `${words[route.section]}: Gapsum book`
+    document.title = say`${words[route.section]}: Gapsum book`
   }, [route.section])
 
   return (
@@ -47,9 +48,9 @@ export function Book() {
       <header class="top">
         <h1>
           <Icon name="mark" />
-          Book
+          {say`Book`}
         </h1>
-        <nav aria-label="Book">
+        <nav aria-label={say`Book`}>
           {sections.map((section) => (
             <a
               key={section}

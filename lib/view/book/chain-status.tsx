@@ -6,7 +6,8 @@ import { Icon } from '../icons.tsx'
 import { afterList } from './after-list.ts'
 import { hashOf } from './route.ts'
 import { useDismiss } from './use-dismiss.ts'
-import { count, dayAndYear, time, wording } from './wording.ts'
+import { count, dayAndYear, grouped, time, wording } from './wording.ts'
+import { say } from '../../words/say.ts'
 
 /** A book of up to so many entries is checked when it opens; a longer one when asked. */
 const atOnce = 3000
@@ -68,18 +69,19 @@ export function ChainStatus() {
           <p>
             <b>{state.verdict.message}</b> {whatToDo}{' '}
             <a href={hashOf({ section: 'entries', entry: Math.max(1, state.verdict.entry) })}>
-              Show entry {state.verdict.entry}
+              {say`Show entry ${state.verdict.entry}`}
             </a>
           </p>
         )}
         <p>{whatChainShows}</p>
         {state?.is === 'checked' && state.verdict.ok && state.verdict.hash && (
           <p>
-            Newest fingerprint: <code>{state.verdict.hash}</code>
+            {say`Newest fingerprint: `}
+            <code>{state.verdict.hash}</code>
           </p>
         )}
         <button type="button" class="b low" onClick={() => void run()} disabled={state?.is === 'checking'}>
-          Check the chain now
+          {say`Check the chain now`}
         </button>
       </div>
     </details>
@@ -87,22 +89,18 @@ export function ChainStatus() {
 }
 
 function Head({ state }: { state: State | undefined }) {
-  if (!state) return <span class="q">reading the book</span>
+  if (!state) return <span class="q">{say`reading the book`}</span>
   switch (state.is) {
     case 'idle':
       return (
         <>
-          <b>Chain not checked yet</b> <span class="q">{count(state.entries, 'entry', 'entries')}</span>
+          <b>{say`Chain not checked yet`}</b> <span class="q">{count(state.entries, 'entry', 'entries')}</span>
         </>
       )
     case 'checking':
-      return (
-        <span class="q">
-          checking the chain, {state.done.toLocaleString()} of {state.entries.toLocaleString()}
-        </span>
-      )
+      return <span class="q">{say`checking the chain, ${grouped(state.done)} of ${grouped(state.entries)}`}</span>
     case 'failed':
-      return <span class="st bad">The book could not be read: {state.trouble}</span>
+      return <span class="st bad">{say`The book could not be read: ${state.trouble}`}</span>
     case 'checked':
       return <Checked verdict={state.verdict} at={state.at} />
   }
@@ -114,21 +112,22 @@ function Checked({ verdict, at }: { verdict: Verdict; at: string }) {
       <span class="st bad">
         <Icon name="bad" />
         <span>
-          <b>Chain broken</b> at entry {verdict.entry}
+          <b>{say`Chain broken`}</b>
+          {say` at entry ${verdict.entry}`}
         </span>
       </span>
     )
   }
-  if (verdict.count === 0) return <span class="q">no entries yet</span>
+  if (verdict.count === 0) return <span class="q">{say`no entries yet`}</span>
   const [first, last] = [dayAndYear(verdict.first), dayAndYear(verdict.last)]
   return (
     <span class="fits">
       <Icon name="tick" />
       <span>
-        <b>Chain verified</b>{' '}
+        <b>{say`Chain verified`}</b>{' '}
         <span class="q">
-          {count(verdict.count, 'entry', 'entries')}, {first === last ? first : `${first} to ${last}`}, checked at{' '}
-          {time(at)}
+          {count(verdict.count, 'entry', 'entries')}, {first === last ? first : say`${first} to ${last}`}
+          {say`, checked at ${time(at)}`}
         </span>
       </span>
     </span>

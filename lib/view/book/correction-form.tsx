@@ -4,6 +4,7 @@ import { addNote } from '../../book/notes.ts'
 import type { Entry } from '../../book/schema.ts'
 import { TextField } from './field.tsx'
 import { Said, useSaid } from './said.tsx'
+import { say } from '../../words/say.ts'
 
 interface Props {
   entry: Entry
@@ -20,13 +21,13 @@ export function CorrectionForm({ entry, onDone, onLeave }: Props) {
   const add = () =>
     run(
       async () => {
-        if (!reason.trim()) throw new Error('type the reason first.')
+        if (!reason.trim()) throw new Error(say`type the reason first.`)
         await addNote(
           { kind: 'correction', job: entry.job, of: entry.number, reason, text },
           browser.runtime.getManifest().version,
         )
       },
-      () => onDone(`Entry ${entry.number} stands as it was; its correction is a new entry.`),
+      () => onDone(say`Entry ${entry.number} stands as it was; its correction is a new entry.`),
     )
 
   return (
@@ -38,15 +39,15 @@ export function CorrectionForm({ entry, onDone, onLeave }: Props) {
       }}
     >
       <div class="fields">
-        <TextField label="What is wrong, and why" wide value={reason} onInput={setReason} />
-        <TextField label="What is right" wide value={text} onInput={setText} />
+        <TextField label={say`What is wrong, and why`} wide value={reason} onInput={setReason} />
+        <TextField label={say`What is right`} wide value={text} onInput={setText} />
       </div>
       <div class="acts">
         <button type="submit" class="b low first">
-          Add the correction
+          {say`Add the correction`}
         </button>
         <button type="button" class="b low bare" onClick={onLeave}>
-          Leave it
+          {say`Leave it`}
         </button>
       </div>
       <Said said={said} />

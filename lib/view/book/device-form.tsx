@@ -6,15 +6,16 @@ import { symbol } from '../../units/symbol.ts'
 import { Icon } from '../icons.tsx'
 import { ChoiceField, TextField, Trouble } from './field.tsx'
 import { wording } from './wording.ts'
+import { say } from '../../words/say.ts'
 
 type Range = Device['ranges'][number]
 
 const flowUnits = (['cfm', 'm3/h', 'L/s'] as const).map((unit) => [unit, symbol(unit)] as const)
 const columns: readonly (readonly [keyof Range, string])[] = [
-  ['name', 'Range'],
-  ['coefficient', 'Coefficient'],
-  ['exponent', 'Exponent'],
-  ['minPressure', 'From, Pa'],
+  ['name', say`Range`],
+  ['coefficient', say`Coefficient`],
+  ['exponent', say`Exponent`],
+  ['minPressure', say`From, Pa`],
   ['maxPressure', 'To, Pa'],
 ]
 
@@ -37,28 +38,28 @@ export function DeviceForm({ device, onDelete }: { device: Device; onDelete: () 
   return (
     <div class="body">
       <div class="fields">
-        <TextField label="Name" value={draft.name} onInput={(name) => edit({ name })} />
-        <TextField label="Serial number" value={draft.serial} onInput={(serial) => edit({ serial })} />
+        <TextField label={say`Name`} value={draft.name} onInput={(name) => edit({ name })} />
+        <TextField label={say`Serial number`} value={draft.serial} onInput={(serial) => edit({ serial })} />
         <TextField
-          label="Calibrated on"
+          label={say`Calibrated on`}
           type="date"
           value={draft.calibrated}
           onInput={(calibrated) => edit({ calibrated })}
         />
         <TextField
-          label="Valid for, months"
+          label={say`Valid for, months`}
           mode="numeric"
           value={draft.intervalMonths}
           onInput={(intervalMonths) => edit({ intervalMonths })}
         />
         <ChoiceField
-          label="Flow unit of the certificate"
+          label={say`Flow unit of the certificate`}
           value={draft.flowUnit}
           options={flowUnits}
           onPick={(flowUnit) => edit({ flowUnit })}
         />
         <TextField
-          label="Air density at calibration, kg/m³"
+          label={say`Air density at calibration, kg/m³`}
           mode="decimal"
           placeholder="1.2041"
           value={draft.calibrationDensity}
@@ -66,7 +67,7 @@ export function DeviceForm({ device, onDelete }: { device: Device; onDelete: () 
         />
       </div>
       <table class="t rg">
-        <caption class="vh">Ranges of {draft.name}</caption>
+        <caption class="vh">{say`Ranges of ${draft.name}`}</caption>
         <thead>
           <tr>
             {columns.map(([key, words]) => (
@@ -75,7 +76,7 @@ export function DeviceForm({ device, onDelete }: { device: Device; onDelete: () 
               </th>
             ))}
             <th scope="col">
-              <span class="vh">Remove</span>
+              <span class="vh">{say`Remove`}</span>
             </th>
           </tr>
         </thead>
@@ -88,7 +89,7 @@ export function DeviceForm({ device, onDelete }: { device: Device; onDelete: () 
                   <input
                     class="in"
                     inputMode={key === 'name' ? 'text' : 'decimal'}
-                    aria-label={`${words}, range ${row + 1}`}
+                    aria-label={say`${words}, range ${row + 1}`}
                     value={range[key]}
                     onInput={(event) => editRange(row, { [key]: event.currentTarget.value })}
                   />
@@ -98,7 +99,7 @@ export function DeviceForm({ device, onDelete }: { device: Device; onDelete: () 
                 <button
                   type="button"
                   class="ib"
-                  aria-label={`Remove range ${range.name || row + 1}`}
+                  aria-label={say`Remove range ${range.name || row + 1}`}
                   onClick={() => edit({ ranges: draft.ranges.filter((_, index) => index !== row) })}
                 >
                   <Icon name="x" />
@@ -111,10 +112,10 @@ export function DeviceForm({ device, onDelete }: { device: Device; onDelete: () 
       <Trouble text={trouble} />
       <div class="acts">
         <button type="button" class="b low" onClick={() => edit({ ranges: [...draft.ranges, emptyRange()] })}>
-          Add a range
+          {say`Add a range`}
         </button>
         <button type="button" class="b low bare" onClick={onDelete}>
-          Delete the device
+          {say`Delete the device`}
         </button>
       </div>
     </div>

@@ -11,31 +11,33 @@ import { fileName } from './file-name.ts'
 import { Empty, Trouble } from './field.tsx'
 import { Said, useSaid } from './said.tsx'
 import { useLive } from './use-live.ts'
+import { say } from '../../words/say.ts'
 
 /** The owner's flow devices, with the ranges of their calibration certificates. */
 export function DevicesSection() {
   const devices = useLive(listDevices, ['devices'])
   const [open, setOpen] = useState('')
-  const { said, say, run } = useSaid()
+  const { said, tell, run } = useSaid()
 
   const add = () =>
     run(async () => {
       const { units } = await getSettings()
-      const device = await saveDevice({ ...emptyDevice(units.flow), name: 'New device' })
+      const device = await saveDevice({ ...emptyDevice(units.flow), name: say`New device` })
       setOpen(device.id)
     })
   const remove = (device: Device) =>
     run(
       () => deleteDevice(device.id),
-      () => say(`${device.name} was deleted.`, 'Put it back', () => restoreDevice(device.id)),
+      () => tell(say`${device.name} was deleted.`, say`Put it back`, () => restoreDevice(device.id)),
     )
 
   return (
     <>
       <div class="head">
         <p class="q lead">
-          Coefficients come from your own calibration certificate: flow = coefficient × (pressure at the device)
-          <sup>exponent</sup>, with the pressure in Pa. No device is built in.
+          {say`Coefficients come from your own calibration certificate: flow = coefficient × (pressure at the device)`}
+          <sup>{say`exponent`}</sup>
+          {say`, with the pressure in Pa. No device is built in.`}
         </p>
         <button
           type="button"
@@ -45,19 +47,18 @@ export function DevicesSection() {
             run(() => download(fileName('devices', 'json'), jsonType, fileParts({ devices: devices.value ?? [] })))
           }
         >
-          Export all
+          {say`Export all`}
         </button>
         <button type="button" class="b" onClick={add}>
-          Add a device
+          {say`Add a device`}
         </button>
       </div>
       <Trouble text={devices.trouble} />
       <Said said={said} />
       {devices.value?.length === 0 && (
-        <Empty title="No devices yet">
+        <Empty title={say`No devices yet`}>
           <p>
-            You need one only when you write down the pressure at the device instead of a flow. Add it with the ranges
-            of its certificate.
+            {say`You need one only when you write down the pressure at the device instead of a flow. Add it with the ranges of its certificate.`}
           </p>
         </Empty>
       )}
@@ -74,7 +75,7 @@ export function DevicesSection() {
             }}
           >
             <summary>
-              <h2>{device.name || 'Device without a name'}</h2>
+              <h2>{device.name || say`Device without a name`}</h2>
               <span class={state.overdue ? 'st doubt' : 'q'}>{state.words}</span>
             </summary>
             <DeviceForm device={device} onDelete={() => remove(device)} />

@@ -11,7 +11,8 @@ import { ExportButtons } from './export-buttons.tsx'
 import { Empty, Trouble } from './field.tsx'
 import type { Route } from './route.ts'
 import { useLive } from './use-live.ts'
-import { count } from './wording.ts'
+import { count, grouped } from './wording.ts'
+import { say } from '../../words/say.ts'
 
 const EntryDetail = later(async () => (await import('./entry-detail.tsx')).EntryDetail)
 const Timeline = later(async () => (await import('./timeline.tsx')).Timeline)
@@ -52,10 +53,9 @@ export function EntriesSection({ route, go }: { route: Route; go: (route: Route)
 
   if (total.value === 0 && rows.value) {
     return (
-      <Empty title="No entries yet">
+      <Empty title={say`No entries yet`}>
         <p>
-          Open a form that asks for your figures, open Gapsum from the toolbar and choose to fill the page. Every fill
-          becomes an entry here, with what was to be typed and what the page then held.
+          {say`Open a form that asks for your figures, open Gapsum from the toolbar and choose to fill the page. Every fill becomes an entry here, with what was to be typed and what the page then held.`}
         </p>
       </Empty>
     )
@@ -69,7 +69,8 @@ export function EntriesSection({ route, go }: { route: Route; go: (route: Route)
       {route.job && (
         <div class="only">
           <p>
-            Only entries of one job. <a href="#entries">Show those of every job</a>
+            {say`Only entries of one job. `}
+            <a href="#entries">{say`Show those of every job`}</a>
           </p>
           <Timeline job={route.job} />
         </div>
@@ -77,8 +78,8 @@ export function EntriesSection({ route, go }: { route: Route; go: (route: Route)
       <Trouble text={rows.trouble || total.trouble} />
       {open !== undefined && rows.value && !openIsListed && <Apart number={open} />}
       {rows.value && shown.length === 0 ? (
-        <Empty title="Nothing fits">
-          <p>No entry fits what you look for. Use fewer words, or take away a filter.</p>
+        <Empty title={say`Nothing fits`}>
+          <p>{say`No entry fits what you look for. Use fewer words, or take away a filter.`}</p>
         </Empty>
       ) : (
         <div class="scroll">
@@ -86,20 +87,20 @@ export function EntriesSection({ route, go }: { route: Route; go: (route: Route)
             <thead>
               <tr>
                 <th class="nohead" scope="col">
-                  Entry
+                  {say`Entry`}
                 </th>
                 <th class="num" scope="col">
-                  Date
+                  {say`Date`}
                 </th>
                 <th class="num" scope="col">
-                  Time
+                  {say`Time`}
                 </th>
-                <th scope="col">Job</th>
-                <th scope="col">Form map</th>
-                <th scope="col">Outcome</th>
-                <th scope="col">Status</th>
+                <th scope="col">{say`Job`}</th>
+                <th scope="col">{say`Form map`}</th>
+                <th scope="col">{say`Outcome`}</th>
+                <th scope="col">{say`Status`}</th>
                 <th class="num" scope="col">
-                  Fingerprint
+                  {say`Fingerprint`}
                 </th>
               </tr>
             </thead>
@@ -128,17 +129,19 @@ export function EntriesSection({ route, go }: { route: Route; go: (route: Route)
       <div class="foot">
         <span role="status">
           {rows.loading || total.value === undefined
-            ? 'looking through the book'
-            : `${shown.length.toLocaleString()} of ${count(total.value, 'entry', 'entries')} shown${rows.value?.more ? '; more below' : ''}`}
+            ? say`looking through the book`
+            : rows.value?.more
+              ? say`${grouped(shown.length)} of ${count(total.value, 'entry', 'entries')} shown; more below`
+              : say`${grouped(shown.length)} of ${count(total.value, 'entry', 'entries')} shown`}
         </span>
         {(order === 'by job' || order === 'oldest') && (
-          <span>Sorted among the newest {sortedAmong.toLocaleString()} that fit.</span>
+          <span>{say`Sorted among the newest ${grouped(sortedAmong)} that fit.`}</span>
         )}
-        <span>An entry is never changed; a correction is a new entry that names the old one.</span>
+        <span>{say`An entry is never changed; a correction is a new entry that names the old one.`}</span>
       </div>
       {rows.value?.more && (
         <button type="button" class="b more" onClick={() => setLimit(limit + page)}>
-          Show {page} more
+          {say`Show ${page} more`}
         </button>
       )}
     </>
@@ -150,14 +153,12 @@ function Apart({ number }: { number: number }) {
   const entry = useLive(() => getEntry(number).then((found) => found ?? null), ['entries'], String(number))
   if (entry.value === undefined) return null
   return (
-    <section class="apart" aria-label={`Entry ${number}`}>
+    <section class="apart" aria-label={say`Entry ${number}`}>
       {entry.value === null ? (
-        <p>The book has no entry {number}.</p>
+        <p>{say`The book has no entry ${number}.`}</p>
       ) : (
         <>
-          <h2>
-            Entry {number}, {entry.value.job.name}
-          </h2>
+          <h2>{say`Entry ${number}, ${entry.value.job.name}`}</h2>
           <EntryDetail number={number} />
         </>
       )}

@@ -8,12 +8,13 @@ import { linesShown } from './lines-shown.ts'
 import { NoteDetail } from './note-detail.tsx'
 import { ground, OutcomeWords } from './outcome.tsx'
 import { useLive } from './use-live.ts'
+import { say } from '../../words/say.ts'
 
 /** Every binding of an entry, and beside them what wants a look. */
 export function EntryDetail({ number }: { number: number }) {
   const entry = useLive(() => getEntry(number).then((found) => found ?? null), [], String(number))
   if (entry.trouble) return <Trouble text={entry.trouble} />
-  if (!entry.value) return <p class="q bd">reading the entry</p>
+  if (!entry.value) return <p class="q bd">{say`reading the entry`}</p>
   if (!isFill(entry.value)) return <NoteDetail note={entry.value} />
   return (
     <div class="bd">
@@ -30,18 +31,18 @@ function Bindings({ entry }: { entry: FillEntry }) {
   const lines = linesShown(entry)
   return (
     <table class="t rc">
-      <caption class="vh">Bindings of entry {entry.number}</caption>
+      <caption class="vh">{say`Bindings of entry ${entry.number}`}</caption>
       <thead>
         <tr>
           <th scope="col">
-            <span class="vh">Number</span>
+            <span class="vh">{say`Number`}</span>
           </th>
-          <th scope="col">Control</th>
-          <th scope="col">Binding</th>
-          <th scope="col">Intended</th>
-          <th scope="col">Read back</th>
-          <th scope="col">Outcome</th>
-          <th scope="col">Note</th>
+          <th scope="col">{say`Control`}</th>
+          <th scope="col">{say`Binding`}</th>
+          <th scope="col">{say`Intended`}</th>
+          <th scope="col">{say`Read back`}</th>
+          <th scope="col">{say`Outcome`}</th>
+          <th scope="col">{say`Note`}</th>
         </tr>
       </thead>
       <tbody>
@@ -57,12 +58,12 @@ function Bindings({ entry }: { entry: FillEntry }) {
               {line.intended}
             </td>
             <td class={line.readBack === line.intended ? 'm sm' : 'm'} data-head="read back">
-              {line.readBack || <span class="q">empty</span>}
+              {line.readBack || <span class="q">{say`empty`}</span>}
             </td>
             <td>
               <OutcomeWords of={line.outcome} />
             </td>
-            <td class="q">{line.note || (line.before && line.before !== line.readBack && `was ${line.before}`)}</td>
+            <td class="q">{line.note || (line.before && line.before !== line.readBack && say`was ${line.before}`)}</td>
           </tr>
         ))}
       </tbody>

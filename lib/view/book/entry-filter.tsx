@@ -8,6 +8,7 @@ import { Icon } from '../icons.tsx'
 import { ChoiceField, TextField } from './field.tsx'
 import { kindWords } from './note-words.ts'
 import { statusWords } from './status-words.tsx'
+import { say } from '../../words/say.ts'
 
 type Asked = NonNullable<Filter['outcome']> | ''
 
@@ -55,22 +56,22 @@ export function EntryFilter({ filter, onChange, order, onOrder, maps }: Props) {
       <div class="find">
         <Icon name="find" />
         <TextField
-          label="Find"
+          label={say`Find`}
           type="search"
           wide
           value={text}
           onInput={setText}
-          placeholder="beginnings of words: address, job, text"
+          placeholder={say`beginnings of words: address, job, text`}
         />
       </div>
       <ChoiceField
-        label="Form map"
+        label={say`Form map`}
         value={filter.map ?? ''}
         options={[['', 'all'], ...maps.map(({ id, name }) => [id, name] as const)]}
         onPick={(map) => set({ map })}
       />
       <ChoiceField
-        label="Outcome"
+        label={say`Outcome`}
         value={filter.outcome ?? ''}
         options={outcomeOptions}
         onPick={(outcome) => {
@@ -79,7 +80,7 @@ export function EntryFilter({ filter, onChange, order, onOrder, maps }: Props) {
         }}
       />
       <ChoiceField
-        label="Status"
+        label={say`Status`}
         value={filter.status ?? ''}
         options={statusOptions}
         onPick={(status) => {
@@ -88,7 +89,7 @@ export function EntryFilter({ filter, onChange, order, onOrder, maps }: Props) {
         }}
       />
       <ChoiceField
-        label="Kind"
+        label={say`Kind`}
         value={filter.kind ?? ''}
         options={kindOptions}
         onPick={(kind) => {
@@ -96,9 +97,14 @@ export function EntryFilter({ filter, onChange, order, onOrder, maps }: Props) {
           onChange({ ...rest, text, ...(kind && { kind }) })
         }}
       />
-      <TextField label="From" type="date" value={filter.from ?? ''} onInput={(from) => set({ from })} />
+      <TextField label={say`From`} type="date" value={filter.from ?? ''} onInput={(from) => set({ from })} />
       <TextField label="To" type="date" value={filter.to ?? ''} onInput={(to) => set({ to })} />
-      <ChoiceField label="Order" value={order} options={orders.map((one) => [one, one] as const)} onPick={onOrder} />
+      <ChoiceField
+        label={say`Order`}
+        value={order}
+        options={orders.map((one) => [one, one] as const)}
+        onPick={onOrder}
+      />
     </>
   )
 }

@@ -11,12 +11,13 @@ import { hashOf } from './route.ts'
 import { Said, useSaid } from './said.tsx'
 import { useLive } from './use-live.ts'
 import { dayAndYear, time } from './wording.ts'
+import { say } from '../../words/say.ts'
 
 /** What came after a fill: notes about it, and the ways to add one. */
 export function EntryNotes({ entry }: { entry: FillEntry }) {
   const notes = useLive(() => notesOf(entry), ['entries'], entry.hash)
   const [form, setForm] = useState<'' | 'follow-up' | 'correction'>('')
-  const { said, say, run } = useSaid()
+  const { said, tell, run } = useSaid()
 
   const attachFiles = (input: HTMLInputElement) => {
     const files = [...(input.files ?? [])]
@@ -26,24 +27,24 @@ export function EntryNotes({ entry }: { entry: FillEntry }) {
         const to = { job: entry.job, of: entry.number, text: '' }
         for (const file of files) await attach(file, to, browser.runtime.getManifest().version)
       },
-      () => say(files.length === 1 ? `${files[0]?.name} was attached.` : `${files.length} files were attached.`),
+      () => tell(files.length === 1 ? say`${files[0]?.name ?? ''} was attached.` : say`${files.length} files were attached.`),
     )
   }
   const done = (text: string) => {
     setForm('')
-    say(text)
+    tell(text)
   }
 
   return (
-    <section class="notes" aria-label={`What came after entry ${entry.number}`}>
-      <h2>What came after</h2>
-      {notes.value?.length === 0 && <p class="q">Nothing noted yet.</p>}
+    <section class="notes" aria-label={say`What came after entry ${entry.number}`}>
+      <h2>{say`What came after`}</h2>
+      {notes.value?.length === 0 && <p class="q">{say`Nothing noted yet.`}</p>}
       <ol>
         {notes.value?.map((note) => (
           <li key={note.number}>
             <p class="q">
               <a href={hashOf({ section: 'entries', entry: note.number })}>
-                {kindWords[note.kind]}, entry {note.number}
+                {say`${kindWords[note.kind]}, entry ${note.number}`}
               </a>{' '}
               {dayAndYear(note.at)}, {time(note.at)}
             </p>
@@ -57,14 +58,14 @@ export function EntryNotes({ entry }: { entry: FillEntry }) {
         <div class="acts">
           {entry.kind === 'fill' && (
             <button type="button" class="b low" onClick={() => setForm('follow-up')}>
-              Note what became of it
+              {say`Note what became of it`}
             </button>
           )}
           <button type="button" class="b low" onClick={() => setForm('correction')}>
-            Correct it
+            {say`Correct it`}
           </button>
           <label class="b low file">
-            Attach photos or PDFs
+            {say`Attach photos or PDFs`}
             <input
               type="file"
               class="vh"

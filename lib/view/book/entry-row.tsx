@@ -5,6 +5,7 @@ import { kindWords } from './note-words.ts'
 import { OutcomeWords } from './outcome.tsx'
 import { StatusWords } from './status-words.tsx'
 import { day, time } from './wording.ts'
+import { say } from '../../words/say.ts'
 
 interface Props {
   row: Row
@@ -22,7 +23,7 @@ export function EntryRow({ row, open, onToggle }: Props) {
       <th scope="row" class="who">
         <button type="button" aria-expanded={open} onClick={onToggle}>
           <Icon name="tw" class={open ? 'tw down' : 'tw'} />
-          <span class="vh">Entry {row.number}, </span>
+          <span class="vh">{say`Entry ${row.number},`} </span>
           {row.job.name}
         </button>
       </th>
@@ -39,16 +40,16 @@ function OfFill({ row }: { row: FillRow }) {
     <>
       <td class="fm">
         {row.map.name}
-        {row.kind === 'undo' && <small> put back</small>}
+        {row.kind === 'undo' && <small>{say` put back`}</small>}
       </td>
       <td>
         <Counts row={row} />
-        {row.earlier !== undefined && <small class="ear">corrects or repeats {row.earlier}</small>}
+        {row.earlier !== undefined && <small class="ear">{say`corrects or repeats ${row.earlier}`}</small>}
       </td>
       <td class="sta">
         {row.status && <StatusWords of={row.status} />}
         {row.confirmation && <small>{row.confirmation}</small>}
-        {row.due && <small>due {day(`${row.due}T12:00`)}</small>}
+        {row.due && <small>{say`due ${day(`${row.due}T12:00`)}`}</small>}
       </td>
     </>
   )
@@ -59,7 +60,7 @@ function OfNote({ row }: { row: NoteRow }) {
     <>
       <td class="fm">
         {kindWords[row.kind]}
-        {row.of !== undefined && <small> of entry {row.of}</small>}
+        {row.of !== undefined && <small>{say` of entry ${row.of}`}</small>}
       </td>
       <td class="said-row" colSpan={2}>
         {row.words}
@@ -77,7 +78,7 @@ function Counts({ row }: { row: FillRow }) {
         const count = row.counts[outcome]
         return count ? <OutcomeWords key={outcome} of={outcome} words={`${count} ${outcome}`} /> : null
       })}
-      {missed > 0 && <OutcomeWords of="not reached" words={`${missed} not reached`} />}
+      {missed > 0 && <OutcomeWords of="not reached" words={say`${missed} not reached`} />}
     </span>
   )
 }

@@ -5,6 +5,7 @@ import { statuses, type FillEntry, type Status } from '../../book/entry-schema.t
 import { ChoiceField, TextField } from './field.tsx'
 import { Said, useSaid } from './said.tsx'
 import { statusWords } from './status-words.tsx'
+import { say } from '../../words/say.ts'
 
 const blank = { reason: '', confirmation: '', due: '', keepUntil: '', resubmittedAs: '', text: '' }
 
@@ -29,9 +30,9 @@ export function FollowUpForm({ entry, onDone, onLeave }: Props) {
       async () => {
         const { resubmittedAs, ...rest } = typed
         const as = resubmittedAs.trim()
-        if (status === 'rejected' && !rest.reason.trim()) throw new Error('type the reason that the office gave.')
+        if (status === 'rejected' && !rest.reason.trim()) throw new Error(say`type the reason that the office gave.`)
         if (status === 'resubmitted' && !/^[1-9]\d*$/.test(as))
-          throw new Error('type the number of the entry that was submitted in its place.')
+          throw new Error(say`type the number of the entry that was submitted in its place.`)
         await addNote(
           {
             kind: 'follow-up',
@@ -44,7 +45,7 @@ export function FollowUpForm({ entry, onDone, onLeave }: Props) {
           browser.runtime.getManifest().version,
         )
       },
-      () => onDone(`Entry ${entry.number} is ${status}; the note is a new entry.`),
+      () => onDone(say`Entry ${entry.number} is ${status}; the note is a new entry.`),
     )
 
   return (
@@ -57,26 +58,26 @@ export function FollowUpForm({ entry, onDone, onLeave }: Props) {
     >
       <div class="fields">
         <ChoiceField
-          label="What became of it"
+          label={say`What became of it`}
           value={status}
           options={statuses.map((one) => [one, statusWords[one]] as const)}
           onPick={setStatus}
         />
-        <TextField label="Confirmation number" {...field('confirmation')} />
-        {status === 'rejected' && <TextField label="Reason of the rejection" wide {...field('reason')} />}
+        <TextField label={say`Confirmation number`} {...field('confirmation')} />
+        {status === 'rejected' && <TextField label={say`Reason of the rejection`} wide {...field('reason')} />}
         {status === 'resubmitted' && (
-          <TextField label="Resubmitted as entry" mode="numeric" {...field('resubmittedAs')} />
+          <TextField label={say`Resubmitted as entry`} mode="numeric" {...field('resubmittedAs')} />
         )}
-        <TextField label="Due on" type="date" {...field('due')} />
-        <TextField label="Keep the record until" type="date" {...field('keepUntil')} />
-        <TextField label="Note" wide {...field('text')} />
+        <TextField label={say`Due on`} type="date" {...field('due')} />
+        <TextField label={say`Keep the record until`} type="date" {...field('keepUntil')} />
+        <TextField label={say`Note`} wide {...field('text')} />
       </div>
       <div class="acts">
         <button type="submit" class="b low first">
-          Add to the book
+          {say`Add to the book`}
         </button>
         <button type="button" class="b low bare" onClick={onLeave}>
-          Leave it
+          {say`Leave it`}
         </button>
       </div>
       <Said said={said} />

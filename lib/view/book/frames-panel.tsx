@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'preact/hooks'
 import browser from 'webextension-polyfill'
+import { say } from '../../words/say.ts'
 
 const wanted = (): string => new URLSearchParams(location.hash.split('?')[1] ?? '').get('site') ?? ''
 
@@ -34,7 +35,8 @@ export function FramesPanel() {
     setTrouble('')
     try {
       const granted = await browser.permissions.request({ origins: [patternOf(asked)] })
-      if (!granted) setTrouble('Not allowed. The form in the frame stays with you; the copy list works all the same.')
+      if (!granted)
+        setTrouble(say`Not allowed. The form in the frame stays with you; the copy list works all the same.`)
     } catch (error) {
       setTrouble(error instanceof Error ? error.message : String(error))
     }
@@ -42,15 +44,14 @@ export function FramesPanel() {
 
   return (
     <section class="group">
-      <h2>Frames of other sites</h2>
+      <h2>{say`Frames of other sites`}</h2>
       <p class="q">
-        A form may stand in a frame of another site than the page around it. Gapsum looks into such a frame only after
-        you allowed that one site, and only while the helper is open on the page.
+        {say`A form may stand in a frame of another site than the page around it. Gapsum looks into such a frame only after you allowed that one site, and only while the helper is open on the page.`}
       </p>
       {open && (
         <p>
           <button type="button" class="b first" onClick={() => void allow()}>
-            Allow frames of {asked}
+            {say`Allow frames of ${asked}`}
           </button>
         </p>
       )}
@@ -60,7 +61,7 @@ export function FramesPanel() {
         </p>
       )}
       {origins.length === 0 ? (
-        <p class="q">No site is allowed.</p>
+        <p class="q">{say`No site is allowed.`}</p>
       ) : (
         <ul>
           {origins.map((origin) => (
@@ -69,10 +70,10 @@ export function FramesPanel() {
               <button
                 type="button"
                 class="b low"
-                aria-label={`Take back ${origin}`}
+                aria-label={say`Take back ${origin}`}
                 onClick={() => void browser.permissions.remove({ origins: [origin] })}
               >
-                Take back
+                {say`Take back`}
               </button>
             </li>
           ))}

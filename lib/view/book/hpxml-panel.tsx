@@ -5,13 +5,14 @@ import { saveJob } from '../../book/jobs.ts'
 import { jobTitle } from '../calculator/job-title.ts'
 import { Said, useSaid } from './said.tsx'
 import { count } from './wording.ts'
+import { say } from '../../words/say.ts'
 
 type Chosen = { name: string; found: HpxmlJob[] }
 
 /** Takes in an HPXML file: first what would come in, then new jobs only. */
 export function HpxmlPanel() {
   const [chosen, setChosen] = useState<Chosen>()
-  const { said, say, run } = useSaid()
+  const { said, tell, run } = useSaid()
 
   const look = (input: HTMLInputElement) => {
     const file = input.files?.[0]
@@ -31,19 +32,18 @@ export function HpxmlPanel() {
       },
       () => {
         setChosen(undefined)
-        say(`${count(found.length, 'new job')} came from ${name}.`)
+        tell(say`${count(found.length, 'new job')} came from ${name}.`)
       },
     )
 
   return (
     <section class="group">
-      <h2>Take in HPXML</h2>
+      <h2>{say`Take in HPXML`}</h2>
       <p class="q">
-        A file of the open standard HPXML, version 4.0 to 4.2: its house and duct tests become new jobs. You see first
-        what would come in. Nothing that is here is overwritten.
+        {say`A file of the open standard HPXML, version 4.0 to 4.2: its house and duct tests become new jobs. You see first what would come in. Nothing that is here is overwritten.`}
       </p>
       <label class="b low file">
-        Choose an HPXML file
+        {say`Choose an HPXML file`}
         <input
           type="file"
           class="vh"
@@ -53,12 +53,13 @@ export function HpxmlPanel() {
       </label>
       <Said said={said} />
       {chosen && (
-        <div class="plan" role="group" aria-label={`What ${chosen.name} would add`}>
+        <div class="plan" role="group" aria-label={say`What ${chosen.name} would add`}>
           <h3>{chosen.name}</h3>
           {chosen.found.map(({ job, lines, left }) => (
             <div key={job.id}>
               <p>
-                New job: <b>{jobTitle(job)}</b>
+                {say`New job: `}
+                <b>{jobTitle(job)}</b>
               </p>
               <ul>
                 {[...lines, ...left].map((line) => (
@@ -69,10 +70,11 @@ export function HpxmlPanel() {
           ))}
           <div class="acts">
             <button type="button" class="b low first" onClick={() => take(chosen)}>
-              Add {chosen.found.length === 1 ? 'it' : 'them'}
+              {say`Add `}
+              {chosen.found.length === 1 ? say`it` : say`them`}
             </button>
             <button type="button" class="b low bare" onClick={() => setChosen(undefined)}>
-              Leave it
+              {say`Leave it`}
             </button>
           </div>
         </div>

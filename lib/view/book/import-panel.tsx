@@ -7,6 +7,7 @@ import { MapContents } from './map-contents.tsx'
 import { PassphraseField } from './passphrase-field.tsx'
 import { Said, useSaid } from './said.tsx'
 import { count } from './wording.ts'
+import { say } from '../../words/say.ts'
 
 type Chosen = { name: string; plan: ImportPlan; source: BookSource }
 
@@ -15,7 +16,7 @@ export function ImportPanel() {
   const [locked, setLocked] = useState<File>()
   const [passphrase, setPassphrase] = useState('')
   const [chosen, setChosen] = useState<Chosen>()
-  const { said, say, run } = useSaid()
+  const { said, tell, run } = useSaid()
 
   const look = async (name: string, file: Blob) => {
     const source = await openBookFile(file)
@@ -45,7 +46,7 @@ export function ImportPanel() {
       () => applyImport(chosen.plan, chosen.source),
       () => {
         setChosen(undefined)
-        say(`${chosen.name} was taken in.`)
+        tell(say`${chosen.name} was taken in.`)
       },
     )
   }
@@ -53,13 +54,12 @@ export function ImportPanel() {
 
   return (
     <section class="group">
-      <h2>Take in a file</h2>
+      <h2>{say`Take in a file`}</h2>
       <p class="q">
-        A file that was exported from a book: jobs, devices, limits, form maps or a whole book, encrypted or not. You
-        see first what it would add. Nothing that is here is overwritten.
+        {say`A file that was exported from a book: jobs, devices, limits, form maps or a whole book, encrypted or not. You see first what it would add. Nothing that is here is overwritten.`}
       </p>
       <label class="b low file">
-        Choose a file
+        {say`Choose a file`}
         <input type="file" class="vh" accept="application/json,.json" onChange={(event) => read(event.currentTarget)} />
       </label>
       <Said said={said} />
@@ -71,17 +71,17 @@ export function ImportPanel() {
             unlock()
           }}
         >
-          <p>{locked.name} is encrypted.</p>
-          <PassphraseField label="Passphrase" value={passphrase} onInput={setPassphrase} />
+          <p>{say`${locked.name} is encrypted.`}</p>
+          <PassphraseField label={say`Passphrase`} value={passphrase} onInput={setPassphrase} />
           <div class="acts">
             <button type="submit" class="b low first">
-              Open it
+              {say`Open it`}
             </button>
           </div>
         </form>
       )}
       {chosen && plan && (
-        <div class="plan" role="group" aria-label={`What ${chosen.name} would add`}>
+        <div class="plan" role="group" aria-label={say`What ${chosen.name} would add`}>
           <h3>{chosen.name}</h3>
           <ul>
             {lines(plan).map((line) => (
@@ -93,23 +93,20 @@ export function ImportPanel() {
           ))}
           {plan.devices.add.map((device) => (
             <p key={device.id}>
-              Device {device.name}: {device.ranges.length === 1 ? '1 range' : `${device.ranges.length} ranges`},
-              calibrated {device.calibrated || 'on no day given'}. Compare the coefficients with the certificate before
-              you use it.
+              {say`Device ${device.name}: ${count(device.ranges.length, 'range')}, calibrated ${device.calibrated || say`on no day given`}. Compare the coefficients with the certificate before you use it.`}
             </p>
           ))}
           {plan.limits.add.map((limit) => (
             <p key={limit.id}>
-              Limit {limit.name}: at most {limit.value} {limit.unit}, from {limit.origin || 'no origin given'}. Compare
-              it with the paper before you use it.
+              {say`Limit ${limit.name}: at most ${limit.value} ${limit.unit}, from ${limit.origin || say`no origin given`}. Compare it with the paper before you use it.`}
             </p>
           ))}
           <div class="acts">
             <button type="button" class="b low first" onClick={take} disabled={additions(plan) === 0}>
-              Add them
+              {say`Add them`}
             </button>
             <button type="button" class="b low bare" onClick={() => setChosen(undefined)}>
-              Leave it
+              {say`Leave it`}
             </button>
           </div>
         </div>
@@ -134,19 +131,21 @@ function lines(plan: ImportPlan): string[] {
     [entries.add, entries.same, 'entry', 'entries'],
   ]
   const said = kinds.flatMap(([add, same, one, many]) => [
-    add > 0 ? `${count(add, one, many)} will be added.` : '',
-    same > 0 ? `${count(same, one, many)} ${same === 1 ? 'is' : 'are'} here already.` : '',
+    add > 0 ? say`${count(add, one, many)} will be added.` : '',
+    same === 1 ? say`${count(same, one, many)} is here already.` : '',
+    same > 1 ? say`${count(same, one, many)} are here already.` : '',
   ])
-  for (const job of jobs.kept) said.push(`${jobTitle(job)} is here with other content; yours stays.`)
-  for (const device of devices.kept) said.push(`Device ${device.name} is here with other content; yours stays.`)
-  for (const limit of limits.kept) said.push(`Limit ${limit.name} is here with other content; yours stays.`)
+  for (const job of jobs.kept) said.push(say`${jobTitle(job)} is here with other content; yours stays.`)
+  for (const device of devices.kept) said.push(say`Device ${device.name} is here with other content; yours stays.`)
+  for (const limit of limits.kept) said.push(say`Limit ${limit.name} is here with other content; yours stays.`)
   for (const map of maps.next) {
     said.push(
-      `Form map ${map.name} is here with other content; the file’s becomes its next version, yours stays below.`,
+      say`Form map ${map.name} is here with other content; the file’s becomes its next version, yours stays below.`,
     )
   }
-  if (plan.settings) said.push('Tester, units and look will be taken from the file, as this book has none of its own.')
+  if (plan.settings)
+    said.push(say`Tester, units and look will be taken from the file, as this book has none of its own.`)
   if (entries.refused) said.push(entries.refused)
   const told = said.filter(Boolean)
-  return told.length > 0 ? told : ['The file is empty.']
+  return told.length > 0 ? told : [say`The file is empty.`]
 }

@@ -1,6 +1,7 @@
 import { useId } from 'preact/hooks'
 import type { Item } from '../../form/material.ts'
 import { itemWords, type KnownItems } from './known-items.ts'
+import { say } from '../../words/say.ts'
 
 interface Props {
   label: string
@@ -22,7 +23,9 @@ export function ItemPicker({ label, item, items, onPick }: Props) {
         onChange={(event) => onPick(event.currentTarget.value, items.get(event.currentTarget.value))}
       >
         {!items.has(item) && (
-          <option value={item}>{item ? `${itemWords(item, items)} (in none of the newest jobs)` : 'choose'}</option>
+          <option value={item}>
+            {item ? say`${itemWords(item, items)} (in none of the newest jobs)` : say`choose`}
+          </option>
         )}
         {[...groups].map(([group, members]) => (
           <optgroup key={group} label={group}>

@@ -4,6 +4,7 @@ import { jobTitle } from '../calculator/job-title.ts'
 import { downloadBlob } from './download.ts'
 import { fileName } from './file-name.ts'
 import { hashOf } from './route.ts'
+import { say } from '../../words/say.ts'
 
 /** From a job to what others read of it: the report of its newest test, and a file of the open standard. */
 export function JobReport({ job, run }: { job: Job; run: (work: () => Promise<unknown>) => void }) {
@@ -17,11 +18,13 @@ export function JobReport({ job, run }: { job: Job; run: (work: () => Promise<un
     <>
       {test && (
         <a class="b low" href={hashOf({ section: 'report', job: job.id, test: test.id })}>
-          Report<span class="vh"> of {jobTitle(job)}</span>
+          {say`Report`}
+          <span class="vh">{say` of ${jobTitle(job)}`}</span>
         </a>
       )}
       <button type="button" class="b low" onClick={() => run(save)}>
-        HPXML<span class="vh"> file of {jobTitle(job)}</span>
+        HPXML
+        <span class="vh">{say` file of ${jobTitle(job)}`}</span>
       </button>
     </>
   )

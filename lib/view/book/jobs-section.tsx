@@ -14,6 +14,7 @@ import { hashOf } from './route.ts'
 import { Said, useSaid } from './said.tsx'
 import { useLive } from './use-live.ts'
 import { count, day } from './wording.ts'
+import { say } from '../../words/say.ts'
 
 const page = 100
 
@@ -23,7 +24,7 @@ export function JobsSection() {
   const [limit, setLimit] = useState(page)
   const jobs = useLive(listJobs, ['jobs'])
   const deleted = useLive(listDeletedJobs, ['jobs'])
-  const { said, say, run } = useSaid()
+  const { said, tell, run } = useSaid()
 
   const words = text.toLowerCase().split(/\s+/).filter(Boolean)
   const found = (jobs.value ?? []).filter((job) => {
@@ -33,7 +34,7 @@ export function JobsSection() {
   const remove = (job: Job) =>
     run(
       () => deleteJob(job.id),
-      () => say(`${jobTitle(job)} was deleted.`, 'Put it back', () => restoreJob(job.id)),
+      () => tell(say`${jobTitle(job)} was deleted.`, say`Put it back`, () => restoreJob(job.id)),
     )
 
   return (
@@ -41,46 +42,46 @@ export function JobsSection() {
       <Trouble text={jobs.trouble} />
       <Said said={said} />
       {jobs.value?.length === 0 ? (
-        <Empty title="No jobs yet">
+        <Empty title={say`No jobs yet`}>
           <p>
-            Open Gapsum from the toolbar and start a job: type the address, the volume and the readings. What you type
-            is kept here at every keystroke.
+            {say`Open Gapsum from the toolbar and start a job: type the address, the volume and the readings. What you type is kept here at every keystroke.`}
           </p>
           <button type="button" class="b first" onClick={() => run(() => openCalculator(''))}>
-            Open the calculator
+            {say`Open the calculator`}
           </button>
         </Empty>
       ) : (
         <>
           <div class="flt">
             <TextField
-              label="Find"
+              label={say`Find`}
               type="search"
               wide
               value={text}
               onInput={setText}
-              placeholder="address, permit or program number"
+              placeholder={say`address, permit or program number`}
             />
             <button
               type="button"
               class="b"
               onClick={() => run(() => download(fileName('jobs', 'json'), jsonType, fileParts({ jobs: found })))}
             >
-              Export {text ? 'what is found' : 'all jobs'}
+              {say`Export `}
+              {text ? say`what is found` : say`all jobs`}
             </button>
           </div>
           <div class="scroll">
             <table class="t ls">
               <thead>
                 <tr>
-                  <th scope="col">Job</th>
-                  <th scope="col">Permit</th>
-                  <th scope="col">Tests</th>
+                  <th scope="col">{say`Job`}</th>
+                  <th scope="col">{say`Permit`}</th>
+                  <th scope="col">{say`Tests`}</th>
                   <th scope="col" class="num">
-                    Last typed in
+                    {say`Last typed in`}
                   </th>
                   <th scope="col">
-                    <span class="vh">Actions</span>
+                    <span class="vh">{say`Actions`}</span>
                   </th>
                 </tr>
               </thead>
@@ -89,18 +90,20 @@ export function JobsSection() {
                   <tr key={job.id}>
                     <th scope="row">
                       <b>{jobTitle(job)}</b>
-                      {job.demo && <small class="q"> example, invented</small>}
+                      {job.demo && <small class="q">{say` example, invented`}</small>}
                     </th>
                     <td>{job.building.permit}</td>
-                    <td>{job.tests.map(({ role }) => role).join(', ') || <span class="q">none yet</span>}</td>
+                    <td>{job.tests.map(({ role }) => role).join(', ') || <span class="q">{say`none yet`}</span>}</td>
                     <td class="num">{day(job.updated)}</td>
                     <td>
                       <div class="acts">
                         <button type="button" class="b low" onClick={() => run(() => openCalculator(job.id))}>
-                          Open<span class="vh"> {jobTitle(job)}</span>
+                          {say`Open`}
+                          <span class="vh"> {jobTitle(job)}</span>
                         </button>
                         <a class="b low" href={hashOf({ section: 'entries', job: job.id })}>
-                          Entries<span class="vh"> of {jobTitle(job)}</span>
+                          {say`Entries`}
+                          <span class="vh">{say` of ${jobTitle(job)}`}</span>
                         </a>
                         <button
                           type="button"
@@ -109,7 +112,8 @@ export function JobsSection() {
                             run(() => download(fileName(jobTitle(job), 'json'), jsonType, fileParts({ jobs: [job] })))
                           }
                         >
-                          Export<span class="vh"> {jobTitle(job)}</span>
+                          {say`Export`}
+                          <span class="vh"> {jobTitle(job)}</span>
                         </button>
                         <button
                           type="button"
@@ -124,11 +128,13 @@ export function JobsSection() {
                             )
                           }
                         >
-                          Review file<span class="vh"> of {jobTitle(job)}</span>
+                          {say`Review file`}
+                          <span class="vh">{say` of ${jobTitle(job)}`}</span>
                         </button>
                         <JobReport job={job} run={run} />
                         <button type="button" class="b low bare" onClick={() => remove(job)}>
-                          Delete<span class="vh"> {jobTitle(job)}</span>
+                          {say`Delete`}
+                          <span class="vh"> {jobTitle(job)}</span>
                         </button>
                       </div>
                     </td>
@@ -138,11 +144,11 @@ export function JobsSection() {
             </table>
           </div>
           <div class="foot">
-            <span role="status">{`${Math.min(limit, found.length)} of ${count(found.length, 'job')} shown`}</span>
+            <span role="status">{say`${Math.min(limit, found.length)} of ${count(found.length, 'job')} shown`}</span>
           </div>
           {found.length > limit && (
             <button type="button" class="b more" onClick={() => setLimit(limit + page)}>
-              Show {page} more
+              {say`Show ${page} more`}
             </button>
           )}
         </>
@@ -150,16 +156,18 @@ export function JobsSection() {
       {deleted.value && deleted.value.length > 0 && (
         <details class="sec">
           <summary>
-            <h2>Deleted</h2> <span class="q">{count(deleted.value.length, 'job')}; entries keep their readings</span>
+            <h2>{say`Deleted`}</h2>{' '}
+            <span class="q">{say`${count(deleted.value.length, 'job')}; entries keep their readings`}</span>
           </summary>
           <ul class="plain">
             {deleted.value.map(({ job, at }) => (
               <li key={job.id}>
                 <span>
-                  {jobTitle(job)} <span class="q">deleted {day(at)}</span>
+                  {jobTitle(job)} <span class="q">{say`deleted ${day(at)}`}</span>
                 </span>
                 <button type="button" class="b low" onClick={() => run(() => restoreJob(job.id))}>
-                  Put back<span class="vh"> {jobTitle(job)}</span>
+                  {say`Put back`}
+                  <span class="vh"> {jobTitle(job)}</span>
                 </button>
               </li>
             ))}

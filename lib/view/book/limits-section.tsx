@@ -1,11 +1,18 @@
 import { publishedLimits, type Limit } from '../../limits/index.ts'
 import { symbol } from '../../units/symbol.ts'
 import { KeptLimits } from './kept-limits.tsx'
+import { say, shown } from '../../words/say.ts'
 
 const groups: readonly (readonly [Limit['subject'], string])[] = [
-  ['enclosure', 'Houses and buildings'],
-  ['ducts', 'Ducts'],
+  ['enclosure', say`Houses and buildings`],
+  ['ducts', say`Ducts`],
 ]
+
+const sure: Record<Limit['confidence'], string> = {
+  read: say`read`,
+  'from memory': say`from memory`,
+  own: say`own`,
+}
 
 /** The published limits that come with the calculator. */
 export function LimitsSection() {
@@ -17,9 +24,7 @@ export function LimitsSection() {
         </p>
       ))}
       <p class="lead">
-        States, counties and cities change these numbers. The calculator compares unrounded figures, and takes a limit
-        of your own in place of any of these. “Read”: looked up in a public copy, a state’s adoption or a guide. “From
-        memory”: number or clause was not looked up; do so before you rely on it.
+        {say`States, counties and cities change these numbers. The calculator compares unrounded figures, and takes a limit of your own in place of any of these. “Read”: looked up in a public copy, a state’s adoption or a guide. “From memory”: number or clause was not looked up; do so before you rely on it.`}
       </p>
       <KeptLimits />
       {groups.map(([subject, words]) => (
@@ -29,13 +34,13 @@ export function LimitsSection() {
             <table class="t ls lm">
               <thead>
                 <tr>
-                  <th scope="col">Edition</th>
-                  <th scope="col">Clause</th>
+                  <th scope="col">{say`Edition`}</th>
+                  <th scope="col">{say`Clause`}</th>
                   <th scope="col" class="num">
-                    Limit
+                    {say`Limit`}
                   </th>
-                  <th scope="col">For</th>
-                  <th scope="col">How sure</th>
+                  <th scope="col">{say`For`}</th>
+                  <th scope="col">{say`How sure`}</th>
                 </tr>
               </thead>
               <tbody>
@@ -44,15 +49,15 @@ export function LimitsSection() {
                   .map((limit) => (
                     <tr key={limit.id}>
                       <th scope="row">{limit.edition}</th>
-                      <td>{limit.clause || <span class="q">none</span>}</td>
+                      <td>{limit.clause || <span class="q">{say`none`}</span>}</td>
                       <td class="num">
-                        {limit.comparison === '<' ? 'below ' : ''}
+                        {limit.comparison === '<' ? `${say`below`} ` : ''}
                         <b>{limit.value}</b> {limit.unit === '1/h' ? 'ACH50' : symbol(limit.unit)}
                       </td>
                       <td>{scope(limit)}</td>
                       <td>
                         <span class={limit.confidence === 'read' ? 'q' : 'st doubt'}>
-                          {limit.confidence}, {limit.checked}
+                          {sure[limit.confidence]}, {limit.checked}
                         </span>
                       </td>
                     </tr>
@@ -67,9 +72,9 @@ export function LimitsSection() {
 }
 
 function scope({ climateZones, condition, leakage, stages }: Limit): string {
-  const kind = leakage && (leakage === 'total' ? 'total leakage' : 'leakage to outside')
+  const kind = leakage && (leakage === 'total' ? say`total leakage` : say`leakage to outside`)
   // A condition often says the stage, and the kind of leakage, in better words.
-  const stage = condition ? undefined : stages?.join(', ')
+  const stage = condition ? undefined : stages?.map(shown).join(', ')
   const known = condition?.includes(kind ?? '') ? undefined : kind
   return [zones(climateZones), condition, stage, known].filter(Boolean).join('; ')
 }
@@ -77,6 +82,6 @@ function scope({ climateZones, condition, leakage, stages }: Limit): string {
 function zones(climate: Limit['climateZones']): string {
   const [first, last] = [climate?.[0], climate?.at(-1)]
   if (first === undefined || last === undefined) return ''
-  if (first === last) return `zone ${first}`
-  return `zones ${first} ${last === first + 1 ? 'and' : 'to'} ${last}`
+  if (first === last) return say`zone ${first}`
+  return last === first + 1 ? say`zones ${first} and ${last}` : say`zones ${first} to ${last}`
 }

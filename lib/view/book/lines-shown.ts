@@ -1,6 +1,7 @@
 import type { ReceiptLine } from '../../form/schema.ts'
 import type { FillEntry } from '../../book/schema.ts'
 import type { Shown } from './outcome.tsx'
+import { say } from '../../words/say.ts'
 
 export type LineShown = Omit<ReceiptLine, 'outcome'> & { outcome: Shown }
 
@@ -18,7 +19,7 @@ export function linesShown(entry: FillEntry): LineShown[] {
       before: '',
       readBack: '',
       outcome: 'not reached',
-      note: 'the fill ended before',
+      note: say`the fill ended before`,
     }))
   return [...entry.lines, ...missed]
 }

@@ -1,6 +1,7 @@
 import type { FormMap } from '../../form/schema.ts'
 import { sourceWords } from './source-words.ts'
 import { dayAndYear } from './wording.ts'
+import { say } from '../../words/say.ts'
 
 /** A form map of a file before it is accepted: where it types, and what. */
 export function MapContents({ map }: { map: FormMap }) {
@@ -10,10 +11,12 @@ export function MapContents({ map }: { map: FormMap }) {
       <summary>
         <h4>{map.name}</h4>
         <span class="q">
-          fills {addresses.map(({ origin, path }) => origin + path).join(', ')}; made {dayAndYear(map.created)}
+          {say`fills `}
+          {addresses.map(({ origin, path }) => origin + path).join(', ')}
+          {say`; made ${dayAndYear(map.created)}`}
         </span>
       </summary>
-      <p>Accept it only if you know this address and every line below.</p>
+      <p>{say`Accept it only if you know this address and every line below.`}</p>
       <ol class="bindings">
         {map.bindings.map(({ id, control, source }) => (
           <li key={id}>

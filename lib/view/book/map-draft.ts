@@ -1,5 +1,6 @@
 /** Changes of a form map that are not kept as a version yet; they survive closing the page. */
 import { formMapSchema, type FormMap } from '../../form/schema.ts'
+import { say } from '../../words/say.ts'
 
 const keyOf = (id: string) => `gapsum-map-draft-${id}`
 
@@ -25,16 +26,16 @@ export function dropDraft(id: string, store: Store = localStorage): void {
 
 /** Why a form map with these changes cannot be kept; empty when it can. */
 export function whatIsMissing({ name, address, bindings }: FormMap): string {
-  if (!name.trim()) return 'Give the form map a name.'
+  if (!name.trim()) return say`Give the form map a name.`
   if (!/^https?:\/\/[^/?#\s]+$/.test(address.origin)) {
-    return 'The site is a scheme and a host, for example https://permits.marrowby.example, without a path.'
+    return say`The site is a scheme and a host, for example https://permits.marrowby.example, without a path.`
   }
-  if (!/^\/[^?#\s]*$/.test(address.path)) return 'The path begins with / and has no ? or #.'
-  if (/\*\*./.test(address.path)) return 'Two stars ** stand only at the end of the path.'
+  if (!/^\/[^?#\s]*$/.test(address.path)) return say`The path begins with / and has no ? or #.`
+  if (/\*\*./.test(address.path)) return say`Two stars ** stand only at the end of the path.`
   const unbound = bindings.find(
     ({ source }) =>
       (source.from === 'item' && !source.item) ||
       (source.from === 'words' && source.parts.some((part) => 'item' in part && !part.item)),
   )
-  return unbound ? `Choose a figure or field for “${unbound.control.name}”, or remove its binding.` : ''
+  return unbound ? say`Choose a figure or field for “${unbound.control.name}”, or remove its binding.` : ''
 }

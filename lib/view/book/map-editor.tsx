@@ -12,6 +12,7 @@ import { dropDraft, readDraft, whatIsMissing, writeDraft } from './map-draft.ts'
 import { MapVersions } from './map-versions.tsx'
 import { Said, useSaid } from './said.tsx'
 import { sourceWords, sourceWrite } from './source-words.ts'
+import { say } from '../../words/say.ts'
 
 interface Props {
   map: FormMap
@@ -51,20 +52,20 @@ export function MapEditor({ map, items, onDelete, onKept }: Props) {
   return (
     <div class="body">
       <div class="fields">
-        <TextField label="Name" value={draft.name} onInput={(name) => edit({ name })} />
+        <TextField label={say`Name`} value={draft.name} onInput={(name) => edit({ name })} />
         <TextField
-          label="Site"
+          label={say`Site`}
           value={draft.address.origin}
           onInput={(origin) => edit({ address: { ...draft.address, origin: origin.trim() } })}
         />
         <TextField
-          label="Path"
+          label={say`Path`}
           value={draft.address.path}
-          hint="* stands for one part between slashes, ** at the end for any rest"
+          hint={say`* stands for one part between slashes, ** at the end for any rest`}
           onInput={(path) => edit({ address: { ...draft.address, path: path.trim() } })}
         />
       </div>
-      <ol class="bindings" aria-label={`Bindings of ${draft.name}`}>
+      <ol class="bindings" aria-label={say`Bindings of ${draft.name}`}>
         {draft.bindings.map((binding, at) => (
           <BindingRow
             key={binding.id}
@@ -83,13 +84,13 @@ export function MapEditor({ map, items, onDelete, onKept }: Props) {
       </ol>
       <Said said={said} />
       {changed && (
-        <div class="keep" role="group" aria-label="Changes">
-          <span>{missing || `Changed, not kept yet. Keeping makes version ${map.version + 1}.`}</span>
+        <div class="keep" role="group" aria-label={say`Changes`}>
+          <span>{missing || say`Changed, not kept yet. Keeping makes version ${map.version + 1}.`}</span>
           <button type="button" class="b low first" disabled={missing !== ''} onClick={keep}>
-            Keep the changes
+            {say`Keep the changes`}
           </button>
           <button type="button" class="b low" onClick={discard}>
-            Undo all changes
+            {say`Undo all changes`}
           </button>
         </div>
       )}
@@ -107,10 +108,10 @@ export function MapEditor({ map, items, onDelete, onKept }: Props) {
             )
           }
         >
-          Export this form map
+          {say`Export this form map`}
         </button>
         <button type="button" class="b low bare" onClick={onDelete}>
-          Delete it
+          {say`Delete it`}
         </button>
       </div>
       <MapVersions
@@ -139,7 +140,7 @@ interface RowProps {
 
 function BindingRow({ binding, items, place, heading, last, open, onToggle, onMove, onRemove, onChange }: RowProps) {
   const { control, source } = binding
-  const name = control.name || `${control.kind} without a name`
+  const name = control.name || say`${control.kind} without a name`
   return (
     <li class={open ? 'open' : undefined}>
       <div class="line">
@@ -157,7 +158,7 @@ function BindingRow({ binding, items, place, heading, last, open, onToggle, onMo
             type="button"
             class="ib up"
             disabled={place === 0}
-            aria-label={`Move ${name} up`}
+            aria-label={say`Move ${name} up`}
             onClick={() => onMove(-1)}
           >
             <Icon name="tw" />
@@ -166,12 +167,12 @@ function BindingRow({ binding, items, place, heading, last, open, onToggle, onMo
             type="button"
             class="ib down"
             disabled={last}
-            aria-label={`Move ${name} down`}
+            aria-label={say`Move ${name} down`}
             onClick={() => onMove(1)}
           >
             <Icon name="tw" />
           </button>
-          <button type="button" class="ib" aria-label={`Remove ${name}`} onClick={onRemove}>
+          <button type="button" class="ib" aria-label={say`Remove ${name}`} onClick={onRemove}>
             <Icon name="x" />
           </button>
         </span>

@@ -4,6 +4,7 @@ import type { KnownItems } from './known-items.ts'
 import { sourceWords, sourceWrite } from './source-words.ts'
 import { useLive } from './use-live.ts'
 import { count, dayAndYear, time } from './wording.ts'
+import { say } from '../../words/say.ts'
 
 interface Props {
   id: string
@@ -26,7 +27,7 @@ export function MapVersions({ id, newest, items, onTake }: Props) {
       {earlier.map((map) => (
         <details key={map.version} class="sec">
           <summary>
-            Version {map.version}{' '}
+            {say`Version ${map.version}`}{' '}
             <span class="q">
               {dayAndYear(map.updated)}, {time(map.updated)}, {count(map.bindings.length, 'binding')}
             </span>
@@ -47,7 +48,7 @@ export function MapVersions({ id, newest, items, onTake }: Props) {
             ))}
           </ol>
           <button type="button" class="b low" onClick={() => onTake(map)}>
-            Go back to version {map.version}
+            {say`Go back to version ${map.version}`}
           </button>
         </details>
       ))}

@@ -5,6 +5,7 @@ import { kindWords } from './note-words.ts'
 import { hashOf } from './route.ts'
 import { statusWords } from './status-words.tsx'
 import { dayAndYear } from './wording.ts'
+import { say } from '../../words/say.ts'
 
 /** An entry about another one, opened in place. */
 export function NoteDetail({ note }: { note: NoteEntry }) {
@@ -19,7 +20,8 @@ export function NoteDetail({ note }: { note: NoteEntry }) {
           {note.of !== undefined && (
             <>
               {' '}
-              of <a href={hashOf({ section: 'entries', entry: note.of })}>entry {note.of}</a>
+              {say`of `}
+              <a href={hashOf({ section: 'entries', entry: note.of })}>{say`entry ${note.of}`}</a>
             </>
           )}
         </h2>
@@ -36,23 +38,25 @@ export function NoteSays({ note }: { note: NoteEntry }) {
       {note.kind === 'follow-up' && (
         <p>
           {statusWords[note.status]}
-          {note.confirmation && <>, number {note.confirmation}</>}
-          {note.due && <>, due {dayAndYear(`${note.due}T12:00`)}</>}
-          {note.keepUntil && <>, keep until {dayAndYear(`${note.keepUntil}T12:00`)}</>}
+          {note.confirmation && <>{say`, number ${note.confirmation}`}</>}
+          {note.due && <>{say`, due ${dayAndYear(`${note.due}T12:00`)}`}</>}
+          {note.keepUntil && <>{say`, keep until ${dayAndYear(`${note.keepUntil}T12:00`)}`}</>}
           {note.resubmittedAs !== undefined && (
             <>
               {' '}
-              as <a href={hashOf({ section: 'entries', entry: note.resubmittedAs })}>entry {note.resubmittedAs}</a>
+              {say`as `}
+              <a href={hashOf({ section: 'entries', entry: note.resubmittedAs })}>{say`entry ${note.resubmittedAs}`}</a>
             </>
           )}
         </p>
       )}
-      {(note.kind === 'follow-up' || note.kind === 'correction') && note.reason && <p>Reason: {note.reason}</p>}
+      {(note.kind === 'follow-up' || note.kind === 'correction') && note.reason && <p>{say`Reason: ${note.reason}`}</p>}
       {note.kind === 'attachment' && <AttachedFile file={note.file} />}
       {note.kind === 'review' && (
         <>
           <p>
-            {note.reviewer} found {note.findings.length === 0 ? 'nothing to note.' : 'this:'}
+            {say`${note.reviewer} found `}
+            {note.findings.length === 0 ? say`nothing to note.` : say`this:`}
           </p>
           <ul>
             {note.findings.map((finding, at) => (

@@ -1,10 +1,11 @@
 import type { Entry } from '../../book/schema.ts'
+import { say } from '../../words/say.ts'
 
 export const kindWords: Record<Entry['kind'], string> = {
-  fill: 'Fill',
-  undo: 'Put back',
-  'follow-up': 'Follow-up',
-  correction: 'Correction',
-  attachment: 'Attachment',
-  review: 'Review',
+  fill: say`Fill`,
+  undo: say`Put back`,
+  'follow-up': say`Follow-up`,
+  correction: say`Correction`,
+  attachment: say`Attachment`,
+  review: say`Review`,
 }

@@ -1,5 +1,6 @@
 import type { Outcome } from '../../form/schema.ts'
 import { Icon, type IconName } from '../icons.tsx'
+import { shown } from '../../words/say.ts'
 
 export type Shown = Outcome | 'not reached'
 
@@ -13,7 +14,7 @@ const shapes: Record<Shown, { icon: IconName; tone: string }> = {
 }
 
 /** An outcome as a shape and words. */
-export function OutcomeWords({ of, words = of }: { of: Shown; words?: string }) {
+export function OutcomeWords({ of, words = shown(of) }: { of: Shown; words?: string }) {
   const { icon, tone } = shapes[of]
   return (
     <span class={`st ${tone}`}>

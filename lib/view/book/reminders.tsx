@@ -6,6 +6,7 @@ import { today } from '../../job/empty.ts'
 import { hashOf } from './route.ts'
 import { useLive } from './use-live.ts'
 import { count, dayAndYear } from './wording.ts'
+import { say } from '../../words/say.ts'
 
 /** So many days ahead a due date is shown; after so many days a backup is old. Common practice, no source. */
 const [ahead, old] = [14, 30]
@@ -37,24 +38,25 @@ export function Reminders() {
     <div class="reminders" role="note">
       {first && 'due' in first && first.due && (
         <p>
-          {late.length > 0 ? <b>{count(late.length, 'submission')} overdue. </b> : null}
-          Due {dayAndYear(`${first.due}T12:00`)}:{' '}
+          {late.length > 0 ? <b>{say`${count(late.length, 'submission')} overdue. `}</b> : null}
+          {say`Due ${dayAndYear(`${first.due}T12:00`)}:`}{' '}
           <a href={hashOf({ section: 'entries', entry: first.number })}>
-            entry {first.number}, {first.job.name}
+            {say`entry ${first.number}, ${first.job.name}`}
           </a>
-          {due.length > 1 && `, and ${due.length - 1} more within ${ahead} days`}
+          {due.length > 1 && say`, and ${due.length - 1} more within ${ahead} days`}
         </p>
       )}
       {needsBackup && (
         <p>
-          {backedUp ? `The last backup is ${days} days old.` : 'This book was never backed up.'}
-          {kept === 'may be cleared' && ' The browser may clear it when the disk runs full.'}{' '}
-          <a href={hashOf({ section: 'settings' })}>Write a backup</a>
+          {backedUp ? say`The last backup is ${days} days old.` : say`This book was never backed up.`}
+          {kept === 'may be cleared' && say` The browser may clear it when the disk runs full.`}{' '}
+          <a href={hashOf({ section: 'settings' })}>{say`Write a backup`}</a>
         </p>
       )}
       {low && (
         <p>
-          <b>Space runs low.</b> Free some on this disk, or new entries cannot be kept.
+          <b>{say`Space runs low.`}</b>
+          {say` Free some on this disk, or new entries cannot be kept.`}
         </p>
       )}
     </div>

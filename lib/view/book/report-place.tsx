@@ -3,6 +3,7 @@ import { useEffect, useState } from 'preact/hooks'
 import { Trouble } from './field.tsx'
 import type { Route } from './route.ts'
 import { wording } from './wording.ts'
+import { say } from '../../words/say.ts'
 
 type Section = ComponentType<{ route: Route }>
 
@@ -17,5 +18,5 @@ export function ReportPlace({ route }: { route: Route }) {
     )
   }, [])
   if (trouble) return <Trouble text={trouble} />
-  return section ? <section.Section route={route} /> : <p class="q">opening the report</p>
+  return section ? <section.Section route={route} /> : <p class="q">{say`opening the report`}</p>
 }

@@ -7,6 +7,7 @@ import { write } from '../../units/write.ts'
 import { Icon } from '../icons.tsx'
 import { TextField } from './field.tsx'
 import { wording } from './wording.ts'
+import { say } from '../../words/say.ts'
 
 interface Props {
   result: ReviewResult
@@ -18,20 +19,20 @@ interface Props {
 export function ReviewFigures({ result, notes, onEdit }: Props) {
   return (
     <section>
-      <h3>Figures</h3>
+      <h3>{say`Figures`}</h3>
       <div class="fields">
         <TextField
-          label="A re-test is fine up to, %"
+          label={say`A re-test is fine up to, %`}
           mode="decimal"
           value={notes.fine}
-          hint="common practice, no source"
+          hint={say`common practice, no source`}
           onInput={(fine) => onEdit({ fine })}
         />
         <TextField
-          label="A fault above, %"
+          label={say`A fault above, %`}
           mode="decimal"
           value={notes.fault}
-          hint="common practice, no source"
+          hint={say`common practice, no source`}
           onInput={(fault) => onEdit({ fault })}
         />
       </div>
@@ -39,16 +40,16 @@ export function ReviewFigures({ result, notes, onEdit }: Props) {
         <table class="t ls">
           <thead>
             <tr>
-              <th scope="col">Figure</th>
+              <th scope="col">{say`Figure`}</th>
               <th scope="col" class="num">
-                In the file
+                {say`In the file`}
               </th>
               <th scope="col" class="num">
-                Here
+                {say`Here`}
               </th>
-              <th scope="col">Unit</th>
-              <th scope="col">Result</th>
-              <th scope="col">Re-test</th>
+              <th scope="col">{say`Unit`}</th>
+              <th scope="col">{say`Result`}</th>
+              <th scope="col">{say`Re-test`}</th>
             </tr>
           </thead>
           <tbody>
@@ -69,7 +70,7 @@ export function ReviewFigures({ result, notes, onEdit }: Props) {
                     <input
                       class="in"
                       inputMode="decimal"
-                      aria-label={`Re-test, ${labelOf(figure.figure, figure.unit)}, ${figure.test}`}
+                      aria-label={say`Re-test, ${labelOf(figure.figure, figure.unit)}, ${figure.test}`}
                       value={notes.retest[key] ?? ''}
                       onInput={(event) => onEdit({ retest: { ...notes.retest, [key]: event.currentTarget.value } })}
                     />
@@ -94,7 +95,7 @@ export function ComparedWords({ of }: { of: Compared }) {
   return of === 'reproduced' ? (
     <span class="st x">
       <Icon name="entered" />
-      <span>reproduced</span>
+      <span>{say`reproduced`}</span>
     </span>
   ) : (
     <span class="st bad">
@@ -109,11 +110,11 @@ function Retest({ figure, notes, typed }: { figure: FigureCompared; notes: Revie
   const numbers = [typed, notes.fine, notes.fault].map((text) => readNumber(text))
   const [value, fine, fault] = numbers
   if (typeof value !== 'number' || typeof fine !== 'number' || typeof fault !== 'number') {
-    return <small class="st doubt">Type plain numbers.</small>
+    return <small class="st doubt">{say`Type plain numbers.`}</small>
   }
   try {
     const { percent, band } = compareRetest(figure.recorded.value, value, { fine, fault })
-    const tone = band === 'fine' ? 'q' : band === 'fault' ? 'st bad' : 'st doubt'
+    const tone = band === 'fine' ? 'q' : band === 'fault' ? say`st bad` : say`st doubt`
     return (
       <small class={tone}>
         {write(percent, { decimals: 1 })} %, {band}
@@ -128,9 +129,9 @@ function Checks({ result }: { result: ReviewResult }) {
   return (
     <details class="sec">
       <summary>
-        <h4>Checks run again</h4>{' '}
+        <h4>{say`Checks run again`}</h4>{' '}
         <span class="q">
-          {result.checks.filter(({ same }) => same).length} of {result.checks.length} as in the file
+          {say`${result.checks.filter(({ same }) => same).length} of ${result.checks.length} as in the file`}
         </span>
       </summary>
       <ul class="plain">
@@ -140,7 +141,7 @@ function Checks({ result }: { result: ReviewResult }) {
               {text} <small class="q">{test}</small>
             </span>
             <span class={same && here === 'good' ? 'q' : 'st doubt'}>
-              {same ? here : `${recorded} in the file, ${here} here`}
+              {same ? here : say`${recorded} in the file, ${here} here`}
             </span>
           </li>
         ))}

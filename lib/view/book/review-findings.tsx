@@ -4,6 +4,7 @@ import type { ReviewNotes } from '../../book/review-schema.ts'
 import { labelOf } from '../../reduce/figures/index.ts'
 import { Icon } from '../icons.tsx'
 import { ChoiceField, TextField } from './field.tsx'
+import { say } from '../../words/say.ts'
 
 interface Props {
   notes: ReviewNotes
@@ -16,23 +17,23 @@ const weights = findingSchema.shape.weight.options
 /** What the reviewer found, kept at every keystroke. */
 export function ReviewFindings({ notes, result, onEdit }: Props) {
   const about = [
-    'the whole file',
+    say`the whole file`,
     ...result.figures.map(({ test, figure, unit }) => `${test}: ${labelOf(figure, unit)}`),
-    ...result.entries.map(({ entry }) => `entry ${entry}`),
+    ...result.entries.map(({ entry }) => say`entry ${entry}`),
   ]
   const set = (at: number, patch: Partial<ReviewNotes['findings'][number]>) =>
     onEdit({ findings: notes.findings.map((one, index) => (index === at ? { ...one, ...patch } : one)) })
   return (
     <section>
-      <h3>Findings</h3>
+      <h3>{say`Findings`}</h3>
       <div class="fields">
-        <TextField label="Reviewer" value={notes.reviewer} onInput={(reviewer) => onEdit({ reviewer })} />
+        <TextField label={say`Reviewer`} value={notes.reviewer} onInput={(reviewer) => onEdit({ reviewer })} />
       </div>
       {notes.findings.map((finding, at) => (
         // oxlint-disable-next-line react/no-array-index-key -- a finding has no id of its own and keeps its place
         <div key={at} class="fields finding">
           <ChoiceField
-            label="About"
+            label={say`About`}
             value={finding.about}
             options={(about.includes(finding.about) ? about : [finding.about, ...about]).map(
               (one) => [one, one] as const,
@@ -40,16 +41,16 @@ export function ReviewFindings({ notes, result, onEdit }: Props) {
             onPick={(picked) => set(at, { about: picked })}
           />
           <ChoiceField
-            label="Weight"
+            label={say`Weight`}
             value={finding.weight}
             options={weights.map((one) => [one, one] as const)}
             onPick={(weight) => set(at, { weight })}
           />
-          <TextField label={`Finding ${at + 1}`} wide value={finding.text} onInput={(text) => set(at, { text })} />
+          <TextField label={say`Finding ${at + 1}`} wide value={finding.text} onInput={(text) => set(at, { text })} />
           <button
             type="button"
             class="ib"
-            aria-label={`Remove finding ${at + 1}`}
+            aria-label={say`Remove finding ${at + 1}`}
             onClick={() => onEdit({ findings: notes.findings.toSpliced(at, 1) })}
           >
             <Icon name="x" />
@@ -60,10 +61,10 @@ export function ReviewFindings({ notes, result, onEdit }: Props) {
         type="button"
         class="b low"
         onClick={() =>
-          onEdit({ findings: [...notes.findings, { about: 'the whole file', weight: 'remark', text: '' }] })
+          onEdit({ findings: [...notes.findings, { about: say`the whole file`, weight: 'remark', text: '' }] })
         }
       >
-        Add a finding
+        {say`Add a finding`}
       </button>
     </section>
   )

@@ -5,6 +5,7 @@ import { ReviewView } from './review-view.tsx'
 import { Said, useSaid } from './said.tsx'
 import { useLive } from './use-live.ts'
 import { day, time } from './wording.ts'
+import { say } from '../../words/say.ts'
 
 /** Review files from elsewhere: opened here, computed anew, noted on, and sent back. */
 export function ReviewSection() {
@@ -22,11 +23,10 @@ export function ReviewSection() {
     <>
       <div class="head">
         <p class="q lead">
-          A review file holds one job: what was typed, what came of it, what was entered and the proof of the chain.
-          Here every figure is computed anew from the readings. Nothing of it is taken into your own book.
+          {say`A review file holds one job: what was typed, what came of it, what was entered and the proof of the chain. Here every figure is computed anew from the readings. Nothing of it is taken into your own book.`}
         </p>
         <label class="b file">
-          Open a review file
+          {say`Open a review file`}
           <input
             type="file"
             class="vh"
@@ -38,8 +38,8 @@ export function ReviewSection() {
       <Trouble text={reviews.trouble} />
       <Said said={said} />
       {reviews.value?.length === 0 && (
-        <Empty title="No review file open">
-          <p>Open one that you were sent. To make one yourself, go to Jobs and choose “Review file”.</p>
+        <Empty title={say`No review file open`}>
+          <p>{say`Open one that you were sent. To make one yourself, go to Jobs and choose “Review file”.`}</p>
         </Empty>
       )}
       {reviews.value?.map((review) => (
@@ -54,9 +54,7 @@ export function ReviewSection() {
         >
           <summary>
             <h2>{review.name}</h2>
-            <span class="q">
-              opened {day(review.opened)}, {time(review.opened)}
-            </span>
+            <span class="q">{say`opened ${day(review.opened)}, ${time(review.opened)}`}</span>
           </summary>
           {review.id === open && <ReviewView id={review.id} onClose={() => run(() => closeReview(review.id))} />}
         </details>

@@ -16,6 +16,7 @@ import { ReviewFindings } from './review-findings.tsx'
 import { ReviewProof } from './review-proof.tsx'
 import { Said, useSaid } from './said.tsx'
 import { useLive } from './use-live.ts'
+import { say } from '../../words/say.ts'
 
 interface Loaded {
   review: OpenReview
@@ -27,7 +28,7 @@ interface Loaded {
 
 async function load(id: string): Promise<Loaded> {
   const review = await getReview(id)
-  if (!review) throw new Error('The review file was put away. Open it again.')
+  if (!review) throw new Error(say`The review file was put away. Open it again.`)
   const file = await readReview(new Blob([review.file]))
   return { review, file, result: await checkReview(file), own: (await getJob(file.job.id)) !== undefined }
 }
@@ -36,13 +37,13 @@ async function load(id: string): Promise<Loaded> {
 export function ReviewView({ id, onClose }: { id: string; onClose: () => void }) {
   const loaded = useLive(() => load(id), [], id)
   if (loaded.trouble) return <Trouble text={loaded.trouble} />
-  if (!loaded.value) return <p class="q">computing every figure anew</p>
+  if (!loaded.value) return <p class="q">{say`computing every figure anew`}</p>
   return <Desk loaded={loaded.value} onClose={onClose} />
 }
 
 function Desk({ loaded: { review, file, result, own }, onClose }: { loaded: Loaded; onClose: () => void }) {
   const [notes, setNotes] = useState(review.notes)
-  const { said, say, run } = useSaid()
+  const { said, tell, run } = useSaid()
 
   const edit = (patch: Partial<ReviewNotes>) => {
     const next = { ...notes, ...patch }
@@ -52,7 +53,7 @@ function Desk({ loaded: { review, file, result, own }, onClose }: { loaded: Load
   const sendBack = () =>
     run(
       async () => {
-        if (!notes.reviewer.trim()) throw new Error('type your name or office first.')
+        if (!notes.reviewer.trim()) throw new Error(say`type your name or office first.`)
         const finished = { ...notes, finished: new Date().toISOString() }
         await saveReviewNotes(review.id, finished)
         await download(
@@ -61,7 +62,7 @@ function Desk({ loaded: { review, file, result, own }, onClose }: { loaded: Load
           withNotes(new Blob([review.file]), finished),
         )
       },
-      () => say('The file with your findings was handed to the browser as a download. Send it back.'),
+      () => tell(say`The file with your findings was handed to the browser as a download. Send it back.`),
     )
   const keep = () =>
     run(
@@ -76,7 +77,7 @@ function Desk({ loaded: { review, file, result, own }, onClose }: { loaded: Load
           },
           browser.runtime.getManifest().version,
         ),
-      () => say('The review was added to your book as a new entry.'),
+      () => tell(say`The review was added to your book as a new entry.`),
     )
 
   return (
@@ -87,15 +88,15 @@ function Desk({ loaded: { review, file, result, own }, onClose }: { loaded: Load
       <ReviewFindings notes={notes} result={result} onEdit={edit} />
       <div class="acts">
         <button type="button" class="b first" onClick={sendBack}>
-          Save the file to send back
+          {say`Save the file to send back`}
         </button>
         {own && notes.reviewer && (
           <button type="button" class="b low" onClick={keep}>
-            Add this review to my book
+            {say`Add this review to my book`}
           </button>
         )}
         <button type="button" class="b low bare" onClick={onClose}>
-          Put it away
+          {say`Put it away`}
         </button>
       </div>
       <Said said={said} />
@@ -112,18 +113,19 @@ function Summary({ file, result }: { file: ReviewFile; result: ReviewResult }) {
     <section>
       <h3>{jobTitle(file.job)}</h3>
       <p>
-        {result.figures.length - different} of {result.figures.length} figures reproduced
+        {say`${result.figures.length - different} of ${result.figures.length} figures reproduced`}
         {result.texts.length > 0 &&
-          `, ${result.texts.length - texts} of ${result.texts.length} entered texts reproduced`}
-        , {result.entries.length - broken} of {result.entries.length} entries fit the chain.
+          say`, ${result.texts.length - texts} of ${result.texts.length} entered texts reproduced`}
+        {say`, ${result.entries.length - broken} of ${result.entries.length} entries fit the chain.`}
       </p>
       <p class="q">
-        Computed by version {file.head.engine}; here by version {here}.
-        {file.head.engine !== here && ' A difference may come of that: ask before you call it a fault.'}
+        {say`Computed by version ${file.head.engine}; here by version ${here}.`}
+        {file.head.engine !== here && say` A difference may come of that: ask before you call it a fault.`}
       </p>
       <p>
-        Newest fingerprint of the sender’s book: <code>{result.head ? result.head.slice(0, 16) : 'none'}</code>. Compare
-        it with the one printed on the report: only a copy kept elsewhere shows that the chain was not rewritten.
+        {say`Newest fingerprint of the sender’s book: `}
+        <code>{result.head ? result.head.slice(0, 16) : say`none`}</code>
+        {say`. Compare it with the one printed on the report: only a copy kept elsewhere shows that the chain was not rewritten.`}
       </p>
     </section>
   )

@@ -1,5 +1,6 @@
 import { useCallback, useState } from 'preact/hooks'
 import { wording } from './wording.ts'
+import { say } from '../../words/say.ts'
 
 export type Told = { text: string; bad?: boolean; action?: string; act?: () => void }
 
@@ -11,16 +12,16 @@ export function useSaid() {
     setSaid({ text: '' })
     work().then(
       () => then?.(),
-      (error: unknown) => setSaid({ text: `Not done: ${wording(error)}`, bad: true }),
+      (error: unknown) => setSaid({ text: say`Not done: ${wording(error)}`, bad: true }),
     )
   }, [])
 
-  const say = useCallback(
+  const tell = useCallback(
     (text: string, action?: string, act?: () => Promise<unknown>) =>
       setSaid({ text, ...(action && act && { action, act: () => run(act) }) }),
     [run],
   )
-  return { said, say, run }
+  return { said, tell, run }
 }
 
 export function Said({ said }: { said: Told }) {

@@ -1,13 +1,14 @@
 import type { Status } from '../../book/schema.ts'
 import { Icon, type IconName } from '../icons.tsx'
+import { say, shown } from '../../words/say.ts'
 
 export const statusWords: Record<Status, string> = {
-  draft: 'draft',
-  entered: 'entered, not submitted',
-  submitted: 'submitted',
-  accepted: 'accepted',
-  rejected: 'rejected',
-  resubmitted: 'resubmitted',
+  draft: say`draft`,
+  entered: say`entered, not submitted`,
+  submitted: say`submitted`,
+  accepted: say`accepted`,
+  rejected: say`rejected`,
+  resubmitted: say`resubmitted`,
 }
 
 const shapes: Record<Status, { icon: IconName; tone: string }> = {
@@ -25,7 +26,7 @@ export function StatusWords({ of }: { of: Status }) {
   return (
     <span class={`st ${tone}`}>
       <Icon name={icon} />
-      <span>{of}</span>
+      <span>{shown(of)}</span>
     </span>
   )
 }

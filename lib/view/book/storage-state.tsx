@@ -2,30 +2,29 @@ import { askPersistence, persistence, storageUse, type Persistence } from '../..
 import { useLive } from './use-live.ts'
 import { bytes } from './wording.ts'
 import { Said, useSaid } from './said.tsx'
+import { say } from '../../words/say.ts'
 
 const words: Record<Persistence, string> = {
-  kept: 'The browser keeps the book until you remove it.',
-  'may be cleared':
-    'The browser may clear the book when the disk runs full. Ask it to keep the book, and export now and then.',
-  'not known': 'This browser does not say whether it keeps the book. Export the book now and then.',
+  kept: say`The browser keeps the book until you remove it.`,
+  'may be cleared': say`The browser may clear the book when the disk runs full. Ask it to keep the book, and export now and then.`,
+  'not known': say`This browser does not say whether it keeps the book. Export the book now and then.`,
 }
 
 /** Whether the browser keeps the book, and how much it holds. */
 export function StorageState() {
   const state = useLive(async () => ({ kept: await persistence(), use: await storageUse() }), ['entries'])
-  const { said, say, run } = useSaid()
+  const { said, tell, run } = useSaid()
   if (!state.value) return null
   const { kept, use } = state.value
   return (
     <section class="group">
-      <h2>Storage</h2>
+      <h2>{say`Storage`}</h2>
       <p>
         {words[kept]}
-        {use && ` It uses ${bytes(use.used)} of the ${bytes(use.allowed)} it may.`}
+        {use && say` It uses ${bytes(use.used)} of the ${bytes(use.allowed)} it may.`}
       </p>
       <p class="q">
-        Everything stays in this browser on this machine. Removing the extension, or clearing its data, removes the
-        book: export it first.
+        {say`Everything stays in this browser on this machine. Removing the extension, or clearing its data, removes the book: export it first.`}
       </p>
       {kept !== 'kept' && (
         <button
@@ -34,16 +33,16 @@ export function StorageState() {
           onClick={() =>
             run(async () => {
               const now = await askPersistence()
-              say(
+              tell(
                 now === 'kept'
-                  ? 'The browser keeps the book.'
-                  : 'The browser did not agree. Export the book now and then.',
+                  ? say`The browser keeps the book.`
+                  : say`The browser did not agree. Export the book now and then.`,
               )
               state.reload()
             })
           }
         >
-          Ask the browser to keep it
+          {say`Ask the browser to keep it`}
         </button>
       )}
       <Said said={said} />

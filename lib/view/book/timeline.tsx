@@ -5,6 +5,7 @@ import { kindWords } from './note-words.ts'
 import { hashOf } from './route.ts'
 import { useLive } from './use-live.ts'
 import { count, dayAndYear, time } from './wording.ts'
+import { say } from '../../words/say.ts'
 
 /** What happened to a job, in the order of time. */
 export function Timeline({ job }: { job: string }) {
@@ -13,7 +14,8 @@ export function Timeline({ job }: { job: string }) {
   return (
     <details class="sec">
       <summary>
-        <h2>Timeline</h2> <span class="q">{count(entries.value.length, 'entry', 'entries')}, the oldest first</span>
+        <h2>{say`Timeline`}</h2>{' '}
+        <span class="q">{say`${count(entries.value.length, 'entry', 'entries')}, the oldest first`}</span>
       </summary>
       <ol class="line-of-time">
         {entries.value.map((entry) => (
@@ -35,6 +37,6 @@ export function Timeline({ job }: { job: string }) {
 function words(entry: Entry): string {
   if (isFill(entry)) return entry.map.name
   const row = rowOf(entry)
-  const about = entry.of === undefined ? '' : `of entry ${entry.of}: `
+  const about = entry.of === undefined ? '' : say`of entry ${entry.of}: `
   return about + (isFill(row) ? '' : row.words)
 }

@@ -1,10 +1,14 @@
 /** Small things said in words. */
+import { language, say, shown } from '../../words/say.ts'
+
+/** A whole number with its thousands parted. */
+export const grouped = (number: number): string => number.toLocaleString(language())
 
 export const wording = (error: unknown): string => (error instanceof Error ? error.message : String(error))
 
-const thisYear = new Intl.DateTimeFormat(undefined, { day: 'numeric', month: 'short' })
-const anyYear = new Intl.DateTimeFormat(undefined, { day: 'numeric', month: 'short', year: 'numeric' })
-const clock = new Intl.DateTimeFormat(undefined, { hour: '2-digit', minute: '2-digit', hour12: false })
+const thisYear = new Intl.DateTimeFormat(language(), { day: 'numeric', month: 'short' })
+const anyYear = new Intl.DateTimeFormat(language(), { day: 'numeric', month: 'short', year: 'numeric' })
+const clock = new Intl.DateTimeFormat(language(), { hour: '2-digit', minute: '2-digit', hour12: false })
 
 /** The day of a time, with its year unless it is this year. */
 export function day(iso: string, now: Date = new Date()): string {
@@ -23,15 +27,29 @@ export function time(iso: string): string {
   return Number.isNaN(date.getTime()) ? '' : clock.format(date)
 }
 
-/** `1 entry`, `2 entries`. */
+/** `1 entry`, `2 entries`; the words are among those that are kept in English. */
 export function count(number: number, one: string, many = `${one}s`): string {
-  return `${number.toLocaleString()} ${number === 1 ? one : many}`
+  return `${grouped(number)} ${shown(number === 1 ? one : many)}`
 }
 
-const small = ['No', 'One', 'Two', 'Three', 'Four', 'Five', 'Six', 'Seven', 'Eight', 'Nine', 'Ten', 'Eleven', 'Twelve']
+const small = [
+  say`No`,
+  say`One`,
+  say`Two`,
+  say`Three`,
+  say`Four`,
+  say`Five`,
+  say`Six`,
+  say`Seven`,
+  say`Eight`,
+  say`Nine`,
+  say`Ten`,
+  say`Eleven`,
+  say`Twelve`,
+]
 
 /** A number at the head of a sentence. */
-export const numeral = (number: number): string => small[number] ?? number.toLocaleString()
+export const numeral = (number: number): string => small[number] ?? grouped(number)
 
 export function bytes(number: number): string {
   const units = ['B', 'kB', 'MB', 'GB', 'TB']

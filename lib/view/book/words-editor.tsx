@@ -4,6 +4,7 @@ import { TextField } from './field.tsx'
 import { ItemPicker, usualWrite } from './item-picker.tsx'
 import type { KnownItems } from './known-items.ts'
 import { WriteFields } from './write-fields.tsx'
+import { say } from '../../words/say.ts'
 
 type Parts = Extract<Source, { from: 'words' }>['parts']
 
@@ -23,11 +24,11 @@ export function WordsEditor({ parts, control, items, onChange }: Props) {
         // oxlint-disable-next-line react/no-array-index-key -- a part has no id of its own; its place is what it is
         <div key={at} class="part">
           {'text' in part ? (
-            <TextField label={`Words ${at + 1}`} wide value={part.text} onInput={(text) => set(at, { text })} />
+            <TextField label={say`Words ${at + 1}`} wide value={part.text} onInput={(text) => set(at, { text })} />
           ) : (
             <div class="fields">
               <ItemPicker
-                label={`Figure or field ${at + 1}`}
+                label={say`Figure or field ${at + 1}`}
                 item={part.item}
                 items={items}
                 onPick={(item, known) => set(at, { item, write: usualWrite(known) })}
@@ -43,7 +44,7 @@ export function WordsEditor({ parts, control, items, onChange }: Props) {
           <button
             type="button"
             class="ib"
-            aria-label={`Remove part ${at + 1}`}
+            aria-label={say`Remove part ${at + 1}`}
             onClick={() => onChange(parts.toSpliced(at, 1))}
           >
             <Icon name="x" />
@@ -52,10 +53,10 @@ export function WordsEditor({ parts, control, items, onChange }: Props) {
       ))}
       <div class="acts">
         <button type="button" class="b low" onClick={() => onChange([...parts, { text: '' }])}>
-          Add words
+          {say`Add words`}
         </button>
         <button type="button" class="b low" onClick={() => onChange([...parts, { item: '', write: {} }])}>
-          Add a figure or field
+          {say`Add a figure or field`}
         </button>
       </div>
     </div>

@@ -3,23 +3,24 @@ import type { Clues, Write } from '../../form/schema.ts'
 import { unitsLike } from '../../units/convert.ts'
 import { symbol } from '../../units/symbol.ts'
 import { ChoiceField, TextField } from './field.tsx'
+import { say } from '../../words/say.ts'
 
 type Grouping = NonNullable<Write['grouping']>
 
 const grouping: readonly (readonly [Grouping, string])[] = [
-  ['', 'none: 15810'],
-  [',', 'comma: 15,810'],
-  ['.', 'point: 15.810'],
-  [' ', 'space: 15 810'],
-  ["'", 'apostrophe: 15’810'],
+  ['', say`none: 15810`],
+  [',', say`comma: 15,810`],
+  ['.', say`point: 15.810`],
+  [' ', say`space: 15 810`],
+  ["'", say`apostrophe: 15’810`],
 ]
 const marks = [
-  ['.', 'point: 2.86'],
-  [',', 'comma: 2,86'],
+  ['.', say`point: 2.86`],
+  [',', say`comma: 2,86`],
 ] as const
 const roundings = [
-  ['half-up', 'half away from zero'],
-  ['half-even', 'half to the even digit'],
+  ['half-up', say`half away from zero`],
+  ['half-even', say`half to the even digit`],
 ] as const
 const patterns = ['MM/dd/yyyy', 'M/d/yyyy', 'yyyy-MM-dd', 'dd/MM/yyyy', 'dd.MM.yyyy', 'MM-dd-yyyy', 'MM/dd/yy']
 
@@ -40,11 +41,11 @@ export function WriteFields({ write, item, control, onChange }: Props) {
     return (
       <>
         <TextField
-          label="Date pattern"
+          label={say`Date pattern`}
           value={write.date ?? ''}
-          placeholder="yyyy-MM-dd"
+          placeholder={say`yyyy-MM-dd`}
           list="date-patterns"
-          hint="yyyy year, MM month, dd day; M and d without a zero in front"
+          hint={say`yyyy year, MM month, dd day; M and d without a zero in front`}
           onInput={(date) => set({ date })}
         />
         <datalist id="date-patterns">
@@ -82,27 +83,32 @@ function QuantityFields({ write, item, set }: Part) {
     <>
       {unit !== undefined && units.length > 1 && (
         <ChoiceField
-          label="Unit"
+          label={say`Unit`}
           value={unit}
           options={units.map((id) => [id, symbol(id)] as const)}
           onPick={(picked) => set({ unit: picked })}
         />
       )}
       <ChoiceField
-        label="Decimals"
+        label={say`Decimals`}
         value={String(decimals)}
         options={Array.from({ length: 7 }, (_, number) => [String(number), String(number)] as const)}
         onPick={(picked) => set({ decimals: Number(picked) })}
       />
       <ChoiceField
-        label="Thousands"
+        label={say`Thousands`}
         value={write.grouping ?? ''}
         options={grouping}
         onPick={(picked) => set({ grouping: picked })}
       />
-      <ChoiceField label="Decimal mark" value={write.mark ?? '.'} options={marks} onPick={(mark) => set({ mark })} />
       <ChoiceField
-        label="Rounding"
+        label={say`Decimal mark`}
+        value={write.mark ?? '.'}
+        options={marks}
+        onPick={(mark) => set({ mark })}
+      />
+      <ChoiceField
+        label={say`Rounding`}
         value={write.rounding ?? 'half-up'}
         options={roundings}
         onPick={(rounding) => set({ rounding })}
@@ -129,15 +135,15 @@ function ChoiceFields({
         return control.options.length > 0 ? (
           <ChoiceField
             key={value}
-            label={`${label} stands for`}
+            label={say`${label} stands for`}
             value={chosen}
-            options={[['', `the option “${label}”`], ...offered.map((option) => [option, option] as const)]}
+            options={[['', say`the option “${label}”`], ...offered.map((option) => [option, option] as const)]}
             onPick={(option) => pick(value, option)}
           />
         ) : (
           <TextField
             key={value}
-            label={`${label} is written as`}
+            label={say`${label} is written as`}
             value={chosen}
             placeholder={label}
             onInput={(option) => pick(value, option)}

@@ -1,6 +1,7 @@
 import { Finding } from './finding.tsx'
 import { longest } from './field.tsx'
 import type { TypedSheet } from '../../job/schema.ts'
+import { say } from '../../words/say.ts'
 
 interface Props {
   sheet: Pick<TypedSheet, 'baselineBefore' | 'baselineAfter'>
@@ -27,14 +28,14 @@ export function Baseline({ sheet, mean, columns, found, fixed, onType }: Props) 
       <tr>
         <td colSpan={columns}>
           <div class="bl">
-            <span>Baseline</span>
+            <span>{say`Baseline`}</span>
             {cells.map(([key, words]) => (
               <label key={key}>
                 {words}
                 <input
                   class="in"
                   part="input"
-                  aria-label={`Baseline ${words}, Pa; several may be typed, with spaces between`}
+                  aria-label={say`Baseline ${words}, Pa; several may be typed, with spaces between`}
                   aria-invalid={found(key) ? true : undefined}
                   aria-describedby={found(key) ? `found-${key}` : undefined}
                   autocomplete="off"
@@ -46,7 +47,7 @@ export function Baseline({ sheet, mean, columns, found, fixed, onType }: Props) 
                 />
               </label>
             ))}
-            {mean && <output>mean {mean} Pa</output>}
+            {mean && <output>{say`mean ${mean} Pa`}</output>}
           </div>
           {findings.map(([key, text]) => (
             <Finding key={key} id={`found-${key}`} text={text} />

@@ -3,6 +3,7 @@ import { Field } from './field.tsx'
 import { everything } from './sheet-fields.tsx'
 import { SizeFields } from './size-fields.tsx'
 import { useDeskContext, useFound } from './use-context.ts'
+import { say } from '../../words/say.ts'
 
 /** Where the building stands and how large it is. */
 export function BuildingFields() {
@@ -13,14 +14,14 @@ export function BuildingFields() {
   )
   return (
     <div class="fields">
-      {text('street', 'Street address', true)}
-      {text('unit', 'Unit or lot')}
-      {text('town', 'Town')}
-      {text('state', 'State')}
-      {text('postcode', 'ZIP or postcode')}
-      {text('permit', 'Permit number')}
-      {text('program', 'Program number')}
-      {text('builder', 'Builder or contractor', true)}
+      {text('street', say`Street address`, true)}
+      {text('unit', say`Unit or lot`)}
+      {text('town', say`Town`)}
+      {text('state', say`State`)}
+      {text('postcode', say`ZIP or postcode`)}
+      {text('permit', say`Permit number`)}
+      {text('program', say`Program number`)}
+      {text('builder', say`Builder or contractor`, true)}
       <SizeFields
         building={building}
         length={units.length}

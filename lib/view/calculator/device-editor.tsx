@@ -8,15 +8,16 @@ import { Field } from './field.tsx'
 import { Finding } from './finding.tsx'
 import { useDeskContext } from './use-context.ts'
 import { flowWords } from './unit-words.ts'
+import { say } from '../../words/say.ts'
 
 const flowUnits = Object.entries(flowWords) as [Device['flowUnit'], string][]
 type Range = Device['ranges'][number]
 const columns: [keyof Range, string][] = [
-  ['name', 'Range'],
+  ['name', say`Range`],
   ['coefficient', 'K'],
   ['exponent', 'm'],
-  ['minPressure', 'from Pa'],
-  ['maxPressure', 'to Pa'],
+  ['minPressure', say`from Pa`],
+  ['maxPressure', say`to Pa`],
 ]
 
 /** A flow device with the ranges of its calibration certificate. Kept at each keystroke once it has a name. */
@@ -43,37 +44,37 @@ export function DeviceEditor({ device, onClose }: { device: Device; onClose: (sa
     const gone = latest.current.ranges[row]
     if (!gone) return
     edit({ ranges: latest.current.ranges.toSpliced(row, 1) })
-    offerUndo(`Range ${gone.name || row + 1} deleted.`, () =>
+    offerUndo(say`Range ${gone.name || row + 1} deleted.`, () =>
       edit({ ranges: latest.current.ranges.toSpliced(row, 0, gone) }),
     )
   }
 
   return (
-    <div class="panel wide" role="group" aria-label="Flow device">
+    <div class="panel wide" role="group" aria-label={say`Flow device`}>
       <div class="fields">
-        <Field label="Name" value={draft.name} onInput={(name) => edit({ name })} />
-        <Field label="Serial number" value={draft.serial} onInput={(serial) => edit({ serial })} />
+        <Field label={say`Name`} value={draft.name} onInput={(name) => edit({ name })} />
+        <Field label={say`Serial number`} value={draft.serial} onInput={(serial) => edit({ serial })} />
         <Field
-          label="Calibrated on"
+          label={say`Calibrated on`}
           type="date"
           value={draft.calibrated}
           onInput={(calibrated) => edit({ calibrated })}
         />
         <Field
-          label="Valid for"
-          unit="months"
+          label={say`Valid for`}
+          unit={say`months`}
           numeric
           value={draft.intervalMonths}
           onInput={(intervalMonths) => edit({ intervalMonths })}
         />
         <Choice
-          label="Certificate gives flow in"
+          label={say`Certificate gives flow in`}
           value={draft.flowUnit}
           options={flowUnits}
           onPick={(flowUnit) => edit({ flowUnit })}
         />
         <Field
-          label="Calibration density"
+          label={say`Calibration density`}
           unit="kg/m³"
           numeric
           hint="1.2041"
@@ -81,9 +82,7 @@ export function DeviceEditor({ device, onClose }: { device: Device; onClose: (sa
           onInput={(calibrationDensity) => edit({ calibrationDensity })}
         />
       </div>
-      <p class="q">
-        Flow = <i>K</i> × (device pressure)<sup>m</sup>, in Pa: take both from your certificate.
-      </p>
+      <p class="q">{say`Flow = K × (device pressure)^m, in Pa: take K and m from your certificate.`}</p>
       <table class="t dv">
         <thead>
           <tr>
@@ -93,7 +92,7 @@ export function DeviceEditor({ device, onClose }: { device: Device; onClose: (sa
               </th>
             ))}
             <th scope="col">
-              <span class="vh">Delete</span>
+              <span class="vh">{say`Delete`}</span>
             </th>
           </tr>
         </thead>
@@ -107,7 +106,7 @@ export function DeviceEditor({ device, onClose }: { device: Device; onClose: (sa
                     class="in"
                     inputMode={key === 'name' ? 'text' : 'decimal'}
                     maxLength={100}
-                    aria-label={`${words}, range ${row + 1}`}
+                    aria-label={say`${words}, range ${row + 1}`}
                     value={range[key]}
                     onInput={(event) => setRange(row, { [key]: event.currentTarget.value })}
                   />
@@ -117,7 +116,7 @@ export function DeviceEditor({ device, onClose }: { device: Device; onClose: (sa
                 <button
                   type="button"
                   class="ib"
-                  aria-label={`Delete range ${range.name || row + 1}`}
+                  aria-label={say`Delete range ${range.name || row + 1}`}
                   onClick={() => dropRange(row)}
                 >
                   <Icon name="x" />
@@ -130,13 +129,13 @@ export function DeviceEditor({ device, onClose }: { device: Device; onClose: (sa
       {trouble && <Finding id="device-found" text={trouble} />}
       <div class="row">
         <button type="button" class="b low" onClick={() => edit({ ranges: [...draft.ranges, emptyRange()] })}>
-          Add a range
+          {say`Add a range`}
         </button>
         <button type="button" class="b low first" disabled={draft.name.trim() === ''} onClick={() => onClose(draft)}>
-          Use this device
+          {say`Use this device`}
         </button>
         <button type="button" class="b low bare" onClick={() => onClose(undefined)}>
-          Close
+          {say`Close`}
         </button>
       </div>
     </div>

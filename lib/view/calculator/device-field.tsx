@@ -4,6 +4,7 @@ import type { Device } from '../../job/schema.ts'
 import { Choice } from './choice.tsx'
 import { later } from './later.tsx'
 import { useBench, useDeskContext, useFound } from './use-context.ts'
+import { say } from '../../words/say.ts'
 
 const DeviceEditor = later(async () => (await import('./device-editor.tsx')).DeviceEditor)
 
@@ -18,14 +19,14 @@ export function DeviceField() {
     ['', 'none'],
     ...devices.map(({ id, name, serial }): [string, string] => [
       id,
-      [name || 'no name', serial].filter(Boolean).join(', '),
+      [name || say`no name`, serial].filter(Boolean).join(', '),
     ]),
   ]
-  if (test.sheet.device && !chosen) options.push([test.sheet.device, 'deleted device'])
+  if (test.sheet.device && !chosen) options.push([test.sheet.device, say`deleted device`])
   return (
     <>
       <Choice
-        label="Flow device"
+        label={say`Flow device`}
         wide
         value={test.sheet.device}
         options={options}
@@ -44,11 +45,11 @@ export function DeviceField() {
         <p class="wide">
           {chosen && (
             <button type="button" class="link" onClick={() => setDraft(chosen)}>
-              Edit {chosen.name || 'this device'}
+              {say`Edit ${chosen.name || say`this device`}`}
             </button>
           )}{' '}
           <button type="button" class="link" onClick={() => setDraft(emptyDevice(test.units.flow))}>
-            Add a device
+            {say`Add a device`}
           </button>
         </p>
       )}

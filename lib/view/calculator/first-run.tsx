@@ -1,44 +1,89 @@
 import { useEffect, useState } from 'preact/hooks'
 import { listJobs } from '../../book/store.ts'
+import type { TypedUnits } from '../../job/schema.ts'
+import { unitChoices } from '../../job/units-by-place.ts'
 import { Icon } from '../icons.tsx'
 import { Cautions } from './cautions.tsx'
+import { flowWords, temperatureWords } from './unit-words.ts'
+import { say } from '../../words/say.ts'
 
 interface Props {
   /** False once a job was begun before: then the cautions are not in the way. */
   first: boolean
+  units: TypedUnits
+  onUnits: (units: TypedUnits) => void
   onStart: () => void
   onDemo: () => void
   onList: () => void
+  /** Opens the demo job and a form to practise on. */
+  onPractice: () => void
 }
 
-/** What stands here while no job is open. */
-export function FirstRun({ first, onStart, onDemo, onList }: Props) {
+/** What stands here while no job is open: at first the whole round, and what to see to before a test. */
+export function FirstRun({ first, units, onUnits, onStart, onDemo, onList, onPractice }: Props) {
   const [any, setAny] = useState(false)
   useEffect(() => {
     void listJobs().then((jobs) => setAny(jobs.length > 0))
   }, [])
+  const steps = [
+    [say`Type`, say`the pressures and flows of a test, and what the building measures.`],
+    [say`See`, say`the figures, each with its uncertainty, its working and the limit it is compared with.`],
+    [say`Map`, say`a web form once: say which figure goes into which control.`],
+    [say`Fill`, say`the form after you have looked at the plan. Submitting stays with you.`],
+    [say`Find`, say`every entry again in the book: what was typed, where, and what the page kept.`],
+  ] as const
   return (
     <main class="first">
       <h1>
-        <Icon name="mark" /> {first ? 'Before the first test' : 'No job is open'}
+        <Icon name="mark" /> {first ? say`From readings to a record` : say`No job is open`}
       </h1>
-      <p>
-        Type readings of a house or duct test, get the figures with their uncertainty, and fill them into any web form
-        that you map once. Everything stays on this machine.
-      </p>
-      {first && <h2>Cautions</h2>}
+      {first ? (
+        <ol class="steps">
+          {steps.map(([word, rest]) => (
+            <li key={word}>
+              <b>{word}</b> {rest}
+            </li>
+          ))}
+        </ol>
+      ) : (
+        <p>{any ? say`Open a job, or start one for the next building.` : say`Start a job for the next building.`}</p>
+      )}
+      {first && <p class="q">{say`Everything stays on this machine.`}</p>}
+      {first && <h2>{say`Before the first test`}</h2>}
       {first && <Cautions />}
+      {first && (
+        <label class="units">
+          {say`Units to type in`}
+          <select
+            class="in"
+            value={units.flow}
+            onChange={({ currentTarget: { value } }) => {
+              const chosen = unitChoices.find(({ flow }) => flow === value)
+              if (chosen) onUnits(chosen)
+            }}
+          >
+            {unitChoices.map((one) => (
+              <option key={one.flow} value={one.flow}>
+                {[flowWords[one.flow], temperatureWords[one.temperature], one.length].join(', ')}
+              </option>
+            ))}
+          </select>
+        </label>
+      )}
       <div class="row">
         <button type="button" class="b first" onClick={onStart}>
-          Start a job
+          {say`Start a job`}
         </button>
         {any && (
           <button type="button" class="b" onClick={onList}>
-            Open a job
+            {say`Open a job`}
           </button>
         )}
         <button type="button" class="b" onClick={onDemo}>
-          Open the demo job
+          {say`Open the demo job`}
+        </button>
+        <button type="button" class="b" onClick={onPractice}>
+          {say`Practise on a form`}
         </button>
       </div>
     </main>

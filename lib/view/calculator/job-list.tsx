@@ -2,6 +2,7 @@ import { useEffect, useState } from 'preact/hooks'
 import { listDeletedJobs, listJobs, restoreJob, subscribe } from '../../book/store.ts'
 import type { Job } from '../../job/schema.ts'
 import { jobTitle } from './job-title.ts'
+import { say } from '../../words/say.ts'
 
 interface Props {
   /** The id of the job in hand, or empty. */
@@ -41,7 +42,7 @@ export function JobList({ current, onOpen }: Props) {
     <div class="jobs">
       {jobs.length > 8 && (
         <label class="which">
-          Find a job
+          {say`Find a job`}
           <input
             class="in words"
             type="search"
@@ -60,17 +61,19 @@ export function JobList({ current, onOpen }: Props) {
           </li>
         ))}
       </ul>
-      {fits.length > most && <p class="q">{fits.length - most} more: type a part of the address to find them.</p>}
-      {fits.length === 0 && <p class="q">{jobs.length === 0 ? 'No jobs yet.' : 'No job fits.'}</p>}
+      {fits.length > most && (
+        <p class="q">{say`${fits.length - most} more: type a part of the address to find them.`}</p>
+      )}
+      {fits.length === 0 && <p class="q">{jobs.length === 0 ? say`No jobs yet.` : say`No job fits.`}</p>}
       {gone.length > 0 && (
         <details>
-          <summary class="link">Deleted jobs ({gone.length})</summary>
+          <summary class="link">{say`Deleted jobs (${gone.length})`}</summary>
           <ul>
             {gone.slice(0, most).map(({ job, at }) => (
               <li key={job.id}>
                 <button type="button" onClick={() => void restoreJob(job.id)}>
-                  <span>Put back {jobTitle(job)}</span>
-                  <span class="q">deleted {day(at)}</span>
+                  <span>{say`Put back ${jobTitle(job)}`}</span>
+                  <span class="q">{say`deleted ${day(at)}`}</span>
                 </button>
               </li>
             ))}

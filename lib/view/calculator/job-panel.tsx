@@ -1,10 +1,12 @@
 import type { Job } from '../../job/schema.ts'
 import { BuildingFields } from './building-fields.tsx'
+import { Keys } from './keys.tsx'
 import { JobList } from './job-list.tsx'
 import { Section } from './section.tsx'
 import { TesterFields } from './tester-fields.tsx'
 import type { Deleted } from './trash.ts'
 import { useDeskContext } from './use-context.ts'
+import { say } from '../../words/say.ts'
 
 interface Props {
   /** Tests of this job that were deleted lately. */
@@ -25,36 +27,39 @@ export function JobPanel({ deleted, onPutBack, onOpen, onNew, onDuplicate, onDel
     <div class="panel job-panel">
       <div class="row">
         <button type="button" class="b low" onClick={onNew}>
-          New job
+          {say`New job`}
         </button>
         <button type="button" class="b low" onClick={onDuplicate}>
-          Duplicate
+          {say`Duplicate`}
         </button>
         <button type="button" class="b low bare" onClick={onDelete}>
-          Delete this job
+          {say`Delete this job`}
         </button>
         <button type="button" class="b low bare" onClick={onDemo}>
-          Demo job
+          {say`Demo job`}
         </button>
       </div>
       {deleted.length > 0 && (
         <p class="q">
-          Deleted here:{' '}
+          {say`Deleted here:`}{' '}
           {deleted.map((one) => (
             <button key={one.test.id} type="button" class="link" onClick={() => onPutBack(one)}>
-              put back “{one.test.role}”
+              {say`put back “${one.test.role}”`}
             </button>
           ))}
         </p>
       )}
-      <Section id="building" title="Building" summary={volume || floorArea ? '' : 'address, volume, areas'}>
+      <Section id="building" title={say`Building`} summary={volume || floorArea ? '' : say`address, volume, areas`}>
         <BuildingFields />
       </Section>
-      <Section id="tester" title="Tester" summary={job.tester.name}>
+      <Section id="tester" title={say`Tester`} summary={job.tester.name}>
         <TesterFields />
       </Section>
-      <Section id="jobs" title="Jobs">
+      <Section id="jobs" title={say`Jobs`}>
         <JobList current={job.id} onOpen={onOpen} />
+      </Section>
+      <Section id="keys" title={say`Keys`} summary={say`shortcuts`}>
+        <Keys />
       </Section>
     </div>
   )

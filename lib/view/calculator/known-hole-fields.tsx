@@ -4,6 +4,7 @@ import { CheckList } from '../figure/check-list.tsx'
 import { Field } from './field.tsx'
 import { flowWords, openingWords } from './unit-words.ts'
 import { useBench, useFound } from './use-context.ts'
+import { say } from '../../words/say.ts'
 
 /** A check of the flow device in the field: what passes a hole of known size. */
 export function KnownHoleFields() {
@@ -28,13 +29,12 @@ export function KnownHoleFields() {
   return (
     <div class="fields">
       <p class="wide">
-        Cut a sharp-edged hole into a thin plate that closes an opening. Measure at one pressure with the hole open and
-        with it taped over: the flow through it is the difference.
+        {say`Cut a sharp-edged hole into a thin plate that closes an opening. Measure at one pressure with the hole open and with it taped over: the flow through it is the difference.`}
       </p>
-      {field('area', 'Area of the hole', openingWords[units.length])}
-      {field('pressure', 'Pressure across it', 'Pa')}
-      {field('flow', 'Flow measured through it', flowWords[units.flow])}
-      {field('discharge', 'Discharge coefficient', '', '0.611')}
+      {field('area', say`Area of the hole`, openingWords[units.length])}
+      {field('pressure', say`Pressure across it`, 'Pa')}
+      {field('flow', say`Flow measured through it`, flowWords[units.flow])}
+      {field('discharge', say`Discharge coefficient`, '', '0.611')}
       {result && (
         <div class="wide" role="status">
           <CheckList checks={[result]} />

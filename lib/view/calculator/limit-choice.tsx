@@ -6,6 +6,7 @@ import { symbol } from '../../units/symbol.ts'
 import { Choice } from './choice.tsx'
 import { Field } from './field.tsx'
 import type { Offer } from './sheet-fields.tsx'
+import { say } from '../../words/say.ts'
 
 interface Props {
   job: Pick<Job, 'building'>
@@ -26,20 +27,21 @@ export function LimitChoice({ job, test, found, offer, offers = () => true, onTe
     labelOf(id, ownLimitUnit({ ...test, ownLimitFigure: id })),
   ])
   const options: [string, string][] = [
-    ['', 'none: figures and interval only'],
+    ['', say`none: figures and interval only`],
     ...limitsOf(job, test).map(({ id, title }): [string, string] => [id, title]),
-    ['own', 'own limit'],
+    ['own', say`own limit`],
   ]
   const offered = options.filter(([id]) => id === test.limit || offers(id))
   // A limit that was chosen stays in the list when the zone or the stage no longer fits it.
-  if (!offered.some(([id]) => id === test.limit)) offered.push([test.limit, `${test.limit} (does not fit this test)`])
+  if (!offered.some(([id]) => id === test.limit))
+    offered.push([test.limit, say`${test.limit} (does not fit this test)`])
   const fixed = offer.fixed('limit')
   return (
     <>
       {offer.shows('limit') && (
         <Choice
           id="limit"
-          label="Limit"
+          label={say`Limit`}
           wide
           fixed={fixed}
           value={test.limit}
@@ -51,14 +53,14 @@ export function LimitChoice({ job, test, found, offer, offers = () => true, onTe
       {offer.shows('ownLimit') && test.limit === 'own' && (
         <>
           <Choice
-            label="Own limit on"
+            label={say`Own limit on`}
             fixed={offer.fixed('ownLimit')}
             value={ownLimitFigure(test)}
             options={ownFigures}
             onPick={(figure) => onTest({ ownLimitFigure: figure })}
           />
           <Field
-            label="At most"
+            label={say`At most`}
             unit={symbol(ownUnit)}
             numeric
             fixed={offer.fixed('ownLimit')}
@@ -77,8 +79,8 @@ export function LimitChoice({ job, test, found, offer, offers = () => true, onTe
             onChange={(event) => onTest({ onePointFactor: event.currentTarget.checked })}
           />
           <span>
-            Multiply the one-point result by 1.1 before comparing and entering
-            <small>Off unless your limit or program asks for it; what was entered is said in the book.</small>
+            {say`Multiply the one-point result by 1.1 before comparing and entering`}
+            <small>{say`Off unless your limit or program asks for it; what was entered is said in the book.`}</small>
           </span>
         </label>
       )}

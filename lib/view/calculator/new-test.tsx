@@ -4,6 +4,7 @@ import type { Job, Test } from '../../job/schema.ts'
 import { Choice } from './choice.tsx'
 import { directionFor, roleProblem } from './role.ts'
 import { Field } from './field.tsx'
+import { say } from '../../words/say.ts'
 
 const subjects = [
   ['enclosure', 'enclosure'],
@@ -32,22 +33,22 @@ export function NewTest({ job, onAdd, onClose }: { job: Job; onAdd: (test: Test)
         event.preventDefault()
         onClose()
       }}
-      aria-label="New test"
+      aria-label={say`New test`}
       onSubmit={(event) => {
         event.preventDefault()
         if (!problem) onAdd(added())
       }}
     >
       <div class="fields">
-        <Choice label="Test of" value={subject} options={subjects} onPick={setSubject} />
-        <Field label="Role" value={named} onInput={setRole} problem={problem || undefined} />
+        <Choice label={say`Test of`} value={subject} options={subjects} onPick={setSubject} />
+        <Field label={say`Role`} value={named} onInput={setRole} problem={problem || undefined} />
       </div>
       <div class="row">
         <button type="submit" class="b low first" disabled={problem !== ''}>
-          Add test
+          {say`Add test`}
         </button>
         <button type="button" class="b low bare" onClick={onClose}>
-          Cancel
+          {say`Cancel`}
         </button>
       </div>
     </form>

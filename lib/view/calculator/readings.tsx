@@ -8,6 +8,7 @@ import type { ReadingColumn } from './reading-row.tsx'
 import { readingsSummary, ReadingsTable } from './readings-table.tsx'
 import { Section } from './section.tsx'
 import { useBench, useDeskContext, useFound } from './use-context.ts'
+import { say } from '../../words/say.ts'
 
 interface Props {
   /** Each reading brought to the reference pressure, as written; empty where it cannot be. */
@@ -39,9 +40,9 @@ export function Readings({ brought, used, mean, unfinished }: Props) {
     const pasted = readPaste(text)
     const before = sheet.points
     const words = [...pasted.problems.slice(0, 3).map(({ message }) => message), pasted.more].filter(Boolean)
-    if (pasted.problems.length > 3) words.push(`${pasted.problems.length - 3} more lines were not taken.`)
+    if (pasted.problems.length > 3) words.push(say`${pasted.problems.length - 3} more lines were not taken.`)
     if (pasted.flowUnit && pasted.flowUnit !== units.flow) {
-      words.push(`The block says ${pasted.flowUnit}, this test is in ${units.flow}: switch the unit in the set-up.`)
+      words.push(say`The block says ${pasted.flowUnit}, this test is in ${units.flow}: switch the unit in the set-up.`)
     }
     setTold(words.join(' '))
     if (pasted.rows.length === 0) return
@@ -50,10 +51,10 @@ export function Readings({ brought, used, mean, unfinished }: Props) {
     offerUndo(`${count} ${count === 1 ? 'point' : 'points'} pasted.`, () => write(() => before))
   }
 
-  const end = [device?.name, sheet.reading === 'flow' ? sheet.flowBasis : 'at the device'].filter(Boolean).join(', ')
+  const end = [device?.name, sheet.reading === 'flow' ? sheet.flowBasis : say`at the device`].filter(Boolean).join(', ')
 
   return (
-    <Section id="readings" title="Readings" summary={readingsSummary(typed, mean)} end={end}>
+    <Section id="readings" title={say`Readings`} summary={readingsSummary(typed, mean)} end={end}>
       <ReadingsTable
         sheet={sheet}
         units={units}
@@ -67,7 +68,7 @@ export function Readings({ brought, used, mean, unfinished }: Props) {
         onPoints={write}
         onBaseline={editSheet}
         onDeleted={(row, gone) =>
-          offerUndo(`Point ${row + 1} deleted.`, () => write((points) => insertPoint(points, row, gone)))
+          offerUndo(say`Point ${row + 1} deleted.`, () => write((points) => insertPoint(points, row, gone)))
         }
         onPaste={(event, row, column) => void onPaste(event, row, column)}
       />

@@ -3,8 +3,11 @@ import { CheckList } from '../figure/check-list.tsx'
 import { FigureTable } from '../figure/figure-table.tsx'
 import { OutcomeMark } from '../figure/outcome-mark.tsx'
 import { VerdictBlock } from '../figure/verdict-block.tsx'
+import { ownFirst, type OwnFigure } from '../figure/own.ts'
+import { later } from './later.tsx'
 import { Section } from './section.tsx'
 import type { Reading } from './reading.ts'
+import { say } from '../../words/say.ts'
 
 interface Props {
   reading: Reading
@@ -12,13 +15,22 @@ interface Props {
   onLimit?: () => void
   /** Goes to the sizes of the building. */
   onBuilding?: () => void
+  /** The figures that stand first. */
+  own?: readonly OwnFigure[]
+  /** Changes them; left out where they cannot be chosen. */
+  onOwn?: (own: OwnFigure[]) => void
 }
+
+const none: readonly OwnFigure[] = []
+
+const Arrange = later(async () => (await import('./arrange.tsx')).Arrange)
 
 /** How long the verdict rests before it is read out, so that typing is not talked over. */
 const rest = 1200
 
 /** What the readings come to: verdict, figures, checks. */
-export function Results({ reading, onLimit, onBuilding }: Props) {
+export function Results({ reading, onLimit, onBuilding, own = none, onOwn }: Props) {
+  const [arranging, setArranging] = useState(false)
   const { verdict, groups, lacking, checks, counts, basis, factor, waiting } = reading
   const spoken = verdict ? [verdict.value, verdict.unit, verdict.verdict?.text].filter(Boolean).join(' ') : ''
   const [said, setSaid] = useState('')
@@ -34,8 +46,16 @@ export function Results({ reading, onLimit, onBuilding }: Props) {
       </p>
       {verdict ? <VerdictBlock {...verdict} {...(onLimit && { onLimit })} /> : <p class="empty">{waiting}</p>}
       {groups.length > 0 && (
-        <Section id="figures" title="Figures" summary={basis} end={factor}>
-          <FigureTable groups={groups} />
+        <Section id="figures" title={say`Figures`} summary={basis} end={factor}>
+          <FigureTable groups={ownFirst(groups, own)} />
+          {onOwn && arranging && (
+            <Arrange groups={groups} own={own} onOwn={onOwn} onClose={() => setArranging(false)} />
+          )}
+          {onOwn && !arranging && (
+            <button type="button" class="link small" onClick={() => setArranging(true)}>
+              {say`Pin and order figures`}
+            </button>
+          )}
           {lacking.length > 0 && (
             <ul class="lack">
               {lacking.map((line) => (
@@ -44,7 +64,7 @@ export function Results({ reading, onLimit, onBuilding }: Props) {
               {onBuilding && (
                 <li>
                   <button type="button" class="link" onClick={onBuilding}>
-                    Sizes of the building
+                    {say`Sizes of the building`}
                   </button>
                 </li>
               )}
@@ -55,15 +75,15 @@ export function Results({ reading, onLimit, onBuilding }: Props) {
       {checks.length > 0 && (
         <Section
           id="checks"
-          title="Checks"
+          title={say`Checks`}
           summary={
             <>
-              {counts.bad > 0 && <OutcomeMark outcome="bad" words={`${counts.bad} bad`} />}{' '}
-              {counts.doubtful > 0 && <OutcomeMark outcome="doubtful" words={`${counts.doubtful} doubtful`} />}{' '}
-              {counts.good > 0 && <OutcomeMark outcome="good" words={`${counts.good} good`} />}
+              {counts.bad > 0 && <OutcomeMark outcome="bad" words={say`${counts.bad} bad`} />}{' '}
+              {counts.doubtful > 0 && <OutcomeMark outcome="doubtful" words={say`${counts.doubtful} doubtful`} />}{' '}
+              {counts.good > 0 && <OutcomeMark outcome="good" words={say`${counts.good} good`} />}
             </>
           }
-          end={counts.not > 0 && <OutcomeMark outcome="not checked" words={`${counts.not} not checked`} />}
+          end={counts.not > 0 && <OutcomeMark outcome="not checked" words={say`${counts.not} not checked`} />}
         >
           <CheckList checks={checks} />
         </Section>

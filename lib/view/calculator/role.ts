@@ -1,5 +1,6 @@
 /** Which role a test may bear. */
 import type { Job, Test, TypedSheet } from '../../job/schema.ts'
+import { say } from '../../words/say.ts'
 
 const sameRole = (one: string, other: string): boolean => one.trim().toLowerCase() === other.trim().toLowerCase()
 
@@ -17,10 +18,10 @@ export function roleProblem(
   role: string,
   sheet: Pick<TypedSheet, 'subject' | 'direction'>,
 ): string {
-  if (role.trim() === '') return 'Give the test a role, for example before or after.'
+  if (role.trim() === '') return say`Give the test a role, for example before or after.`
   const same = job.tests.filter((test) => test.id !== id && sameRole(test.role, role))
   const other = same[0]?.sheet
   const both = same.length === 1 && other?.subject === 'enclosure' && sheet.subject === 'enclosure'
   if (both && other.direction !== sheet.direction) return ''
-  return other ? `This job already has a test “${role.trim()}”. Give this one another role.` : ''
+  return other ? say`This job already has a test “${role.trim()}”. Give this one another role.` : ''
 }

@@ -7,6 +7,7 @@ import { everything, SheetFields } from './sheet-fields.tsx'
 import { UnitFields } from './unit-fields.tsx'
 import { useBench, useDeskContext, useFound } from './use-context.ts'
 import { Cautions } from './cautions.tsx'
+import { say } from '../../words/say.ts'
 
 const ZoneFields = later(async () => (await import('./zone-fields.tsx')).ZoneFields)
 
@@ -28,17 +29,17 @@ export function SetupFields() {
         limit={<LimitField />}
         device={<DeviceField />}
       />
-      <Fold title="Field check with a known hole" start={test.sheet.fieldCheck !== undefined}>
+      <Fold title={say`Field check with a known hole`} start={test.sheet.fieldCheck !== undefined}>
         <KnownHoleFields />
       </Fold>
       {test.sheet.subject === 'enclosure' && (
-        <Fold title="Attic or garage: pressures of a zone" start={test.zones !== undefined}>
+        <Fold title={say`Attic or garage: pressures of a zone`} start={test.zones !== undefined}>
           <ZoneFields />
         </Fold>
       )}
       <UnitFields />
       <div class="fd-f wide">
-        <label for="notes">Notes</label>
+        <label for="notes">{say`Notes`}</label>
         <textarea
           id="notes"
           class="in words"
@@ -49,7 +50,7 @@ export function SetupFields() {
         />
       </div>
       <details class="wide">
-        <summary class="link">Cautions before a test</summary>
+        <summary class="link">{say`Cautions before a test`}</summary>
         <Cautions />
       </details>
     </div>

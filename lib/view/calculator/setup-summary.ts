@@ -1,7 +1,8 @@
 import type { Test } from '../../job/schema.ts'
 import { temperatureWords } from './unit-words.ts'
+import { say } from '../../words/say.ts'
 
-export const subjectWords = { enclosure: 'Enclosure', ducts: 'Ducts' } as const
+export const subjectWords = { enclosure: say`Enclosure`, ducts: say`Ducts` } as const
 
 export const procedureWords = {
   'one-point': 'one-point',
@@ -15,7 +16,7 @@ export function setupSummary({ sheet, units }: Pick<Test, 'sheet' | 'units'>): s
   const degrees = temperatureWords[units.temperature]
   const parts = [
     subjectWords[sheet.subject],
-    sheet.subject === 'ducts' && (sheet.ductLeakage === 'total' ? 'total leakage' : 'leakage to outside'),
+    sheet.subject === 'ducts' && (sheet.ductLeakage === 'total' ? say`total leakage` : say`leakage to outside`),
     procedureWords[sheet.procedure],
     sheet.direction,
     sheet.indoor.trim() && `${sheet.indoor.trim()} ${degrees} in`,

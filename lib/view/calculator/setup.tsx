@@ -2,6 +2,7 @@ import { later } from './later.tsx'
 import { Section } from './section.tsx'
 import { setupSummary } from './setup-summary.ts'
 import { useBench } from './use-context.ts'
+import { say } from '../../words/say.ts'
 
 const SetupFields = later(async () => (await import('./setup-fields.tsx')).SetupFields)
 
@@ -9,7 +10,7 @@ const SetupFields = later(async () => (await import('./setup-fields.tsx')).Setup
 export function Setup() {
   const { test } = useBench()
   return (
-    <Section id="setup" title="Set-up" plain summary={setupSummary(test)}>
+    <Section id="setup" title={say`Set-up`} plain summary={setupSummary(test)}>
       <SetupFields />
     </Section>
   )

@@ -4,6 +4,7 @@ import { Choice } from './choice.tsx'
 import { Field } from './field.tsx'
 import { procedureWords } from './setup-summary.ts'
 import { temperatureWords } from './unit-words.ts'
+import { say } from '../../words/say.ts'
 
 /** Which fields are shown, and which only to be looked at. */
 export interface Offer {
@@ -40,36 +41,36 @@ const procedures = [
 ] as const
 const corrections = [
   ['always', 'always'],
-  ['threshold', 'above 5,000 ft, beyond 30 °F'],
+  ['threshold', say`above 5,000 ft, beyond 30 °F`],
 ] as const
 const directions = [
   ['depressurize', 'depressurize'],
   ['pressurize', 'pressurize'],
 ] as const
 const stages = [
-  ['', 'not said'],
+  ['', say`not said`],
   ['rough-in', 'rough-in'],
   ['rough-in without air handler', 'rough-in without air handler'],
   ['final', 'final'],
-  ['existing', 'existing building'],
+  ['existing', say`existing building`],
 ] as const
 const winds = [
-  ['', 'not said'],
+  ['', say`not said`],
   ['calm', 'calm'],
   ['light', 'light'],
   ['windy', 'windy'],
 ] as const
 const leakages = [
   ['total', 'total'],
-  ['outside', 'to outside'],
+  ['outside', say`to outside`],
 ] as const
 const bases = [
-  ['indicated', 'as indicated, at the density of the calibration'],
-  ['actual', 'actual, at the density of the air in the device'],
+  ['indicated', say`as indicated, at the density of the calibration`],
+  ['actual', say`actual, at the density of the air in the device`],
 ] as const
 const readings = [
-  ['flow', 'the flow it shows'],
-  ['device', 'the pressure at the device'],
+  ['flow', say`the flow it shows`],
+  ['device', say`the pressure at the device`],
 ] as const
 
 /** Everything about a test that is not a reading and not a word of its own. */
@@ -113,14 +114,14 @@ export function SheetFields(props: Props) {
 
   return (
     <>
-      {choice('subject', 'Test of', subjects)}
-      {choice('procedure', 'Procedure', procedures)}
-      {choice('direction', 'Direction', directions)}
-      {ducts && choice('ductLeakage', 'Leakage', leakages)}
-      {ducts && number('airHandlerFlow', 'Air-handler flow', units.flow)}
+      {choice('subject', say`Test of`, subjects)}
+      {choice('procedure', say`Procedure`, procedures)}
+      {choice('direction', say`Direction`, directions)}
+      {ducts && choice('ductLeakage', say`Leakage`, leakages)}
+      {ducts && number('airHandlerFlow', say`Air-handler flow`, units.flow)}
       {shows('date') && (
         <Field
-          label="Date"
+          label={say`Date`}
           type="date"
           fixed={offer.fixed('date')}
           value={test.date}
@@ -129,7 +130,7 @@ export function SheetFields(props: Props) {
       )}
       {shows('stage') && (
         <Choice
-          label="Stage"
+          label={say`Stage`}
           fixed={offer.fixed('stage')}
           value={test.stage}
           options={stages}
@@ -138,18 +139,18 @@ export function SheetFields(props: Props) {
       )}
       {shows('wind') && (
         <Choice
-          label="Wind"
+          label={say`Wind`}
           fixed={offer.fixed('wind')}
           value={test.wind}
           options={winds}
           onPick={(wind) => onTest({ wind })}
         />
       )}
-      {number('indoor', 'Indoors', degrees)}
-      {number('outdoor', 'Outdoors', degrees)}
+      {number('indoor', say`Indoors`, degrees)}
+      {number('outdoor', say`Outdoors`, degrees)}
       {shows('elevation') && (
         <Field
-          label="Elevation"
+          label={say`Elevation`}
           numeric
           unit={length}
           fixed={offer.fixed('elevation')}
@@ -158,20 +159,20 @@ export function SheetFields(props: Props) {
           onInput={(typed) => onBuilding({ elevation: typed })}
         />
       )}
-      {number('barometer', 'or barometer', 'Pa')}
-      {choice('corrections', 'Correct for the air', corrections)}
+      {number('barometer', say`or barometer`, 'Pa')}
+      {choice('corrections', say`Correct for the air`, corrections)}
       {limit}
       {device}
-      {choice('reading', 'Written down is', readings, true)}
-      {choice('flowBasis', 'Flow is', bases, true)}
-      {onePoint && number('exponent', 'Exponent n', '', ducts ? '0.6' : '0.65')}
-      {onePoint && number('exponentUncertainty', 'Uncertainty of n', '', '0.05')}
-      {number('pressurePercent', 'Gauge, pressure', '%', '1')}
-      {number('pressureFloor', 'Gauge, at least', 'Pa', '0.25')}
-      {number('flowPercent', 'Device, flow', '%', '5')}
+      {choice('reading', say`Written down is`, readings, true)}
+      {choice('flowBasis', say`Flow is`, bases, true)}
+      {onePoint && number('exponent', say`Exponent n`, '', ducts ? '0.6' : '0.65')}
+      {onePoint && number('exponentUncertainty', say`Uncertainty of n`, '', '0.05')}
+      {number('pressurePercent', say`Gauge, pressure`, '%', '1')}
+      {number('pressureFloor', say`Gauge, at least`, 'Pa', '0.25')}
+      {number('flowPercent', say`Device, flow`, '%', '5')}
       {shows('instrumentFigure') && (
         <Field
-          label={`The instrument’s own result at ${ducts ? 25 : 50} Pa`}
+          label={say`The instrument’s own result at ${ducts ? 25 : 50} Pa`}
           numeric
           unit={units.flow}
           fixed={offer.fixed('instrumentFigure')}

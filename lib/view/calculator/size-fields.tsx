@@ -3,6 +3,7 @@ import { Choice } from './choice.tsx'
 import { Field } from './field.tsx'
 import type { Offer } from './sheet-fields.tsx'
 import { areaWords, volumeWords } from './unit-words.ts'
+import { say } from '../../words/say.ts'
 
 interface Props {
   building: Building
@@ -13,7 +14,7 @@ interface Props {
 }
 
 const sources = [
-  ['', 'not said'],
+  ['', say`not said`],
   ['plans', 'plans'],
   ['measured', 'measured'],
   ['estimated', 'estimated'],
@@ -36,25 +37,25 @@ export function SizeFields({ building, length, found, offer, onBuilding }: Props
     )
   return (
     <>
-      {field('volume', 'Volume', { unit: volumeWords[length] })}
-      {field('floorArea', 'Conditioned floor area', { unit: areaWords[length] })}
-      {field('enclosureArea', 'Enclosure area, six sides', { unit: areaWords[length] })}
-      {field('height', 'Height, lowest floor to highest ceiling', { unit: length })}
+      {field('volume', say`Volume`, { unit: volumeWords[length] })}
+      {field('floorArea', say`Conditioned floor area`, { unit: areaWords[length] })}
+      {field('enclosureArea', say`Enclosure area, six sides`, { unit: areaWords[length] })}
+      {field('height', say`Height, lowest floor to highest ceiling`, { unit: length })}
       {shows('areaSource') && (
         <Choice
-          label="Areas and volume from"
+          label={say`Areas and volume from`}
           fixed={fixed('areaSource')}
           value={building.areaSource}
           options={sources}
           onPick={(areaSource) => onBuilding({ areaSource })}
         />
       )}
-      {field('volumePercent', 'Their uncertainty', { unit: '%' })}
-      {field('bedrooms', 'Bedrooms')}
-      {field('stories', 'Stories')}
-      {field('climateZone', 'Climate zone', { hint: '5A', numeric: false })}
-      {field('elevation', 'Elevation', { unit: length })}
-      {field('weatherShieldingFactor', 'Weather and shielding factor (wsf)')}
+      {field('volumePercent', say`Their uncertainty`, { unit: '%' })}
+      {field('bedrooms', say`Bedrooms`)}
+      {field('stories', say`Stories`)}
+      {field('climateZone', say`Climate zone`, { hint: '5A', numeric: false })}
+      {field('elevation', say`Elevation`, { unit: length })}
+      {field('weatherShieldingFactor', say`Weather and shielding factor (wsf)`)}
     </>
   )
 }

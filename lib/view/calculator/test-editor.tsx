@@ -2,6 +2,7 @@ import { useEffect, useRef } from 'preact/hooks'
 import { Field } from './field.tsx'
 import { roleProblem } from './role.ts'
 import { useBench, useDeskContext } from './use-context.ts'
+import { say } from '../../words/say.ts'
 
 /** Renames the open test or deletes it. */
 export function TestEditor({ onDelete, onClose }: { onDelete: () => void; onClose: () => void }) {
@@ -19,7 +20,7 @@ export function TestEditor({ onDelete, onClose }: { onDelete: () => void; onClos
         event.preventDefault()
         onClose()
       }}
-      aria-label={`Test ${test.role}`}
+      aria-label={say`Test ${test.role}`}
       onSubmit={(event) => {
         event.preventDefault()
         onClose()
@@ -27,7 +28,7 @@ export function TestEditor({ onDelete, onClose }: { onDelete: () => void; onClos
     >
       <div class="fields">
         <Field
-          label="Role of this test"
+          label={say`Role of this test`}
           wide
           value={test.role}
           problem={roleProblem(job, test.id, test.role, test.sheet) || undefined}
@@ -36,10 +37,10 @@ export function TestEditor({ onDelete, onClose }: { onDelete: () => void; onClos
       </div>
       <div class="row">
         <button type="submit" class="b low">
-          Done
+          {say`Done`}
         </button>
         <button type="button" class="b low bare" onClick={onDelete}>
-          Delete this test
+          {say`Delete this test`}
         </button>
       </div>
     </form>

@@ -1,4 +1,5 @@
 import type { Job } from '../../job/schema.ts'
+import { say } from '../../words/say.ts'
 
 interface Props {
   job: Job
@@ -14,7 +15,7 @@ interface Props {
 /** The tests of a job. The open one, pressed again, shows its role to rename or delete. */
 export function TestRow({ job, open, editing, adding, kept, onOpen, onEdit, onAdd }: Props) {
   return (
-    <nav class="tests" aria-label="Tests of this job">
+    <nav class="tests" aria-label={say`Tests of this job`}>
       {job.tests.map((test) =>
         test.id === open ? (
           <button
@@ -22,22 +23,22 @@ export function TestRow({ job, open, editing, adding, kept, onOpen, onEdit, onAd
             type="button"
             aria-current="true"
             aria-expanded={editing}
-            title="Rename or delete this test"
+            title={say`Rename or delete this test`}
             onClick={onEdit}
           >
-            {test.role || 'no role'}
+            {test.role || say`no role`}
           </button>
         ) : (
           <button key={test.id} type="button" onClick={() => onOpen(test.id)}>
-            {test.role || 'no role'}
+            {test.role || say`no role`}
           </button>
         ),
       )}
-      <button type="button" aria-expanded={adding} aria-label="Add a test" onClick={onAdd}>
-        + test
+      <button type="button" aria-expanded={adding} aria-label={say`Add a test`} onClick={onAdd}>
+        {say`+ test`}
       </button>
       <span class="kept" role="status">
-        {kept && `kept ${kept}`}
+        {kept && say`kept ${kept}`}
       </span>
     </nav>
   )

@@ -2,6 +2,7 @@ import { saveSettings } from '../../book/store.ts'
 import type { Tester } from '../../job/schema.ts'
 import { Field } from './field.tsx'
 import { useDeskContext } from './use-context.ts'
+import { say } from '../../words/say.ts'
 
 const keys = ['name', 'company', 'licence', 'licenceExpiry', 'phone', 'email'] as const
 const same = (a: Tester, b: Tester): boolean => keys.every((key) => a[key] === b[key])
@@ -22,27 +23,27 @@ export function TesterFields() {
   )
   return (
     <div class="fields">
-      {field('name', 'Name')}
-      {field('company', 'Company')}
-      {field('licence', 'Licence or rater id')}
-      {field('licenceExpiry', 'It expires on', 'date')}
-      {field('phone', 'Phone', 'tel')}
-      {field('email', 'Email', 'email')}
+      {field('name', say`Name`)}
+      {field('company', say`Company`)}
+      {field('licence', say`Licence or rater id`)}
+      {field('licenceExpiry', say`It expires on`, 'date')}
+      {field('phone', say`Phone`, 'tel')}
+      {field('email', say`Email`, 'email')}
       <p class="wide q">
         {agrees ? (
-          'Your profile: copied into each new job.'
+          say`Your profile: copied into each new job.`
         ) : (
           <>
-            This job differs from your profile.{' '}
+            {say`This job differs from your profile.`}{' '}
             <button type="button" class="link" onClick={() => void saveSettings({ tester })}>
-              Keep as profile
+              {say`Keep as profile`}
             </button>{' '}
             <button
               type="button"
               class="link"
               onClick={() => editJob((old) => ({ ...old, tester: { ...settings.tester } }))}
             >
-              Take the profile
+              {say`Take the profile`}
             </button>
           </>
         )}

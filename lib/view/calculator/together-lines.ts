@@ -6,13 +6,16 @@ import { symbol } from '../../units/symbol.ts'
 import type { CheckLine } from '../figure/check-list.tsx'
 import type { FigureLine } from '../figure/figure-row.tsx'
 import type { FigureGroup } from '../figure/figure-table.tsx'
+import { barsOf, type Bars } from '../plot/bars.ts'
 import { figureLine, halfUp, marginOf, rangeOf } from '../figure/lines.ts'
+import { say } from '../../words/say.ts'
 
 export interface TogetherWords {
   /** In a line: `CFM50 down 1,050 cfm, 42.3 %`. */
   summary: string
   groups: FigureGroup[]
   checks: CheckLine[]
+  bars: Bars | undefined
 }
 
 /** Nothing while no tests belong together. */
@@ -22,6 +25,7 @@ export function togetherWords({ work, several }: Together): TogetherWords | unde
   return {
     summary: work ? workSummary(work) : several.map(({ name }) => name).join('; '),
     groups,
+    bars: barsOf(work),
     checks: several.flatMap(({ name, checks }) => checks.map((check) => ({ ...check, id: `${name} ${check.id}` }))),
   }
 }
@@ -49,7 +53,7 @@ function workLine(
     detail: '',
     value: halfUp(found.value, decimals),
     margin: marginOf(found, decimals),
-    interval: interval && `95 % interval ${interval}`,
+    interval: interval && say`95 % interval ${interval}`,
     unit: symbol(found.unit),
     note: found.note ?? '',
     steps,
@@ -61,10 +65,10 @@ const inPercent = ({ result }: Report['working'][number]): boolean => result.end
 function workGroup({ before, after, of, figure, absolute, percent, working }: Work): FigureGroup {
   const [decimals, steps] = [decimalsOf(figure, absolute.unit), working.filter((step) => !inPercent(step))]
   return {
-    title: `${before} to ${after}`,
+    title: say`${before} to ${after}`,
     lines: [
-      workLine('reduction', `Reduction of ${of}`, absolute, decimals, steps),
-      workLine('reduction-percent', 'Reduction in percent', percent, PERCENT_DECIMALS, working.filter(inPercent)),
+      workLine('reduction', say`Reduction of ${of}`, absolute, decimals, steps),
+      workLine('reduction-percent', say`Reduction in percent`, percent, PERCENT_DECIMALS, working.filter(inPercent)),
     ],
   }
 }

@@ -1,3 +1,5 @@
+import { say } from '../../words/say.ts'
+
 interface Props {
   text: string
   onUndo: () => void
@@ -10,10 +12,10 @@ export function UndoBar({ text, onUndo, onDismiss }: Props) {
     <div class="undo" role="status">
       <span>{text}</span>
       <button type="button" class="link" onClick={onUndo}>
-        Undo
+        {say`Undo`}
       </button>
       <button type="button" class="link" onClick={onDismiss}>
-        Dismiss
+        {say`Dismiss`}
       </button>
     </div>
   )

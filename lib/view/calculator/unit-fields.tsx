@@ -4,10 +4,11 @@ import { Choice } from './choice.tsx'
 import { editTest } from './edits.ts'
 import { flowWords } from './unit-words.ts'
 import { useBench, useDeskContext } from './use-context.ts'
+import { say } from '../../words/say.ts'
 
 const sets = [
-  ['IP', 'feet and °F'],
-  ['SI', 'metres and °C'],
+  ['IP', say`feet and °F`],
+  ['SI', say`metres and °C`],
 ] as const
 const flows = Object.entries(flowWords) as [TypedUnits['flow'], string][]
 
@@ -19,13 +20,13 @@ export function UnitFields() {
   return (
     <>
       <Choice
-        label="Units of the job"
+        label={say`Units of the job`}
         value={units.length === 'ft' ? 'IP' : 'SI'}
         options={sets}
         onPick={(set) => editJob((job) => switchUnits(job, unitSets[set]))}
       />
       <Choice
-        label="Flow in"
+        label={say`Flow in`}
         value={units.flow}
         options={flows}
         onPick={(flow) =>

@@ -1,15 +1,16 @@
 /** Words for the verdict of a test. */
 import type { Limit, Verdict } from '../../limits/index.ts'
 import { roundingFlips } from '../../limits/index.ts'
-import { decimalsOf, labelOf } from '../../reduce/figures/index.ts'
+import { decimalsOf, wordOf } from '../../reduce/figures/index.ts'
 import type { FigureValue } from '../../reduce/report.ts'
 import { symbol } from '../../units/symbol.ts'
 import { halfUp, marginOf, rangeOf } from '../figure/lines.ts'
 import type { VerdictProps } from '../figure/verdict-block.tsx'
+import { say } from '../../words/say.ts'
 
 /** `ACH50`, or a unit where the figure has no word that stands for one. */
 const unitOf = (id: string, unit: string): string =>
-  unit === '1/h' || id === 'flow-50' || id === 'duct-flow-25' ? labelOf(id, unit) : symbol(unit)
+  unit === '1/h' || id === 'flow-50' || id === 'duct-flow-25' ? wordOf(id, unit) : symbol(unit)
 
 /** A limit as it is said: at least one decimal, as codes print it. */
 export const limitText = ({ value }: Pick<Limit, 'value'>): string =>
@@ -18,22 +19,25 @@ export const limitText = ({ value }: Pick<Limit, 'value'>): string =>
 /** `95 % likely below 3.0`: never more certain than the numbers are. */
 export function likelihood(probability: number, limit: Pick<Limit, 'value'>): string {
   const percent = Math.min(99, Math.max(1, Math.round(100 * probability)))
-  const more = probability > 0.99 ? 'More than ' : probability < 0.01 ? 'Less than ' : ''
-  return `${more}${percent} % likely below ${limitText(limit)}.`
+  const bound = limitText(limit)
+  if (probability > 0.99) return say`More than ${percent} % likely below ${bound}.`
+  if (probability < 0.01) return say`Less than ${percent} % likely below ${bound}.`
+  return say`${percent} % likely below ${bound}.`
 }
 
 function reachOf(range: string, verdict: Verdict): string {
   if (!range) return ''
-  if (verdict.guarded === 'below') return `The whole interval, ${range}, lies within it.`
-  if (verdict.guarded === 'above') return `The whole interval, ${range}, lies beyond it.`
-  return verdict.meets ? `The interval, ${range}, reaches past it.` : `The interval, ${range}, reaches below it.`
+  if (verdict.guarded === 'below') return say`The whole interval, ${range}, lies within it.`
+  if (verdict.guarded === 'above') return say`The whole interval, ${range}, lies beyond it.`
+  return verdict.meets ? say`The interval, ${range}, reaches past it.` : say`The interval, ${range}, reaches below it.`
 }
 
 const clauseOf = (limit: Limit): string => {
   const zones = limit.climateZones
-  const where = zones && `zones ${zones.length > 1 ? `${zones[0]} to ${zones.at(-1)}` : zones[0]}`
+  const where =
+    zones && (zones.length > 1 ? say`zones ${zones[0] ?? 0} to ${zones.at(-1) ?? 0}` : say`zones ${zones[0] ?? 0}`)
   const place = [[limit.edition, limit.clause].filter(Boolean).join(' '), where, limit.condition].filter(Boolean)
-  const memory = limit.confidence === 'from memory' ? ' Number or clause from memory: look it up.' : ''
+  const memory = limit.confidence === 'from memory' ? ` ${say`Number or clause from memory: look it up.`}` : ''
   return `${place.join(', ')}. ${limit.caution}${memory}`
 }
 
@@ -60,11 +64,11 @@ export function verdictLines(
     return {
       ...base,
       interval: span,
-      drawn: range && `${base.value}, interval ${range} ${base.unit}`,
+      drawn: range && say`${base.value}, interval ${range} ${base.unit}`,
       likely: '',
-      reach: range && `95 % interval ${range}.`,
+      reach: range && say`95 % interval ${range}.`,
       notes,
-      source: 'Without a limit there is no verdict.',
+      source: say`Without a limit there is no verdict.`,
     }
   }
   const { limit, probability } = verdict
@@ -73,10 +77,10 @@ export function verdictLines(
   return {
     ...base,
     interval: span && { ...span, limit: sameUnit ? limit.value : undefined },
-    drawn: `${base.value}, interval ${range}, limit ${limitText(limit)} ${base.unit}`,
+    drawn: say`${base.value}, interval ${range}, limit ${limitText(limit)} ${base.unit}`,
     verdict: {
       meets: verdict.meets,
-      text: `${verdict.meets ? 'Meets the limit' : 'Does not meet the limit'}, ${limitText(limit)}${sameUnit ? '' : ` ${symbol(limit.unit)}`}`,
+      text: `${verdict.meets ? say`Meets the limit` : say`Does not meet the limit`}, ${limitText(limit)}${sameUnit ? '' : ` ${symbol(limit.unit)}`}`,
     },
     likely: probability === undefined ? '' : likelihood(probability, limit),
     reach: reachOf(range, verdict),

@@ -8,6 +8,7 @@ import { besideCell } from './reading.ts'
 import { flowWords } from './unit-words.ts'
 import { useBench } from './use-context.ts'
 import { zoneLines } from './zone-lines.ts'
+import { say } from '../../words/say.ts'
 
 /** Attic, garage and other zones: how leaky they are to the house and to outdoors. */
 export function ZoneFields() {
@@ -19,12 +20,10 @@ export function ZoneFields() {
     <>
       <div class="fields">
         <p class="wide">
-          Hold the house at one pressure, 50 Pa as a rule, and measure across house and zone, and across zone and
-          outdoors, with the zone closed. For the flows measure the house again with the door or hatch to the zone open.
+          {say`Hold the house at one pressure, 50 Pa as a rule, and measure across house and zone, and across zone and outdoors, with the zone closed. For the flows measure the house again with the door or hatch to the zone open.`}
         </p>
         <p class="wide">
-          Let no engine or burner run in a garage while the house is depressurized, and close what gives off fumes: the
-          house draws its air from there.
+          {say`Let no engine or burner run in a garage while the house is depressurized, and close what gives off fumes: the house draws its air from there.`}
         </p>
       </div>
       {zones.map((zone, at) => (
@@ -34,11 +33,11 @@ export function ZoneFields() {
       ))}
       <p>
         <button type="button" class="link" onClick={() => editTest({ zones: [...zones, emptyZone()] })}>
-          Add a zone
+          {say`Add a zone`}
         </button>{' '}
         {zones.length > 1 && (
           <button type="button" class="link" onClick={() => editTest({ zones: zones.slice(0, -1) })}>
-            Remove the last zone
+            {say`Remove the last zone`}
           </button>
         )}
       </p>
@@ -71,17 +70,22 @@ function Zone({ zone, at, onEdit }: Props) {
       onInput={(value) => onEdit({ [key]: value })}
     />
   )
-  const name = zone.name.trim() || `Zone ${at + 1}`
+  const name = zone.name.trim() || say`Zone ${at + 1}`
   return (
     <div role="group" aria-label={name}>
       <div class="fields">
-        <Field label="Name of the zone" value={zone.name} hint="attic" onInput={(typed) => onEdit({ name: typed })} />
-        {field('house', 'House to outdoors', 'Pa', '50')}
-        {field('houseZone', 'House to zone, p1', 'Pa')}
-        {field('zoneOutdoors', 'Zone to outdoors, p2', 'Pa')}
-        {field('closed', 'House flow, zone closed', flowWords[units.flow])}
-        {field('opened', 'House flow, zone opened', flowWords[units.flow])}
-        {field('exponent', 'Exponent n', '', '0.65')}
+        <Field
+          label={say`Name of the zone`}
+          value={zone.name}
+          hint={say`attic`}
+          onInput={(typed) => onEdit({ name: typed })}
+        />
+        {field('house', say`House to outdoors`, 'Pa', '50')}
+        {field('houseZone', say`House to zone, p1`, 'Pa')}
+        {field('zoneOutdoors', say`Zone to outdoors, p2`, 'Pa')}
+        {field('closed', say`House flow, zone closed`, flowWords[units.flow])}
+        {field('opened', say`House flow, zone opened`, flowWords[units.flow])}
+        {field('exponent', say`Exponent n`, '', '0.65')}
       </div>
       {lines.length > 0 && <FigureTable groups={[{ title: name, lines }]} />}
       {read.checks.length > 0 && <CheckList checks={read.checks} />}

@@ -6,6 +6,7 @@ import { short } from '../../reduce/say.ts'
 import type { FigureLine } from '../figure/figure-row.tsx'
 import { halfUp } from '../figure/lines.ts'
 import { flowWords } from './unit-words.ts'
+import { say } from '../../words/say.ts'
 
 const RATIO_DECIMALS = 2
 
@@ -16,27 +17,27 @@ export function zoneLines({ ratio, leakage, house }: ReadZone, at: number, flow:
     lines.push({
       ...bare,
       id: `zone-${at}-ratio`,
-      name: 'Leak ratio',
-      detail: 'house to zone over zone to outdoors',
+      name: say`Leak ratio`,
+      detail: say`house to zone over zone to outdoors`,
       value: halfUp(ratio.ratio, RATIO_DECIMALS),
       unit: '',
-      note: 'Below 1 the zone is tighter towards the house than towards outdoors.',
+      note: say`Below 1 the zone is tighter towards the house than towards outdoors.`,
       steps: ratio.working,
     })
   }
   if (!leakage) return lines
   const decimals = decimalsOf('flow-50', flow)
   const flows = [
-    ['House to zone', leakage.houseToZoneFlow, 'C1 × P^n'],
-    ['Zone to outdoors', leakage.zoneToOutdoorsFlow, 'C2 × P^n'],
-    ['Through the zone', leakage.throughZoneFlow, 'C2 × p2^n, what passes both while the zone is closed'],
+    [say`House to zone`, leakage.houseToZoneFlow, 'C1 × P^n'],
+    [say`Zone to outdoors`, leakage.zoneToOutdoorsFlow, 'C2 × P^n'],
+    [say`Through the zone`, leakage.throughZoneFlow, say`C2 × p2^n, what passes both while the zone is closed`],
   ] as const
   for (const [name, value, note] of flows) {
     lines.push({
       ...bare,
       id: `zone-${at}-${name.toLowerCase().replaceAll(' ', '-')}`,
       name,
-      detail: `at ${short(house, 3)} Pa`,
+      detail: say`at ${short(house, 3)} Pa`,
       value: halfUp(value, decimals),
       unit: flowWords[flow],
       note,

@@ -1,5 +1,6 @@
 import { Icon } from '../icons.tsx'
 import { outcomeShape, type CheckOutcome } from './outcome-mark.tsx'
+import { say, shown } from '../../words/say.ts'
 
 export interface CheckLine {
   id: string
@@ -17,10 +18,10 @@ export function CheckList({ checks }: { checks: readonly CheckLine[] }) {
         <li key={check.id} class={outcomeShape[check.outcome]}>
           <Icon name={outcomeShape[check.outcome]} />
           <span>
-            <b>{check.outcome}</b> {check.text}
+            <b>{shown(check.outcome)}</b> {check.text}
           </span>
           <span class="fd">{check.found}</span>
-          {check.expected && <span class="why">expected {check.expected}</span>}
+          {check.expected && <span class="why">{say`expected ${check.expected}`}</span>}
         </li>
       ))}
     </ul>

@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'preact/hooks'
 import { Icon } from '../icons.tsx'
+import { say } from '../../words/say.ts'
 
 interface Props {
   /** What is copied, exactly. */
@@ -28,14 +29,14 @@ export function CopyButton({ text, of, onCopied }: Props) {
     try {
       await navigator.clipboard.writeText(text)
       setDone(true)
-      onCopied(`copied ${text}`)
+      onCopied(say`copied ${text}`)
     } catch {
-      onCopied('not copied: select the value and copy it by hand')
+      onCopied(say`not copied: select the value and copy it by hand`)
     }
   }
 
   return (
-    <button type="button" class={done ? 'ib done' : 'ib'} aria-label={`Copy ${of}, ${text}`} onClick={copy}>
+    <button type="button" class={done ? 'ib done' : 'ib'} aria-label={say`Copy ${of}, ${text}`} onClick={copy}>
       <Icon name={done ? 'tick' : 'copy'} />
     </button>
   )

@@ -1,4 +1,5 @@
 import { FigureRow, type FigureLine } from './figure-row.tsx'
+import { say } from '../../words/say.ts'
 
 export interface FigureGroup {
   title: string
@@ -11,21 +12,21 @@ export function FigureTable({ groups }: { groups: readonly FigureGroup[] }) {
     <table class="t fg">
       <thead>
         <tr>
-          <th scope="col">Figure</th>
+          <th scope="col">{say`Figure`}</th>
           <th scope="col" class="num">
-            Value
+            {say`Value`}
           </th>
           <th scope="col" class="num pm">
             ± 95 %
           </th>
           <th scope="col" class="un">
-            Unit
+            {say`Unit`}
           </th>
           <th scope="col" class="iv-c">
-            Limit
+            {say`Limit`}
           </th>
           <th scope="col" class="cpy">
-            <span class="vh">Copy</span>
+            <span class="vh">{say`Copy`}</span>
           </th>
         </tr>
       </thead>

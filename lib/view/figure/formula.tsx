@@ -1,4 +1,5 @@
 import type { ComponentChildren } from 'preact'
+import { say } from '../../words/say.ts'
 
 /** A run of a formula: plain, a symbol (italic), below or above the line. */
 export interface Run {
@@ -46,6 +47,6 @@ export const typeset = (text: string): string =>
 export function Formula({ text, class: className = 'f' }: { text: string; class?: string }) {
   const whole = typeset(text)
   const shown =
-    whole.length > longest ? `${whole.slice(0, longest)}… and ${whole.length - longest} characters more` : whole
+    whole.length > longest ? say`${whole.slice(0, longest)}… and ${whole.length - longest} characters more` : whole
   return <span class={className}>{runs(shown).map(draw)}</span>
 }

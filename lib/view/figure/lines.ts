@@ -1,6 +1,6 @@
 /** Writes a report for reading: rounds, names and sorts, and computes nothing. */
 import type { Limit } from '../../limits/index.ts'
-import { decimalsOf, figureById, figures, labelOf } from '../../reduce/figures/index.ts'
+import { decimalsOf, figureById, figures, labelOf, wordOf } from '../../reduce/figures/index.ts'
 import type { Need } from '../../reduce/figures/figure.ts'
 import type { FigureValue, Report } from '../../reduce/report.ts'
 import type { Sheet } from '../../sheet/schema.ts'
@@ -8,6 +8,7 @@ import { symbol } from '../../units/symbol.ts'
 import { write } from '../../units/write.ts'
 import type { FigureLine } from './figure-row.tsx'
 import type { FigureGroup } from './figure-table.tsx'
+import { say, shown } from '../../words/say.ts'
 
 /** Minus as a typographer sets it, for reading only: what is copied keeps the hyphen. */
 export const minus = (text: string): string => text.replace(/^-/, '−')
@@ -26,15 +27,17 @@ export function marginOf({ value, low, high }: FigureValue, decimals: number): s
 export function rangeOf({ low, high }: FigureValue, decimals: number): string {
   return low === undefined || high === undefined
     ? ''
-    : `${minus(halfUp(low, decimals))} to ${minus(halfUp(high, decimals))}`
+    : say`${minus(halfUp(low, decimals))} to ${minus(halfUp(high, decimals))}`
 }
 
 /** A label in the word of the trade and what tells it from others: `CFM50`, `as read`. */
 function named(id: string, unit: string): { name: string; detail: string } {
-  const [, name, detail] = /^(\S+) ((?:as|of|per) .*)$/.exec(labelOf(id, unit)) ?? []
-  if (name && detail) return { name, detail }
+  if (/^\S+ (?:as|of|per) /.test(labelOf(id, unit))) {
+    const [name = '', ...detail] = wordOf(id, unit).split(' ')
+    return { name, detail: detail.join(' ') }
+  }
   const [, ...rest] = (figureById(id)?.name ?? '').split(', ')
-  return { name: labelOf(id, unit), detail: rest.join(', ') }
+  return { name: wordOf(id, unit), detail: rest.join(', ') }
 }
 
 export function figureLine(id: string, found: FigureValue, report: Pick<Report, 'working'>, limit?: Limit): FigureLine {
@@ -45,9 +48,11 @@ export function figureLine(id: string, found: FigureValue, report: Pick<Report, 
   return {
     id,
     ...named(id, found.unit),
+    found,
     value: halfUp(value, decimals),
     margin: marginOf(found, decimals),
-    interval: interval && `95 % interval ${interval}${compared ? `, limit ${limit.value}` : ''}`,
+    interval:
+      interval && (compared ? say`95 % interval ${interval}, limit ${limit.value}` : say`95 % interval ${interval}`),
     unit: symbol(found.unit),
     note: found.note ?? '',
     steps: report.working.filter((step) => step.for.includes(id)),
@@ -69,18 +74,18 @@ export function figureGroups(report: Report, limit?: Limit): FigureGroup[] {
     lines.push(figureLine(id, found, report, limit))
     groups.set(group, lines)
   }
-  return [...groups].map(([title, lines]) => ({ title, lines }))
+  return [...groups].map(([title, lines]) => ({ title: shown(title), lines }))
 }
 
 const needWords: Record<Need, string> = {
-  volume: 'the volume',
-  floorArea: 'the floor area',
-  enclosureArea: 'the enclosure area',
-  height: 'the height',
-  bedrooms: 'the bedrooms',
-  weatherShieldingFactor: 'the weather and shielding factor',
-  airHandlerFlow: 'the air-handler flow',
-  fit: 'a procedure with five points or more',
+  volume: say`the volume`,
+  floorArea: say`the floor area`,
+  enclosureArea: say`the enclosure area`,
+  height: say`the height`,
+  bedrooms: say`the bedrooms`,
+  weatherShieldingFactor: say`the weather and shielding factor`,
+  airHandlerFlow: say`the air-handler flow`,
+  fit: say`a procedure with five points or more`,
 }
 
 function has(sheet: Sheet, report: Report, need: Need): boolean {
@@ -91,7 +96,7 @@ function has(sheet: Sheet, report: Report, need: Need): boolean {
 }
 
 const listed = (words: readonly string[]): string =>
-  words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`
+  words.length < 2 ? words.join('') : say`${words.slice(0, -1).join(', ')} and ${words.at(-1) ?? ''}`
 
 /**
  * What the figures that are not there want: `ACH50 needs the volume`. Figures with the same want share a line. `wanted`
@@ -106,10 +111,11 @@ export function lacking(sheet: Sheet, report: Report, wanted: (id: string) => bo
     if (needs.length === 0) continue
     const want = listed(needs)
     const flowUnit = Object.keys(figure.labels ?? {}).find((unit) => unit.startsWith(sheet.units.flow))
-    wants.set(want, [...(wants.get(want) ?? []), labelOf(figure.id, flowUnit ?? '')])
+    wants.set(want, [...(wants.get(want) ?? []), wordOf(figure.id, flowUnit ?? '')])
   }
   return [...wants].map(([want, names]) => {
-    const line = `${listed([...new Set(names)])} ${names.length > 1 ? 'need' : 'needs'} ${want}.`
+    const figures = listed([...new Set(names)])
+    const line = names.length > 1 ? say`${figures} need ${want}.` : say`${figures} needs ${want}.`
     // A word begins with a capital, a symbol such as n or r² stays.
     return /^\p{Ll}{2}/u.test(line) ? line.charAt(0).toUpperCase() + line.slice(1) : line
   })

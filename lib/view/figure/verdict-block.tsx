@@ -1,5 +1,6 @@
 import { Icon } from '../icons.tsx'
 import { IntervalDrawing } from './interval-drawing.tsx'
+import { say } from '../../words/say.ts'
 
 export interface VerdictProps {
   /** `2.86` */
@@ -39,7 +40,7 @@ export function VerdictBlock({
   onLimit,
 }: VerdictProps) {
   return (
-    <section class="ver" part="verdict" aria-label="Verdict">
+    <section class="ver" part="verdict" aria-label={say`Verdict`}>
       <div class="l1">
         <span class="y">{value}</span>
         <span class="u">
@@ -69,7 +70,7 @@ export function VerdictBlock({
           {source}{' '}
           {!verdict && onLimit && (
             <button type="button" class="link" onClick={onLimit}>
-              Choose a limit
+              {say`Choose a limit`}
             </button>
           )}
         </p>

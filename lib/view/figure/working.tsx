@@ -1,4 +1,5 @@
 import { Formula } from './formula.tsx'
+import { say } from '../../words/say.ts'
 
 export interface Step {
   step: string
@@ -18,7 +19,7 @@ interface Props {
 /** How a figure comes about, enough for a reader with a hand calculator. */
 export function Working({ of, steps, note }: Props) {
   return (
-    <div class="wk" role="region" aria-label={`Working of ${of}`}>
+    <div class="wk" role="region" aria-label={say`Working of ${of}`}>
       <ol>
         {steps.map((step, i) => (
           <li key={step.step}>

@@ -6,6 +6,7 @@ import { complaint, empty, settle, shown } from '../../form/read.ts'
 import { write } from '../../form/write/index.ts'
 import { keyOf } from './control-key.ts'
 import { send } from './send.ts'
+import { say } from '../../words/say.ts'
 
 const told = [
   'type',
@@ -83,7 +84,7 @@ export function serve(signal: AbortSignal): Agent {
     tell: () => tell(true),
     write: async (key, text) => {
       const control = known.find(({ element }) => keyOf(element) === key)
-      if (!control) return { reason: 'is no longer in the frame' }
+      if (!control) return { reason: say`is no longer in the frame` }
       const written = await write(control, text)
       await settle([document, control.element], { quiet: 100, limit: 1500 }, signal)
       tell()

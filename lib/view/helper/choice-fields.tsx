@@ -5,6 +5,7 @@ import type { Item } from '../../form/material.ts'
 import { checked, notChecked } from '../../form/read.ts'
 import type { Write } from '../../form/schema.ts'
 import { Pick } from './pick.tsx'
+import { say } from '../../words/say.ts'
 
 interface ChoiceFieldsProps {
   item: Extract<Item, { kind: 'choice' }>
@@ -26,8 +27,8 @@ export function ChoiceFields({ item, write, control, onChange }: ChoiceFieldsPro
     <table class="t choices">
       <thead>
         <tr>
-          <th>When it is</th>
-          <th>{onPage.length > 0 ? 'choose on the page' : 'write'}</th>
+          <th>{say`When it is`}</th>
+          <th>{onPage.length > 0 ? say`choose on the page` : say`write`}</th>
         </tr>
       </thead>
       <tbody>
@@ -38,10 +39,10 @@ export function ChoiceFields({ item, write, control, onChange }: ChoiceFieldsPro
               {onPage.length > 0 ? (
                 <Pick
                   hidden
-                  label={`Option for ${option.label}`}
+                  label={say`Option for ${option.label}`}
                   value={choices[option.value] ?? ''}
                   options={[
-                    { value: '', label: 'find it by its words' },
+                    { value: '', label: say`find it by its words` },
                     ...onPage.map((each) => ({ value: each, label: each })),
                   ]}
                   onChange={(to) => set(option.value, to)}
@@ -49,7 +50,7 @@ export function ChoiceFields({ item, write, control, onChange }: ChoiceFieldsPro
               ) : (
                 <input
                   class="box"
-                  aria-label={`Words for ${option.label}`}
+                  aria-label={say`Words for ${option.label}`}
                   placeholder={option.label}
                   value={choices[option.value] ?? ''}
                   onInput={(event) => set(option.value, event.currentTarget.value)}

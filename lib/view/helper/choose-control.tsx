@@ -1,3 +1,5 @@
+import { say } from '../../words/say.ts'
+
 export interface Candidate {
   /** Its place among those that fit. */
   index: number
@@ -14,7 +16,7 @@ interface ChooseControlProps {
 /** Buttons for the controls that fit equally well; pointing at one outlines it on the page. */
 export function ChooseControl({ candidates, onChoose, onPoint }: ChooseControlProps) {
   return (
-    <div class="two-c" role="group" aria-label="Which control is meant?">
+    <div class="two-c" role="group" aria-label={say`Which control is meant?`}>
       {candidates.map((candidate) => (
         <button
           key={candidate.index}

@@ -2,6 +2,7 @@ import { useEffect, useRef } from 'preact/hooks'
 import type { Control } from '../../form/controls.ts'
 import { titleOf } from './describe.ts'
 import { useShell } from './shell.ts'
+import { say } from '../../words/say.ts'
 
 export interface ControlRow {
   key: string
@@ -35,7 +36,7 @@ export function ControlList({ rows, lately, onPick, onPoint }: ControlListProps)
     <ul
       ref={list}
       class="list"
-      aria-label="Controls of this page"
+      aria-label={say`Controls of this page`}
       onKeyDown={(event) => {
         const step = steps[event.key]
         if (step === undefined || event.ctrlKey || event.metaKey || event.altKey) return
@@ -63,8 +64,8 @@ export function ControlList({ rows, lately, onPick, onPoint }: ControlListProps)
             <span class="n">{index + 1}</span>
             <span>{titleOf(control)}</span>
             <span class={`to ${bound ? '' : 'q'} ${twin ? 'doubt' : ''}`}>
-              {bound || 'not bound'}
-              {twin && ' (which of two?)'}
+              {bound || say`not bound`}
+              {twin && say` (which of two?)`}
             </span>
           </button>
         </li>

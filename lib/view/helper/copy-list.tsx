@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks'
 import { Icon } from '../icons.tsx'
+import { say } from '../../words/say.ts'
 
 export interface CopyLine {
   binding: string
@@ -35,13 +36,13 @@ export function CopyList({ lines }: { lines: readonly CopyLine[] }) {
           <li key={line.binding}>
             <span>
               <small class="q">{line.section ? `${line.section}, ${line.control}` : line.control}</small>
-              {line.text ? <code>{line.text}</code> : <span class="q small">nothing to enter</span>}
+              {line.text ? <code>{line.text}</code> : <span class="q small">{say`nothing to enter`}</span>}
             </span>
             {line.text && (
               <button
                 type="button"
                 class={`ib ${copied[line.binding] ? 'done' : ''}`}
-                aria-label={`Copy ${line.control}: ${line.text}`}
+                aria-label={say`Copy ${line.control}: ${line.text}`}
                 onClick={async (event) => {
                   const done = await copy(line.text, event.currentTarget)
                   setCopied((before) => ({ ...before, [line.binding]: done }))
@@ -54,7 +55,7 @@ export function CopyList({ lines }: { lines: readonly CopyLine[] }) {
         ))}
       </ol>
       <p class="vh" role="status">
-        {Object.values(copied).filter(Boolean).length > 0 ? 'Copied.' : ''}
+        {Object.values(copied).filter(Boolean).length > 0 ? say`Copied.` : ''}
       </p>
     </div>
   )

@@ -1,6 +1,7 @@
 import { writeDate } from '../../form/dates.ts'
 import type { Write } from '../../form/schema.ts'
 import { Pick } from './pick.tsx'
+import { say } from '../../words/say.ts'
 
 const patterns = [
   'MM/dd/yyyy',
@@ -36,7 +37,7 @@ export function DateField({ iso, write, onChange }: DateFieldProps) {
     <div class="fmt">
       <Pick
         wide
-        label="Written as"
+        label={say`Written as`}
         value={write.date ?? 'yyyy-MM-dd'}
         options={all.map((pattern) => ({ value: pattern, label: `${example(pattern)}   (${pattern})` }))}
         onChange={(date) => onChange({ ...write, date })}

@@ -2,6 +2,7 @@ import type { ComponentChildren } from 'preact'
 import { useEffect, useRef } from 'preact/hooks'
 import { Icon } from '../icons.tsx'
 import { useShell } from './shell.ts'
+import { say } from '../../words/say.ts'
 
 interface DockProps {
   title: string
@@ -29,7 +30,7 @@ export function Dock({ title, aside, wide, closeLabel, progress, onClose, onEsca
       ref={panel}
       class={`root dock ${side} ${wide ? 'wide' : ''} ${folded ? 'folded' : ''}`}
       role="dialog"
-      aria-label={`Gapsum: ${title}`}
+      aria-label={say`Gapsum: ${title}`}
       tabIndex={-1}
       onKeyDown={(event) => {
         if (event.key !== 'Escape' || event.defaultPrevented) return
@@ -41,13 +42,18 @@ export function Dock({ title, aside, wide, closeLabel, progress, onClose, onEsca
         <Icon name="mark" />
         <h1>{title}</h1>
         {aside && <span class="q aside">{aside}</span>}
-        <button type="button" class="ib move" aria-label={`Move to the ${other}`} onClick={() => setSide(other)}>
+        <button
+          type="button"
+          class="ib move"
+          aria-label={other === 'left' ? say`Move to the left` : say`Move to the right`}
+          onClick={() => setSide(other)}
+        >
           <Icon name="ready" class={side === 'right' ? 'i turned' : 'i'} />
         </button>
         <button
           type="button"
           class="ib"
-          aria-label={folded ? 'Unfold' : 'Fold to see the page'}
+          aria-label={folded ? say`Unfold` : say`Fold to see the page`}
           aria-expanded={!folded}
           onClick={() => setFolded(!folded)}
         >

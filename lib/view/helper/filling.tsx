@@ -2,6 +2,7 @@ import type { ReceiptLine } from '../../form/schema.ts'
 import { Dock } from './dock.tsx'
 import { ReceiptTable } from './receipt-table.tsx'
 import { Counts } from './status.tsx'
+import { say } from '../../words/say.ts'
 
 interface FillingProps {
   lines: readonly ReceiptLine[]
@@ -15,19 +16,19 @@ export function Filling({ lines, total, stopped, onStop }: FillingProps) {
   return (
     <Dock
       wide
-      title="Filling"
-      closeLabel="Stop"
+      title={say`Filling`}
+      closeLabel={say`Stop`}
       progress={total > 0 ? lines.length / total : 1}
       onClose={onStop}
       onEscape={onStop}
       footer={
         <button type="button" class="b" disabled={stopped} onClick={onStop}>
-          {stopped ? 'Stopping…' : 'Stop'}
+          {stopped ? say`Stopping…` : say`Stop`}
         </button>
       }
     >
       <p role="status" class="small">
-        {lines.length} of {total} controls written and read back. Nothing is submitted.
+        {say`${lines.length} of ${total} controls written and read back. Nothing is submitted.`}
       </p>
       <Counts of={lines.map(({ outcome }) => outcome)} />
       <ReceiptTable lines={lines} />

@@ -1,3 +1,5 @@
+import { say } from '../../words/say.ts'
+
 export interface ItemRow {
   id: string
   group: string
@@ -26,7 +28,7 @@ export function ItemList({ rows, chosen, onChoose, grouped }: ItemListProps) {
           <label class={`op ${chosen === row.id ? 'on' : ''}`}>
             <input type="radio" name="source" checked={chosen === row.id} onChange={() => onChoose(row.id)} />
             <span>{grouped ? row.label : `${row.group}: ${row.label}`}</span>
-            <span class="num">{row.value || <span class="q">nothing yet</span>}</span>
+            <span class="num">{row.value || <span class="q">{say`nothing yet`}</span>}</span>
             {row.reason && <small>{row.reason}</small>}
           </label>
         </div>

@@ -1,5 +1,6 @@
 import { Icon } from '../icons.tsx'
 import type { Kept as KeptState } from './use-form-map.ts'
+import { say } from '../../words/say.ts'
 
 /** Whether what was bound is safe. */
 export function Kept({ kept }: { kept: KeptState }) {
@@ -7,7 +8,7 @@ export function Kept({ kept }: { kept: KeptState }) {
   if (kept.state === 'not kept') {
     return (
       <span class="note bad" role="alert">
-        Not kept. {kept.message}
+        {say`Not kept. ${kept.message}`}
       </span>
     )
   }
@@ -15,10 +16,10 @@ export function Kept({ kept }: { kept: KeptState }) {
     <span class="end" role="status">
       {kept.state === 'kept' ? (
         <>
-          <Icon name="tick" /> kept
+          <Icon name="tick" /> {say`kept`}
         </>
       ) : (
-        'keeping…'
+        say`keeping…`
       )}
     </span>
   )

@@ -1,8 +1,10 @@
+import { say } from '../../words/say.ts'
+
 const looks = [
-  ['bound', 'bound'],
-  ['now', 'being bound'],
-  ['free', 'not bound'],
-  ['left', 'left to you'],
+  ['bound', say`bound`],
+  ['now', say`being bound`],
+  ['free', say`not bound`],
+  ['left', say`left to you`],
 ] as const
 
 /** What the outlines on the page mean. */

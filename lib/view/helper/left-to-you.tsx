@@ -1,14 +1,15 @@
 import type { LeftOut } from '../../form/controls.ts'
 import { Icon } from '../icons.tsx'
+import { say } from '../../words/say.ts'
 
 const words: Record<string, string> = {
-  'left to you': 'certification or signature: yours to give',
-  password: 'password: never touched',
-  payment: 'payment: never touched',
-  readonly: 'the page does not let it be changed',
-  disabled: 'switched off by the page',
-  'not supported': 'this kind cannot be filled yet; copy the text by hand',
-  hidden: 'hidden',
+  'left to you': say`certification or signature: yours to give`,
+  password: say`password: never touched`,
+  payment: say`payment: never touched`,
+  readonly: say`the page does not let it be changed`,
+  disabled: say`switched off by the page`,
+  'not supported': say`this kind cannot be filled yet; copy the text by hand`,
+  hidden: say`hidden`,
 }
 
 /** Controls that are left out, and why. Hidden ones are only counted: the person cannot see them either. */
@@ -19,17 +20,21 @@ export function LeftToYou({ leftOut }: { leftOut: readonly LeftOut[] }) {
   return (
     <details>
       <summary>
-        <Icon name="tw" /> Left to you <span class="q">{seen.length}</span>
+        <Icon name="tw" /> {say`Left to you`} <span class="q">{seen.length}</span>
       </summary>
       <ul class="left-list">
         {seen.map(({ element, name, reason, detail }, index) => (
           // oxlint-disable-next-line react/no-array-index-key -- the survey is listed again as a whole
           <li key={`${index}-${element.localName}`}>
-            <b>{name || 'a control without a name'}</b>: {words[reason] ?? reason}
+            <b>{name || say`a control without a name`}</b>: {words[reason] ?? reason}
             {detail && ` (${detail})`}
           </li>
         ))}
-        {hidden > 0 && <li>{hidden === 1 ? '1 hidden control is' : `${hidden} hidden controls are`} never touched.</li>}
+        {hidden > 0 && (
+          <li>
+            {hidden === 1 ? say`1 hidden control is never touched.` : say`${hidden} hidden controls are never touched.`}
+          </li>
+        )}
       </ul>
     </details>
   )

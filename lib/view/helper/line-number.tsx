@@ -1,4 +1,5 @@
 import { bringIntoView } from './bring-into-view.ts'
+import { say } from '../../words/say.ts'
 
 interface LineNumberProps {
   number: number
@@ -13,7 +14,7 @@ export function LineNumber({ number, control, elements }: LineNumberProps) {
     <button
       type="button"
       class="ib"
-      aria-label={`${number}, show ${control} on the page`}
+      aria-label={say`${number}, show ${control} on the page`}
       onClick={() => bringIntoView(elements)}
     >
       {number}

@@ -1,19 +1,25 @@
 import type { ReceiptLine } from '../../form/schema.ts'
 import { Status } from './status.tsx'
+import { say } from '../../words/say.ts'
 
 function sentence({ outcome, intended, readBack }: ReceiptLine, undo: boolean): string {
   // Without a text there was nothing to type; the line's own note says why.
-  if (!intended && !undo) return 'was left as it is.'
-  const byHand = intended ? `Enter “${intended}” by hand` : 'Empty it by hand'
+  if (!intended && !undo) return say`was left as it is.`
   switch (outcome) {
     case 'differs':
-      return `holds “${readBack}” instead of “${intended}”. Look at it on the page; if the page is wrong, type it by hand.`
+      return say`holds “${readBack}” instead of “${intended}”. Look at it on the page; if the page is wrong, type it by hand.`
     case 'not found':
-      return `was not on the page. ${byHand}, or map the control again.`
+      return intended
+        ? say`was not on the page. Enter “${intended}” by hand, or map the control again.`
+        : say`was not on the page. Empty it by hand, or map the control again.`
     case 'refused':
-      return intended ? `does not hold “${intended}”. Enter it by hand.` : `could not be emptied. ${byHand}.`
+      return intended
+        ? say`does not hold “${intended}”. Enter it by hand.`
+        : say`could not be emptied. Empty it by hand.`
     case 'ambiguous':
-      return `fits more than one control, so nothing was typed. ${byHand}, or map it again.`
+      return intended
+        ? say`fits more than one control, so nothing was typed. Enter “${intended}” by hand, or map it again.`
+        : say`fits more than one control, so nothing was typed. Empty it by hand, or map it again.`
     case 'entered':
       return ''
   }

@@ -1,5 +1,6 @@
 import type { Address, FormMap } from '../../form/schema.ts'
 import { Icon } from '../icons.tsx'
+import { say } from '../../words/say.ts'
 
 interface MapAddressProps {
   map: FormMap
@@ -12,11 +13,11 @@ export function MapAddress({ map, onRename, onAddress }: MapAddressProps) {
   return (
     <details>
       <summary>
-        <Icon name="tw" /> Form map <span class="q">{map.name}</span>
+        <Icon name="tw" /> {say`Form map`} <span class="q">{map.name}</span>
       </summary>
       <div class="address">
         <label>
-          <span class="lab">Name of this form map</span>
+          <span class="lab">{say`Name of this form map`}</span>
           <input
             class="box"
             value={map.name}
@@ -24,7 +25,7 @@ export function MapAddress({ map, onRename, onAddress }: MapAddressProps) {
           />
         </label>
         <label>
-          <span class="lab">Used on pages of {map.address.origin} whose address is</span>
+          <span class="lab">{say`Used on pages of ${map.address.origin} whose address is`}</span>
           <input
             class="box mono"
             spellcheck={false}
@@ -35,9 +36,7 @@ export function MapAddress({ map, onRename, onAddress }: MapAddressProps) {
             }}
           />
         </label>
-        <p class="q small">
-          <code>*</code> stands for one part that changes, a last <code>**</code> for any rest.
-        </p>
+        <p class="q small">{say`* stands for one part that changes, a last ** for any rest.`}</p>
       </div>
     </details>
   )

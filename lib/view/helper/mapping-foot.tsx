@@ -1,4 +1,5 @@
 import type { Proposals } from './use-proposals.ts'
+import { say } from '../../words/say.ts'
 
 interface MappingFootProps {
   /** A control is being asked about. */
@@ -23,14 +24,14 @@ export function MappingFoot(props: MappingFootProps) {
     return (
       <>
         <button type="button" class="b first" disabled={!canBind} onClick={onBind}>
-          Bind, then next
+          {say`Bind, then next`}
         </button>
         <button type="button" class="b" onClick={onNext}>
-          Skip
+          {say`Skip`}
         </button>
         {bound && (
           <button type="button" class="b" onClick={onRemove}>
-            Remove
+            {say`Remove`}
           </button>
         )}
       </>
@@ -40,10 +41,10 @@ export function MappingFoot(props: MappingFootProps) {
     return (
       <>
         <button type="button" class="b first" disabled={proposals.count === 0} onClick={onBindAll}>
-          {proposals.count === 1 ? 'Bind this one' : `Bind these ${proposals.count}`}
+          {proposals.count === 1 ? say`Bind this one` : say`Bind these ${proposals.count}`}
         </button>
         <button type="button" class="b" onClick={() => proposals.show(false)}>
-          Back
+          {say`Back`}
         </button>
       </>
     )
@@ -51,10 +52,10 @@ export function MappingFoot(props: MappingFootProps) {
   return (
     <>
       <button type="button" class="b first" disabled={!canPlan} onClick={onPlan}>
-        Show the plan
+        {say`Show the plan`}
       </button>
       <button type="button" class="b" onClick={onClose}>
-        Close
+        {say`Close`}
       </button>
     </>
   )

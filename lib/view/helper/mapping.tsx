@@ -28,6 +28,7 @@ import { useControls } from './use-controls.ts'
 import { useFormMap } from './use-form-map.ts'
 import { usePick } from './use-pick.ts'
 import { useProposals } from './use-proposals.ts'
+import { say } from '../../words/say.ts'
 
 interface MappingProps {
   material: Material
@@ -128,8 +129,8 @@ export function Mapping({ material, map: given, onPlan }: MappingProps) {
     <>
       <Marks marks={mappingMarks(page, material, picked, pointed)} />
       <Dock
-        title="Map this page"
-        closeLabel="Close, keep what is bound"
+        title={say`Map this page`}
+        closeLabel={say`Close, keep what is bound`}
         progress={page.controls.length > 0 ? done / page.controls.length : 0}
         onClose={close}
         onEscape={leave}
@@ -150,9 +151,7 @@ export function Mapping({ material, map: given, onPlan }: MappingProps) {
         }
       >
         <div class="asking">
-          <span>
-            {done} of {page.controls.length} controls bound
-          </span>
+          <span>{say`${done} of ${page.controls.length} controls bound`}</span>
           <Kept kept={editor.kept} />
         </div>
         {at ? (
@@ -166,7 +165,9 @@ export function Mapping({ material, map: given, onPlan }: MappingProps) {
             source={source}
             onSource={setDraft}
             preview={preview}
-            twin={at.twin ? 'Another control of this page looks the same. The plan will ask which one is meant.' : ''}
+            twin={
+              at.twin ? say`Another control of this page looks the same. The plan will ask which one is meant.` : ''
+            }
             onBack={() => go(undefined)}
           />
         ) : together.open ? (
@@ -175,23 +176,22 @@ export function Mapping({ material, map: given, onPlan }: MappingProps) {
           <>
             {moving && (
               <p class="note" role="status">
-                Pick the control for “{moving.control.name}”. What goes into it stays as it is.{' '}
+                {say`Pick the control for “${moving.control.name}”. What goes into it stays as it is.`}{' '}
                 <button type="button" class="b low" onClick={() => setMoving(undefined)}>
-                  Leave it
+                  {say`Leave it`}
                 </button>
               </p>
             )}
-            <h2>Pick a control</h2>
-            <p class="q small">Click one on the page, or choose it here. Clicking does not change the page.</p>
+            <h2>{say`Pick a control`}</h2>
+            <p class="q small">{say`Click one on the page, or choose it here. Clicking does not change the page.`}</p>
             {page.controls.length === 0 && (
               <p class="note">
-                No control that can be filled is on this page. Open the form first; it is looked for as the page
-                changes.
+                {say`No control that can be filled is on this page. Open the form first; it is looked for as the page changes.`}
               </p>
             )}
             {done < page.controls.length && (
               <button type="button" class="b low all" onClick={() => together.show(true)}>
-                Propose for all
+                {say`Propose for all`}
               </button>
             )}
             <ControlList

@@ -2,6 +2,7 @@ import type { Material } from '../../form/material.ts'
 import type { Binding } from '../../form/schema.ts'
 import { Icon } from '../icons.tsx'
 import { boundTo } from './describe.ts'
+import { say } from '../../words/say.ts'
 
 interface NotHereProps {
   bindings: readonly Binding[]
@@ -17,7 +18,7 @@ export function NotHere({ bindings, material, onRemove, onMove }: NotHereProps) 
   return (
     <details>
       <summary>
-        <Icon name="tw" /> Bound, but not on the page now <span class="q">{bindings.length}</span>
+        <Icon name="tw" /> {say`Bound, but not on the page now`} <span class="q">{bindings.length}</span>
       </summary>
       <ul class="list">
         {bindings.map((binding) => {
@@ -33,13 +34,13 @@ export function NotHere({ bindings, material, onRemove, onMove }: NotHereProps) 
               <button
                 type="button"
                 class="b low"
-                aria-label={`Point ${control.name} to another control`}
+                aria-label={say`Point ${control.name} to another control`}
                 onClick={() => onMove(binding)}
               >
-                Point anew
+                {say`Point anew`}
               </button>
               <button type="button" class="b low" onClick={() => onRemove(id)}>
-                Remove
+                {say`Remove`}
               </button>
             </li>
           )

@@ -3,6 +3,7 @@ import type { Write } from '../../form/schema.ts'
 import { unitsLike } from '../../units/convert.ts'
 import { symbol } from '../../units/symbol.ts'
 import { Pick } from './pick.tsx'
+import { say } from '../../words/say.ts'
 
 interface NumberFieldsProps {
   quantity: Quantity
@@ -20,31 +21,31 @@ export function NumberFields({ quantity, write, plain, onChange }: NumberFieldsP
     <div class="fmt">
       {units.length > 1 && (
         <Pick
-          label="Unit"
+          label={say`Unit`}
           value={write.unit ?? quantity.unit}
-          options={units.map((unit) => ({ value: unit, label: symbol(unit) || 'plain number' }))}
+          options={units.map((unit) => ({ value: unit, label: symbol(unit) || say`plain number` }))}
           onChange={(unit) => onChange({ ...write, unit })}
         />
       )}
       <Pick
-        label="Decimals"
+        label={say`Decimals`}
         value={String(write.decimals ?? quantity.decimals)}
         options={places.map((count) => ({ value: String(count), label: String(count) }))}
         onChange={(count) => onChange({ ...write, decimals: Number(count) })}
       />
       <Pick
-        label="Rounding"
+        label={say`Rounding`}
         value={write.rounding ?? 'half-up'}
         options={[
-          { value: 'half-up', label: 'half up' },
-          { value: 'half-even', label: 'half to even' },
+          { value: 'half-up', label: say`half up` },
+          { value: 'half-even', label: say`half to even` },
         ]}
         onChange={(rounding) => onChange({ ...write, rounding })}
       />
       {!plain && (
         <>
           <Pick
-            label="Thousands"
+            label={say`Thousands`}
             value={write.grouping ?? ''}
             options={[
               { value: '', label: '1234' },
@@ -63,7 +64,7 @@ export function NumberFields({ quantity, write, plain, onChange }: NumberFieldsP
             }
           />
           <Pick
-            label="Decimal mark"
+            label={say`Decimal mark`}
             value={write.mark ?? '.'}
             options={[
               { value: '.', label: '0.5' },

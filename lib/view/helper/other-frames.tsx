@@ -2,6 +2,7 @@ import { useEffect, useState } from 'preact/hooks'
 import { farOrigins, onFrames } from '../../form/far.ts'
 import { hiddenBecause } from '../../form/visible.ts'
 import { send } from './send.ts'
+import { say } from '../../words/say.ts'
 
 /** Origins of the frames on this page that neither the page nor a copy of the helper lets one look into. */
 function closedOrigins(): string[] {
@@ -28,7 +29,7 @@ export function OtherFrames() {
     <>
       {origins.map((origin) => (
         <p class="note" key={origin}>
-          Part of this page is a frame of {origin}, which Gapsum cannot see.{' '}
+          {say`Part of this page is a frame of ${origin}, which Gapsum cannot see.`}{' '}
           <button
             type="button"
             class="b low"
@@ -37,7 +38,7 @@ export function OtherFrames() {
               setTrouble(sent.ok ? '' : sent.message)
             }}
           >
-            Ask to see it
+            {say`Ask to see it`}
           </button>
         </p>
       ))}

@@ -3,6 +3,7 @@ import type { Plan } from '../../form/plan.ts'
 import type { ReceiptLine } from '../../form/schema.ts'
 import { keyOf } from './control-key.ts'
 import type { Mark } from './marks.tsx'
+import { say } from '../../words/say.ts'
 
 /** The outlines while a plan is shown: each control carries the number of its line. */
 export function planMarks(plan: Plan, left: ReadonlySet<string>, pointed: Control | string | undefined): Mark[] {
@@ -17,7 +18,7 @@ export function planMarks(plan: Plan, left: ReadonlySet<string>, pointed: Contro
       id: `${line.binding}-${keyOf(control.element)}`,
       elements: control.elements,
       look: pointed === control ? 'lit' : 'two',
-      tag: `${number}: this one?`,
+      tag: say`${number}: this one?`,
     }))
   })
 }

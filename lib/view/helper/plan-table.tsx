@@ -3,6 +3,7 @@ import type { PlanLine } from '../../form/schema.ts'
 import { ChooseControl, type Candidate } from './choose-control.tsx'
 import { LineNumber } from './line-number.tsx'
 import { Status } from './status.tsx'
+import { say } from '../../words/say.ts'
 
 interface PlanTableProps {
   lines: readonly PlanLine[]
@@ -26,15 +27,15 @@ export function PlanTable({ lines, left, candidates, elementsOf, onLeave, onChoo
       <thead>
         <tr>
           <th class="no">
-            <span class="vh">Number</span>
+            <span class="vh">{say`Number`}</span>
           </th>
           <th>
-            <span class="vh">Fill</span>
+            <span class="vh">{say`Fill`}</span>
           </th>
-          <th>Control</th>
-          <th>Text to enter</th>
-          <th>There now</th>
-          <th>Status</th>
+          <th>{say`Control`}</th>
+          <th>{say`Text to enter`}</th>
+          <th>{say`There now`}</th>
+          <th>{say`Status`}</th>
         </tr>
       </thead>
       <tbody>
@@ -61,7 +62,7 @@ export function PlanTable({ lines, left, candidates, elementsOf, onLeave, onChoo
                     <input
                       type="checkbox"
                       checked={!left.has(line.binding)}
-                      aria-label={`Fill ${index + 1}, ${line.control}`}
+                      aria-label={say`Fill ${index + 1}, ${line.control}`}
                       onChange={(event) => onLeave(line.binding, !event.currentTarget.checked)}
                     />
                   </label>
@@ -81,9 +82,13 @@ export function PlanTable({ lines, left, candidates, elementsOf, onLeave, onChoo
               </th>
               <td class="tx">{line.text}</td>
               <td class="nw" data-head="now">
-                {line.state === 'will replace' ? <s>{line.now}</s> : line.now || <span class="q sans">empty</span>}
+                {line.state === 'will replace' ? (
+                  <s>{line.now}</s>
+                ) : (
+                  line.now || <span class="q sans">{say`empty`}</span>
+                )}
               </td>
-              <td>{left.has(line.binding) ? <span class="q">left out</span> : <Status of={line.state} />}</td>
+              <td>{left.has(line.binding) ? <span class="q">{say`left out`}</span> : <Status of={line.state} />}</td>
             </tr>
           </Fragment>
         ))}

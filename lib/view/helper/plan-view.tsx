@@ -13,6 +13,7 @@ import { samePlan } from './same-plan.ts'
 import { useShell } from './shell.ts'
 import { Counts } from './status.tsx'
 import { useSurvey } from './use-survey.ts'
+import { say } from '../../words/say.ts'
 
 interface PlanViewProps {
   /** The plan as the page is at this moment. */
@@ -69,49 +70,49 @@ export function PlanView({ compute, undo, job, problem, onChoose, onFill, onMap 
         wide
         title={
           undo
-            ? 'Put back what was there'
-            : `Plan: ${plan.lines.length === 1 ? '1 control' : `${plan.lines.length} controls`}`
+            ? say`Put back what was there`
+            : plan.lines.length === 1
+              ? say`Plan: 1 control`
+              : say`Plan: ${plan.lines.length} controls`
         }
         aside={job}
-        closeLabel="Close without filling"
+        closeLabel={say`Close without filling`}
         onClose={close}
         onEscape={close}
         footer={
           <>
             <button type="button" class="b first" disabled={fillable.length === 0} onClick={confirm}>
-              {undo ? `Put back ${count}` : `Fill ${count}`}
+              {undo ? say`Put back ${count}` : say`Fill ${count}`}
             </button>
             <button type="button" class="b" aria-pressed={copying} onClick={() => setCopying(!copying)}>
-              {copying ? 'Table' : 'Copy list'}
+              {copying ? say`Table` : say`Copy list`}
             </button>
             {!undo && (
               <button type="button" class="b" onClick={onMap}>
-                Change the map
+                {say`Change the map`}
               </button>
             )}
             <button type="button" class="b" onClick={close}>
-              Close
+              {say`Close`}
             </button>
           </>
         }
       >
-        <p class="promise">Nothing is typed until you confirm. Nothing is submitted.</p>
+        <p class="promise">{say`Nothing is typed until you confirm. Nothing is submitted.`}</p>
         <OtherFrames />
         {plan.steps && (
           <p class="note">
-            Step {plan.steps.at} of {plan.steps.of}: {plan.steps.here} of {plan.steps.all} controls are here. The others
-            wait for their steps.
+            {say`Step ${plan.steps.at} of ${plan.steps.of}: ${plan.steps.here} of ${plan.steps.all} controls are here. The others wait for their steps.`}
           </p>
         )}
         {problem && (
           <p class="note bad" role="alert">
-            {problem} The copy list below still works.
+            {say`${problem} The copy list below still works.`}
           </p>
         )}
         {changed && (
           <p class="note" role="alert">
-            The page has changed since this plan was shown. Nothing was typed. Look through the plan as it is now, then
-            confirm again.
+            {say`The page has changed since this plan was shown. Nothing was typed. Look through the plan as it is now, then confirm again.`}
           </p>
         )}
         <Counts of={plan.lines.map(({ state }) => state)} />
@@ -142,7 +143,7 @@ export function PlanView({ compute, undo, job, problem, onChoose, onFill, onMap 
         )}
         {!undo && (
           <p class="q small foot">
-            <Icon name="hand" /> {leftWords(plan.leftToYou)} Every control is read back after the fill.
+            <Icon name="hand" /> {say`${leftWords(plan.leftToYou)} Every control is read back after the fill.`}
           </p>
         )}
       </Dock>
@@ -151,6 +152,6 @@ export function PlanView({ compute, undo, job, problem, onChoose, onFill, onMap 
 }
 
 function leftWords(names: readonly string[]): string {
-  if (names.length === 0) return 'Certification, signature, password and payment are always left to you.'
-  return `Left to you: ${names.map((name) => `“${name}”`).join(', ')}.`
+  if (names.length === 0) return say`Certification, signature, password and payment are always left to you.`
+  return say`Left to you: ${names.map((name) => `“${name}”`).join(', ')}.`
 }

@@ -6,6 +6,8 @@ import { textOf } from '../../form/text.ts'
 import { symbol } from '../../units/symbol.ts'
 import type { ItemRow } from './item-list.tsx'
 import type { PageControl } from './use-controls.ts'
+import { labelWords, roleWords } from '../../words/names.ts'
+import { say } from '../../words/say.ts'
 
 /** How many proposals stand above the full list. */
 const few = 3
@@ -27,8 +29,8 @@ function valueOf(id: string, item: Item, material: Material): string {
 export function itemRows(material: Material): ItemRow[] {
   const rows = Object.entries(material.items).map(([id, item]): ItemRow => ({
     id,
-    group: item.group,
-    label: item.label,
+    group: roleWords(item.group),
+    label: labelWords(item.label),
     value: valueOf(id, item, material),
     reason: '',
   }))
@@ -40,7 +42,7 @@ export function itemRows(material: Material): ItemRow[] {
 function takenItems(controls: readonly PageControl[], but?: Control): Map<string, string> {
   const taken = new Map<string, string>()
   for (const [index, { binding, control }] of controls.entries()) {
-    if (binding?.source.from === 'item' && control !== but) taken.set(binding.source.item, `control ${index + 1}`)
+    if (binding?.source.from === 'item' && control !== but) taken.set(binding.source.item, say`control ${index + 1}`)
   }
   return taken
 }
@@ -52,7 +54,17 @@ export function proposalsFor(control: Control, material: Material, controls: rea
     .flatMap(({ item: id, reason, write, clear }) => {
       const item = material.items[id]
       if (!item) return []
-      return [{ id, group: item.group, label: item.label, value: valueOf(id, item, material), reason, write, clear }]
+      return [
+        {
+          id,
+          group: roleWords(item.group),
+          label: labelWords(item.label),
+          value: valueOf(id, item, material),
+          reason,
+          write,
+          clear,
+        },
+      ]
     })
 }
 

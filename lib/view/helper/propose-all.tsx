@@ -1,5 +1,6 @@
 import { titleOf } from './describe.ts'
 import type { Proposals } from './use-proposals.ts'
+import { say } from '../../words/say.ts'
 
 interface ProposeAllProps {
   proposals: Proposals
@@ -13,11 +14,13 @@ export function ProposeAll({ proposals, unbound, onPoint }: ProposeAllProps) {
   const { all, left, leave } = proposals
   return (
     <>
-      <h2>Clear proposals</h2>
+      <h2>{say`Clear proposals`}</h2>
       <p class="q small">
         {all.length === 0
-          ? `None of the ${unbound} controls not bound yet has one figure or field that clearly fits. Pick them one by one.`
-          : `${all.length} of the ${unbound} controls not bound yet ${all.length === 1 ? 'has' : 'have'} one figure or field that clearly fits. Take out what is not right.`}
+          ? say`None of the ${unbound} controls not bound yet has one figure or field that clearly fits. Pick them one by one.`
+          : all.length === 1
+            ? say`1 of the ${unbound} controls not bound yet has one figure or field that clearly fits. Take out what is not right.`
+            : say`${all.length} of the ${unbound} controls not bound yet have one figure or field that clearly fits. Take out what is not right.`}
       </p>
       {all.length > 0 && (
         <ul class="list">
@@ -39,7 +42,7 @@ export function ProposeAll({ proposals, unbound, onPoint }: ProposeAllProps) {
                 </span>
                 <span class="to">
                   {row.group}: {row.label}
-                  <small>{row.value || 'nothing yet'}</small>
+                  <small>{row.value || say`nothing yet`}</small>
                 </span>
               </label>
             </li>

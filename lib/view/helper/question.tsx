@@ -9,6 +9,7 @@ import { ItemList, type ItemRow } from './item-list.tsx'
 import { useShell } from './shell.ts'
 import { WordsEditor } from './words-editor.tsx'
 import { WriteFields } from './write-fields.tsx'
+import { say } from '../../words/say.ts'
 
 interface QuestionProps {
   control: Control
@@ -59,12 +60,12 @@ export function Question(props: QuestionProps) {
     <>
       <p class="asking">
         <button type="button" class="b bare low" onClick={onBack}>
-          All controls
+          {say`All controls`}
         </button>
-        <span class="end">control {number}</span>
+        <span class="end">{say`control ${number}`}</span>
       </p>
       <h2 ref={heading} tabIndex={-1}>
-        What goes into “{titleOf(control)}”?
+        {say`What goes into “${titleOf(control)}”?`}
       </h2>
       <p class="found">{howFound(control)}</p>
       {twin && <p class="note">{twin}</p>}
@@ -72,8 +73,8 @@ export function Question(props: QuestionProps) {
         <Icon name="find" />
         <input
           type="search"
-          placeholder="Find a figure or job field"
-          aria-label="Find a figure or job field"
+          placeholder={say`Find a figure or job field`}
+          aria-label={say`Find a figure or job field`}
           value={query}
           onInput={(event) => setQuery(event.currentTarget.value)}
           onKeyDown={(event) => {
@@ -84,7 +85,7 @@ export function Question(props: QuestionProps) {
         />
       </label>
       <fieldset class="ops">
-        <legend class="vh">What goes into “{titleOf(control)}”?</legend>
+        <legend class="vh">{say`What goes into “${titleOf(control)}”?`}</legend>
         {wanted.length === 0 && <ItemList rows={proposals} chosen={chosen} onChoose={choose} />}
         {wanted.length === 0 && (
           <>
@@ -95,7 +96,7 @@ export function Question(props: QuestionProps) {
                 checked={source?.from === 'text'}
                 onChange={() => onSource({ from: 'text', text: '' })}
               />
-              <span>Fixed text</span>
+              <span>{say`Fixed text`}</span>
             </label>
             <label class={`op ${source?.from === 'words' ? 'on' : ''}`}>
               <input
@@ -104,7 +105,7 @@ export function Question(props: QuestionProps) {
                 checked={source?.from === 'words'}
                 onChange={() => onSource({ from: 'words', parts: [{ text: '' }] })}
               />
-              <span>Words with figures between them</span>
+              <span>{say`Words with figures between them`}</span>
             </label>
           </>
         )}
@@ -113,13 +114,13 @@ export function Question(props: QuestionProps) {
         ) : (
           <details open={proposals.length === 0 || chosenElsewhere}>
             <summary>
-              <Icon name="tw" /> All figures and job fields
+              <Icon name="tw" /> {say`All figures and job fields`}
             </summary>
             <ItemList grouped rows={rest} chosen={chosen} onChoose={choose} />
           </details>
         )}
         {wanted.length > 0 && matching.length === 0 && (
-          <p class="q small none">Nothing in this job is called “{query.trim()}”.</p>
+          <p class="q small none">{say`Nothing in this job is called “${query.trim()}”.`}</p>
         )}
       </fieldset>
 
@@ -133,7 +134,7 @@ export function Question(props: QuestionProps) {
       )}
       {source?.from === 'text' && (
         <label class="fixed">
-          <span class="lab">Text to enter</span>
+          <span class="lab">{say`Text to enter`}</span>
           <input
             class="box"
             value={source.text}
@@ -156,7 +157,8 @@ export function Question(props: QuestionProps) {
             <span class="note bad">{preview.note}</span>
           ) : (
             <>
-              will be entered as <code class={preview.text.length > 18 ? 'long' : ''}>{preview.text || ' '}</code>
+              {say`will be entered as `}
+              <code class={preview.text.length > 18 ? 'long' : ''}>{preview.text || ' '}</code>
               {preview.note && <small>{preview.note}</small>}
             </>
           )}

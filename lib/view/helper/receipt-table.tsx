@@ -2,6 +2,7 @@ import { Fragment } from 'preact'
 import type { ReceiptLine } from '../../form/schema.ts'
 import { LineNumber } from './line-number.tsx'
 import { Status } from './status.tsx'
+import { say } from '../../words/say.ts'
 
 interface ReceiptTableProps {
   lines: readonly ReceiptLine[]
@@ -15,12 +16,12 @@ export function ReceiptTable({ lines, elementsOf }: ReceiptTableProps) {
       <thead>
         <tr>
           <th class="no">
-            <span class="vh">Number</span>
+            <span class="vh">{say`Number`}</span>
           </th>
-          <th>Control</th>
-          <th>Intended</th>
-          <th>Read back</th>
-          <th>Outcome</th>
+          <th>{say`Control`}</th>
+          <th>{say`Intended`}</th>
+          <th>{say`Read back`}</th>
+          <th>{say`Outcome`}</th>
         </tr>
       </thead>
       <tbody>
@@ -39,10 +40,10 @@ export function ReceiptTable({ lines, elementsOf }: ReceiptTableProps) {
               </td>
               <th scope="row">{line.control}</th>
               <td class="tx" data-head="intended">
-                {line.intended || <span class="q sans">empty</span>}
+                {line.intended || <span class="q sans">{say`empty`}</span>}
               </td>
               <td class="nw" data-head="read back">
-                {line.readBack || <span class="q sans">empty</span>}
+                {line.readBack || <span class="q sans">{say`empty`}</span>}
               </td>
               <td>
                 <Status of={line.outcome} />

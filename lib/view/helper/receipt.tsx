@@ -11,6 +11,7 @@ import { useShell } from './shell.ts'
 import { Counts } from './status.tsx'
 import type { Filled } from './use-fill.ts'
 import { useSurvey } from './use-survey.ts'
+import { say } from '../../words/say.ts'
 
 interface ReceiptProps {
   filled: Filled
@@ -32,23 +33,36 @@ export function Receipt({ filled, onUndo, onAgain, onStep, stepNow }: ReceiptPro
   const { lines, plan, kind } = filled
   const open = lines.filter(({ outcome }) => outcome !== 'entered').length
   const changed = lines.some(({ before, readBack }) => before !== readBack)
-  const what = kind === 'undo' ? 'put back' : 'entered'
+  const back = kind === 'undo'
+  const [done, all] = [lines.length - open, lines.length]
+  const lead =
+    open === 0 && !filled.problem
+      ? back
+        ? say`All ${all} controls put back and read back. Nothing was submitted: check the page, then send it yourself.`
+        : say`All ${all} controls entered and read back. Nothing was submitted: check the page, then send it yourself.`
+      : back
+        ? open === 1
+          ? say`${done} of ${all} controls put back; 1 needs a look. Nothing was submitted.`
+          : say`${done} of ${all} controls put back; ${open} need a look. Nothing was submitted.`
+        : open === 1
+          ? say`${done} of ${all} controls entered; 1 needs a look. Nothing was submitted.`
+          : say`${done} of ${all} controls entered; ${open} need a look. Nothing was submitted.`
 
   return (
     <>
       <Marks marks={receiptMarks(lines, plan.targets)} />
       <Dock
         wide
-        title={kind === 'undo' ? 'Put back' : 'Receipt'}
-        {...(filled.entry !== undefined && { aside: `entry ${filled.entry}` })}
-        closeLabel="Close"
+        title={kind === 'undo' ? say`Put back` : say`Receipt`}
+        {...(filled.entry !== undefined && { aside: say`entry ${filled.entry}` })}
+        closeLabel={say`Close`}
         onClose={close}
         onEscape={close}
         footer={
           <>
             {further && (
               <button type="button" class="b first" onClick={() => onStep?.(further.at)}>
-                Go on: step {further.at} of {further.of}
+                {say`Go on: step ${further.at} of ${further.of}`}
               </button>
             )}
             <button
@@ -62,23 +76,23 @@ export function Receipt({ filled, onUndo, onAgain, onStep, stepNow }: ReceiptPro
                 if (!sent.ok) setProblem(sent.message)
               }}
             >
-              Open book
+              {say`Open book`}
             </button>
             {onUndo && changed && (
               <button type="button" class="b" onClick={onUndo}>
-                Put back what was there
+                {say`Put back what was there`}
               </button>
             )}
             <button type="button" class="b" aria-pressed={copying} onClick={() => setCopying(!copying)}>
-              {copying ? 'Table' : 'Copy list'}
+              {copying ? say`Table` : say`Copy list`}
             </button>
             {(kind === 'undo' || open > 0 || filled.problem) && (
               <button type="button" class="b" onClick={onAgain}>
-                Plan again
+                {say`Plan again`}
               </button>
             )}
             <button type="button" class="b" onClick={close}>
-              Close
+              {say`Close`}
             </button>
           </>
         }
@@ -90,8 +104,7 @@ export function Receipt({ filled, onUndo, onAgain, onStep, stepNow }: ReceiptPro
         )}
         {filled.plan.steps && kind === 'fill' && (
           <p class="q small">
-            Step {filled.plan.steps.at} of {filled.plan.steps.of}. Go to the next step on the page; the helper waits
-            here.
+            {say`Step ${filled.plan.steps.at} of ${filled.plan.steps.of}. Go to the next step on the page; the helper waits here.`}
           </p>
         )}
         {problem && (
@@ -100,9 +113,7 @@ export function Receipt({ filled, onUndo, onAgain, onStep, stepNow }: ReceiptPro
           </p>
         )}
         <p class="small lead" role="status">
-          {open === 0 && !filled.problem
-            ? `All ${lines.length} controls ${what} and read back. Nothing was submitted: check the page, then send it yourself.`
-            : `${lines.length - open} of ${lines.length} controls ${what}; ${open === 1 ? '1 needs' : `${open} need`} a look. Nothing was submitted.`}
+          {lead}
         </p>
         <Counts of={lines.map(({ outcome }) => outcome)} />
         {copying ? (

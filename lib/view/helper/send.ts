@@ -2,9 +2,9 @@ import { browser } from '../../browser.ts'
 import type { Answer } from '../../book/answer.ts'
 import type { Written } from '../../form/image.ts'
 import type { FromFrames, ToBackground } from '../../messages.ts'
+import { say } from '../../words/say.ts'
 
-const gone =
-  'Gapsum does not answer: it was updated or switched off while this page was open. Reload the page and open Gapsum again.'
+const gone = say`Gapsum does not answer: it was updated or switched off while this page was open. Reload the page and open Gapsum again.`
 
 /** Sends to the background. Never throws: an extension that was updated or removed in the meantime is said in words. */
 export async function send(message: ToBackground | FromFrames): Promise<Answer & { written?: Written }> {

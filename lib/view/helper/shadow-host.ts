@@ -1,4 +1,5 @@
 /** What happens in the dock is not the page's business: keys, presses, edits. */
+
 const own =
   'keydown keyup keypress beforeinput input change paste copy cut submit click dblclick pointerdown pointerup mousedown mouseup focusin focusout'
 

@@ -7,6 +7,7 @@ import type { FormMap, ReceiptLine } from '../../form/schema.ts'
 import { newId } from './new-id.ts'
 import { send } from './send.ts'
 import { useShell } from './shell.ts'
+import { say } from '../../words/say.ts'
 
 export interface Filled {
   id: string
@@ -67,7 +68,7 @@ export function useFill({ material, map }: { material: Material; map: FormMap })
         if (!started.ok) {
           setState({
             at: 'problem',
-            message: `Nothing was typed, because the book could not note the fill. ${started.message}`,
+            message: say`Nothing was typed, because the book could not note the fill. ${started.message}`,
           })
           return undefined
         }
@@ -91,7 +92,7 @@ export function useFill({ material, map }: { material: Material; map: FormMap })
           },
         }).catch((error: unknown) => {
           // What was written stays written: it is shown and noted like any fill, with the reason why it ended.
-          broke = `The fill ended early: ${error instanceof Error ? error.message : String(error)} Lines not listed were not touched.`
+          broke = say`The fill ended early: ${error instanceof Error ? error.message : String(error)} Lines not listed were not touched.`
           return [...heard.values()]
         })
         const noted = await Promise.all(notes)
@@ -106,9 +107,9 @@ export function useFill({ material, map }: { material: Material; map: FormMap })
           problem: broke
             ? broke
             : !ended.ok
-              ? `The book may not hold all of this: ${ended.message}`
+              ? say`The book may not hold all of this: ${ended.message}`
               : missed > 0
-                ? `The book did not take ${missed} of these lines.`
+                ? say`The book did not take ${missed} of these lines.`
                 : '',
           entry: ended.ok ? ended.entry : undefined,
         }

@@ -5,6 +5,7 @@ import type { Source } from '../../form/schema.ts'
 import { Icon } from '../icons.tsx'
 import type { ItemRow } from './item-list.tsx'
 import { WriteFields } from './write-fields.tsx'
+import { say } from '../../words/say.ts'
 
 type Parts = Extract<Source, { from: 'words' }>['parts']
 
@@ -28,7 +29,7 @@ export function WordsEditor({ parts, rows, material, control, onChange }: WordsE
 
   return (
     <>
-      <ol class="words" aria-label="Parts">
+      <ol class="pieces" aria-label={say`Parts`}>
         {parts.map((part, index) => {
           const row = 'item' in part ? rows.find(({ id }) => id === part.item) : undefined
           const item = 'item' in part ? material.items[part.item] : undefined
@@ -39,7 +40,7 @@ export function WordsEditor({ parts, rows, material, control, onChange }: WordsE
               {'text' in part ? (
                 <input
                   class="box"
-                  aria-label={`Words, part ${index + 1}`}
+                  aria-label={say`Words, part ${index + 1}`}
                   value={part.text}
                   onInput={(event) => replace(index, { text: event.currentTarget.value })}
                 />
@@ -53,7 +54,12 @@ export function WordsEditor({ parts, rows, material, control, onChange }: WordsE
                   {row ? `${row.group}: ${row.label}` : part.item} <b>{row?.value}</b>
                 </button>
               )}
-              <button type="button" class="ib" aria-label={`Take away part ${index + 1}`} onClick={() => drop(index)}>
+              <button
+                type="button"
+                class="ib"
+                aria-label={say`Take away part ${index + 1}`}
+                onClick={() => drop(index)}
+              >
                 <Icon name="x" />
               </button>
               {open === index && 'item' in part && item && (
@@ -72,10 +78,10 @@ export function WordsEditor({ parts, rows, material, control, onChange }: WordsE
       </ol>
       <div class="adds">
         <button type="button" class="b low" onClick={() => onChange([...parts, { text: '' }])}>
-          Add words
+          {say`Add words`}
         </button>
         <label class="add-figure">
-          <span class="vh">Add a figure</span>
+          <span class="vh">{say`Add a figure`}</span>
           <select
             class="box"
             value=""
@@ -85,7 +91,7 @@ export function WordsEditor({ parts, rows, material, control, onChange }: WordsE
               event.currentTarget.value = ''
             }}
           >
-            <option value="">Add a figure…</option>
+            <option value="">{say`Add a figure…`}</option>
             {groups.map((group) => (
               <optgroup key={group} label={group}>
                 {rows
