@@ -3,6 +3,7 @@ import { check } from './check.ts'
 import { database } from './database.ts'
 import { announce } from './notice.ts'
 import { buried, bury, unbury } from './tombstones.ts'
+import { say } from '../words/say.ts'
 
 /** Jobs that are not deleted, the one typed in last first. */
 export async function listJobs(): Promise<Job[]> {
@@ -37,13 +38,32 @@ export async function getJob(id: string): Promise<Job | undefined> {
  * @throws BookError when the job does not fit its schema.
  */
 export async function saveJob(job: Job): Promise<Job> {
-  const kept = check(jobSchema, { ...job, updated: new Date().toISOString() }, 'The job')
+  const kept = check(jobSchema, { ...job, updated: new Date().toISOString() }, say`The job`)
   const tx = (await database()).transaction('jobs', 'readwrite', { durability: 'relaxed' })
   const put = tx.store.put(kept)
   tx.commit()
   await Promise.all([put, tx.done])
   announce({ what: 'jobs', id: kept.id })
   return kept
+}
+
+/**
+ * Keeps a job as {@link saveJob} does, unless another view has kept a version of it since the one stamped `since`: then
+ * that version is given back and nothing is written.
+ * @throws BookError when the job does not fit its schema.
+ */
+export async function saveJobSince(job: Job, since: string): Promise<{ kept: Job } | { other: Job }> {
+  const tx = (await database()).transaction('jobs', 'readwrite', { durability: 'relaxed' })
+  const other = await tx.store.get(job.id)
+  if (other && other.updated !== since) return { other }
+  // Two versions kept within a millisecond still bear two stamps.
+  const now = new Date(Math.max(Date.now(), Date.parse(since) + 1 || 0)).toISOString()
+  const kept = check(jobSchema, { ...job, updated: now }, say`The job`)
+  const put = tx.store.put(kept)
+  tx.commit()
+  await Promise.all([put, tx.done])
+  announce({ what: 'jobs', id: kept.id })
+  return { kept }
 }
 
 /** Hides a job; `restoreJob` brings it back. */

@@ -1,5 +1,6 @@
 /** What the book keeps. Entries are only ever added. */
 import * as z from 'zod/mini'
+import { partsSchema } from '../form/schema.ts'
 import { jobSchema, testerSchema, typedUnitsSchema } from '../job/schema.ts'
 
 export const pageSchema = z.object({
@@ -55,6 +56,10 @@ export const settingsSchema = z.object({
   current: z.object({ job: z.string(), test: z.string() }),
   onboarded: z.boolean(),
   theme: z.enum(themes),
+  /** Figures shown first, in this order, each with its decimals unless the usual ones are meant. Absent: none. */
+  figures: z.optional(z.array(z.object({ id: z.string(), decimals: z.optional(z.number()) }))),
+  /** The wording of the paragraph for a message; absent: the usual one. */
+  paragraph: z.optional(partsSchema),
   /** When the whole book was last written to a file; empty: never. */
   backedUp: z.string(),
 })

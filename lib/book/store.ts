@@ -4,7 +4,7 @@ export { deleteDevice, getDevice, listDevices, restoreDevice, saveDevice } from 
 export { countEntries, getEntry, listEntries, verify } from './entries.ts'
 export { BookError, type BookProblem } from './error.ts'
 export { addFillLine, closeUnended, endFill, listOpenFills, startFill } from './fills.ts'
-export { deleteJob, getJob, listDeletedJobs, listJobs, restoreJob, saveJob } from './jobs.ts'
+export { deleteJob, getJob, listDeletedJobs, listJobs, restoreJob, saveJob, saveJobSince } from './jobs.ts'
 export { deleteMap, listMaps, mapsFor, mapVersions, restoreMap, saveMap } from './maps.ts'
 export { subscribe, type Notice } from './notice.ts'
 export { askPersistence, persistence, storageUse } from './persist.ts'

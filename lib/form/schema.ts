@@ -64,14 +64,16 @@ export const writeSchema = z.object({
   choices: z.optional(z.record(z.string(), z.string())),
 })
 
+/** Words with figures between them. */
+export const partsSchema = z.array(
+  z.union([z.object({ text: z.string() }), z.object({ item: z.string(), write: writeSchema })]),
+)
+
 /** What goes into a control: an item of the material, fixed text, words with figures between them, or a file. */
 export const sourceSchema = z.discriminatedUnion('from', [
   z.object({ from: z.literal('item'), item: z.string(), write: writeSchema }),
   z.object({ from: z.literal('text'), text: z.string() }),
-  z.object({
-    from: z.literal('words'),
-    parts: z.array(z.union([z.object({ text: z.string() }), z.object({ item: z.string(), write: writeSchema })])),
-  }),
+  z.object({ from: z.literal('words'), parts: partsSchema }),
   z.object({
     from: z.literal('file'),
     name: z.string(),

@@ -1,17 +1,20 @@
-/** Checks of what a sheet does not hold, one file each: calibration, the instrument's own figure, wind, the test before. */
+/** Checks of what a sheet does not hold, one file each: calibration, the instrument's own figure, wind, points left out, the test before. */
 import type { CheckResult } from '../reduce/report.ts'
 import { type Earlier, beforeAfter } from './checks/before-after.ts'
 import { calibration } from './checks/calibration.ts'
 import { instrumentFigure } from './checks/instrument-figure.ts'
+import { leftOut } from './checks/left-out.ts'
 import { wind } from './checks/wind.ts'
 import type { Device } from './schema.ts'
+import { say } from '../words/say.ts'
 
 /** Headings of the checks by id. */
 export const testCheckNames: Record<string, string> = {
-  calibration: 'Device calibration',
-  'instrument-figure': 'Instrument’s own figure',
+  calibration: say`Device calibration`,
+  'instrument-figure': say`Instrument’s own figure`,
   wind: 'Wind',
-  'before-after': 'Before and after',
+  'left-out': say`Points left out`,
+  'before-after': say`Before and after`,
 }
 
 /**
@@ -27,6 +30,7 @@ export function testChecks(known: Earlier, devices: readonly Device[], before?: 
     ...(device === undefined ? [] : [calibration(test, device)]),
     ...instrumentFigure(test, figures),
     ...(test.sheet.subject === 'enclosure' ? [wind(test)] : []),
+    ...leftOut(test),
     ...beforeAfter(known, before),
   ]
 }

@@ -1,22 +1,26 @@
 /** Turns the typed cells of a test into the sheet that the figures are computed from. */
-import type { Sheet } from '../sheet/schema.ts'
+import type { Point, Sheet } from '../sheet/schema.ts'
 import { convert } from '../units/convert.ts'
 import { cellAt, cellValue, nameOf, quote, unitOf } from './cells.ts'
+import { reasonOf } from './left-out.ts'
 import type { Problem } from './problem.ts'
 import { readRanges } from './ranges.ts'
 import type { Building, Device, Job, Test, TypedPoint } from './schema.ts'
+import { say } from '../words/say.ts'
 
 export interface ReadTest {
   /** Absent while no row is complete. */
   sheet?: Sheet
   /** For each point of the sheet, the index of its row among the typed ones. */
   rows: number[]
+  /** Points that the person left out, as far as they can be read. */
+  apart: { row: number; point: Point }[]
   problems: Problem[]
 }
 
 const LONGEST_BASELINE = 10_000
 const MOST_BASELINES = 1000
-const ROW_REMEDY = 'or empty the row; until then it is left out'
+const ROW_REMEDY = say`or empty the row; until then it is left out`
 
 /** Reads cells and keeps what is wrong with them. */
 class Reader {
@@ -53,7 +57,7 @@ export function readTest(job: Pick<Job, 'units' | 'building'>, test: Test, devic
   const reader = new Reader()
   const { sheet: typed, units } = test
   const device = devices.find(({ id }) => id === typed.device)
-  const { points, rows, ranges } = readPoints(reader, test, device)
+  const { points, rows, apart, ranges } = readPoints(reader, test, device)
   const baseline = {
     before: readBaseline(reader, typed.baselineBefore, 'baselineBefore'),
     after: readBaseline(reader, typed.baselineAfter, 'baselineAfter'),
@@ -76,15 +80,19 @@ export function readTest(job: Pick<Job, 'units' | 'building'>, test: Test, devic
   reader.value(test.instrumentFigure, 'instrumentFigure', units.flow)
   if (points.length === 0) {
     if (!reader.problems.some(({ path }) => path.startsWith('points.') || path.startsWith('device'))) {
-      const what = typed.reading === 'flow' ? 'pressure and the flow' : 'pressure, the device pressure and the range'
+      const all = typed.points.some((point) => reasonOf(point) !== '')
       reader.problems.push({
         path: 'points.0.pressure',
         code: 'missing',
         severity: 'missing',
-        message: `Readings: nothing typed yet. Type the ${what} of a point.`,
+        message: all
+          ? say`Readings: every point is left out. Take one back, or read another.`
+          : typed.reading === 'flow'
+            ? say`Readings: nothing typed yet. Type the pressure and the flow of a point.`
+            : say`Readings: nothing typed yet. Type the pressure, the device pressure and the range of a point.`,
       })
     }
-    return { rows, problems: reader.problems }
+    return { rows, apart, problems: reader.problems }
   }
   const sheet: Sheet = {
     subject: typed.subject,
@@ -96,24 +104,25 @@ export function readTest(job: Pick<Job, 'units' | 'building'>, test: Test, devic
     flowBasis: typed.flowBasis,
     ...optional,
   }
-  return { sheet, rows, problems: reader.problems }
+  return { sheet, rows, apart, problems: reader.problems }
 }
 
 interface Points {
   points: Sheet['points']
   rows: number[]
+  apart: ReadTest['apart']
   ranges: NonNullable<Sheet['device']>['ranges']
 }
 
 function readPoints(reader: Reader, test: Test, device: Device | undefined): Points {
   const typed = test.sheet
   const byDevice = typed.reading === 'device'
-  const found: Points = { points: [], rows: [], ranges: {} }
+  const found: Points = { points: [], rows: [], apart: [], ranges: {} }
   const filled = typed.points.map((point, row) => ({ point, row })).filter(({ point }) => !isEmpty(point))
   if (byDevice && filled.length > 0 && device === undefined) {
-    const remedy = 'Choose the device whose ranges reduce the device pressures, or set the readings to flow.'
-    if (typed.device === '') reader.missing('device', `nothing chosen. ${remedy}`)
-    else reader.bad('device', 'unknown-device', `it is not among your devices any more. ${remedy}`)
+    const remedy = say`Choose the device whose ranges reduce the device pressures, or set the readings to flow.`
+    if (typed.device === '') reader.missing('device', say`nothing chosen. ${remedy}`)
+    else reader.bad('device', 'unknown-device', say`it is not among your devices any more. ${remedy}`)
   }
   const used = new Set(filled.map(({ point }) => point.range.trim()))
   const { ranges, problems } = readRanges(byDevice ? device : undefined, test.units, used)
@@ -121,13 +130,19 @@ function readPoints(reader: Reader, test: Test, device: Device | undefined): Poi
   found.ranges = ranges
   for (const { point, row } of filled) {
     const path = `points.${row}`
-    const pressure = rowValue(reader, point.pressure, `${path}.pressure`, 'Pa', 'pressure')
+    const left = reasonOf(point) !== ''
+    // Nothing is asked of a point that is not reduced.
+    const ask = left ? new Reader() : reader
+    const pressure = rowValue(ask, point.pressure, `${path}.pressure`, 'Pa', say`pressure`)
     const place = byDevice
-      ? readDevicePoint(reader, point, path, device, ranges)
-      : readFlow(reader, point, path, test.units.flow)
+      ? readDevicePoint(ask, point, path, device, ranges)
+      : readFlow(ask, point, path, test.units.flow)
     if (pressure === undefined || place === undefined) continue
-    found.points.push({ pressure, ...place })
-    found.rows.push(row)
+    if (left) found.apart.push({ row, point: { pressure, ...place } })
+    else {
+      found.points.push({ pressure, ...place })
+      found.rows.push(row)
+    }
   }
   return found
 }
@@ -140,7 +155,7 @@ export const isEmpty = (point: TypedPoint): boolean =>
 function rowValue(reader: Reader, text: string, path: string, unit: string, what: string): number | undefined {
   const value = reader.value(text, path, unit, ROW_REMEDY)
   if (value === undefined && text.length < 100 && text.trim() === '') {
-    reader.missing(path, `nothing typed, so the row is left out. Type the ${what}, or empty the row.`)
+    reader.missing(path, say`nothing typed, so the row is left out. Type the ${what}, or empty the row.`)
   }
   return value
 }
@@ -149,11 +164,11 @@ function readFlow(reader: Reader, point: TypedPoint, path: string, unit: string)
   if (point.flow.trim() === '' && point.devicePressure.trim() !== '') {
     reader.missing(
       `${path}.flow`,
-      'nothing typed, so the row is left out. Type the flow, or set the readings to device pressure, which this row holds.',
+      say`nothing typed, so the row is left out. Type the flow, or set the readings to device pressure, which this row holds.`,
     )
     return undefined
   }
-  const flow = rowValue(reader, point.flow, `${path}.flow`, unit, 'flow')
+  const flow = rowValue(reader, point.flow, `${path}.flow`, unit, say`flow`)
   return flow === undefined ? undefined : { flow }
 }
 
@@ -164,18 +179,18 @@ function readDevicePoint(
   device: Device | undefined,
   ranges: Points['ranges'],
 ): { devicePressure: number; range: string } | undefined {
-  const devicePressure = rowValue(reader, point.devicePressure, `${path}.devicePressure`, 'Pa', 'device pressure')
+  const devicePressure = rowValue(reader, point.devicePressure, `${path}.devicePressure`, 'Pa', say`device pressure`)
   if (device === undefined) return undefined
   const range = point.range.trim()
   const names = device.ranges.map(({ name }) => name.trim()).filter((name) => name !== '')
   if (range === '') {
-    reader.missing(`${path}.range`, 'nothing chosen, so the row is left out. Choose the range that was in use.')
+    reader.missing(`${path}.range`, say`nothing chosen, so the row is left out. Choose the range that was in use.`)
     return undefined
   }
   if (!names.includes(range)) {
-    const choice = names.length === 0 ? 'Type its ranges under devices.' : `Choose ${names.join(', ')}.`
-    const whose = device.name.trim() === '' ? 'the device' : device.name.trim()
-    reader.bad(`${path}.range`, 'unknown-range', `${quote(range)} is not a range of ${whose}. ${choice}`)
+    const choice = names.length === 0 ? say`Type its ranges under devices.` : say`Choose ${names.join(', ')}.`
+    const whose = device.name.trim() === '' ? say`the device` : device.name.trim()
+    reader.bad(`${path}.range`, 'unknown-range', say`${quote(range)} is not a range of ${whose}. ${choice}`)
     return undefined
   }
   if (devicePressure === undefined || !Object.hasOwn(ranges, range)) return undefined
@@ -189,17 +204,21 @@ function readBaseline(reader: Reader, text: string, path: string): number[] {
     reader.bad(
       path,
       'too-long',
-      `${length} characters are too long for a baseline. Type a few readings, or empty the cell.`,
+      say`${length} characters are too long for a baseline. Type a few readings, or empty the cell.`,
     )
     return []
   }
   const joined = text.replaceAll(/(^|[\s;])([-−–+])\s+(?=[\d.,])/g, '$1$2').replaceAll(/(\d)\s*Pa\b/gi, '$1 ')
   const parts = joined.split(/[\s;]+|,(?=[\s\-−–+])/).filter((part) => part !== '')
   if (parts.length > MOST_BASELINES) {
-    reader.bad(path, 'too-many', `${parts.length.toLocaleString('en-US')} readings are too many. Type at most 1,000.`)
+    reader.bad(
+      path,
+      'too-many',
+      say`${parts.length.toLocaleString('en-US')} readings are too many. Type at most 1,000.`,
+    )
     return []
   }
-  return parts.flatMap((part) => reader.value(part, path, 'Pa', 'or take it out') ?? [])
+  return parts.flatMap((part) => reader.value(part, path, 'Pa', say`or take it out`) ?? [])
 }
 
 function readAir(reader: Reader, job: Pick<Job, 'units' | 'building'>, test: Test): Sheet['air'] {
@@ -215,7 +234,7 @@ function readAir(reader: Reader, job: Pick<Job, 'units' | 'building'>, test: Tes
     if (typed[path].trim() !== '') return
     reader.missing(
       path,
-      `nothing typed, so the density of the air is left uncorrected. Type it, or empty the ${other} temperature.`,
+      say`nothing typed, so the density of the air is left uncorrected. Type it, or empty the ${other} temperature.`,
     )
   }
   if (indoor !== undefined) lacks('outdoor', 'indoor')
@@ -250,7 +269,7 @@ function readFieldCheck(reader: Reader, test: Test): Sheet['fieldCheck'] {
     if (typed[field].trim() !== '') continue
     reader.missing(
       `fieldCheck.${field}`,
-      'nothing typed, so the flow is not checked against the hole. Type it, or empty the other cells of the hole.',
+      say`nothing typed, so the flow is not checked against the hole. Type it, or empty the other cells of the hole.`,
     )
   }
   const [area, pressure, flow, discharge] = [read('area'), read('pressure'), read('flow'), read('discharge')]

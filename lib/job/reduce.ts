@@ -3,19 +3,22 @@ import { cellName, SheetError, type SheetIssue } from '../reduce/errors.ts'
 import { type PointResult, pointsOf } from '../reduce/points.ts'
 import { reduceSheet } from '../reduce/reduce.ts'
 import type { Report } from '../reduce/report.ts'
-import type { Sheet } from '../sheet/schema.ts'
+import type { Point, Sheet } from '../sheet/schema.ts'
 import { nameOf } from './cells.ts'
 import { testChecks } from './checks.ts'
 import type { Earlier } from './checks/before-after.ts'
 import type { Problem } from './problem.ts'
 import { readTest } from './read.ts'
 import type { Device, Job, Test } from './schema.ts'
+import { say } from '../words/say.ts'
 
 /** What a point came to, and the index of its row among the typed ones. */
 export type ReducedPoint = PointResult & { row: number }
 
 export interface ReducedTest {
   sheet?: Sheet
+  /** Points that the person left out, as far as they can be read: not in the sheet. */
+  apart: { row: number; point: Point }[]
   report?: Report
   points?: ReducedPoint[]
   problems: Problem[]
@@ -30,21 +33,25 @@ export function reduceTest(
   test: Test,
   devices: Device[],
 ): ReducedTest {
-  const { sheet, rows, problems } = readTest(job, test, devices)
-  if (sheet === undefined) return { problems }
+  const { sheet, rows, apart, problems } = readTest(job, test, devices)
+  if (sheet === undefined) return { apart, problems }
   const before = testBefore(job, test, devices)
   try {
-    return { ...compute(sheet, rows, test, devices, before), problems }
+    return { ...compute(sheet, rows, test, devices, before), apart, problems }
   } catch (error) {
     if (!(error instanceof SheetError)) throw error
     const found = [...problems, ...error.issues.map((issue) => problemOf(issue, sheet, rows))]
     const left = withoutRows(sheet, rows, error.issues)
-    if (left === undefined) return { sheet, problems: found }
+    if (left === undefined) return { sheet, apart, problems: found }
     try {
-      return { ...compute(left.sheet, left.rows, test, devices, before), problems: found }
+      return { ...compute(left.sheet, left.rows, test, devices, before), apart, problems: found }
     } catch (second) {
       if (!(second instanceof SheetError)) throw second
-      return { sheet, problems: [...found, ...second.issues.map((issue) => problemOf(issue, left.sheet, left.rows))] }
+      return {
+        sheet,
+        apart,
+        problems: [...found, ...second.issues.map((issue) => problemOf(issue, left.sheet, left.rows))],
+      }
     }
   }
 }
@@ -70,7 +77,7 @@ function compute(
   test: Test,
   devices: Device[],
   before: Earlier | undefined,
-): Required<Omit<ReducedTest, 'problems'>> {
+): Required<Omit<ReducedTest, 'problems' | 'apart'>> {
   const options = { onePointFactor: test.onePointFactor }
   const report = withTypedRows(reduceSheet(sheet, options), rows)
   report.checks.push(...testChecks({ test, sheet, figures: report.figures }, devices, before))
@@ -111,12 +118,12 @@ function problemOf(issue: SheetIssue, sheet: Sheet, rows: number[]): Problem {
   const named = cellName(issue.path)
   const start = named.charAt(0).toUpperCase() + named.slice(1)
   const rest = issue.message.startsWith(start) ? issue.message.slice(start.length) : undefined
-  const left = path.startsWith('points.') ? ' The row is left out until then.' : ''
+  const left = path.startsWith('points.') ? say` The row is left out until then.` : ''
   return {
     path,
     code: issue.code.replaceAll(' ', '-'),
     severity: MISSING.has(issue.code) ? 'missing' : 'bad',
-    message: rest === undefined || path === 'points' ? issue.message : `${nameOf(path)}: it${rest}${left}`,
+    message: rest === undefined || path === 'points' ? issue.message : say`${nameOf(path)}: it${rest}${left}`,
   }
 }
 
@@ -139,7 +146,7 @@ function tooMany(issue: SheetIssue, sheet: Sheet, rows: number[]): Problem {
   const path = typedPath(issue.path, rows)
   const count =
     path === 'points' ? sheet.points.length : Math.max(sheet.baseline.before.length, sheet.baseline.after.length)
-  const message = `${nameOf(path)}: ${count.toLocaleString('en-US')} are too many. Leave at most 5,000, or test in parts.`
+  const message = say`${nameOf(path)}: ${count.toLocaleString('en-US')} are too many. Leave at most 5,000, or test in parts.`
   return { path, code: 'too-many', severity: 'bad', message }
 }
 
@@ -150,12 +157,14 @@ function mixedSigns(sheet: Sheet, rows: number[]): Problem {
   const odd = minus.flatMap((negative, at) => (negative === most ? [] : at))
   const [first = 0] = odd
   const path = `points.${rows[first] ?? first}.pressure`
-  const others = odd.length > 1 ? ` So have ${odd.length - 1} more.` : ''
-  const sign = most ? 'no minus sign where others have one.' : 'a minus sign where others have none.'
+  const sign = most
+    ? say`it has no minus sign where others have one.`
+    : say`it has a minus sign where others have none.`
+  const others = odd.length > 1 ? ` ${say`So have ${odd.length - 1} more.`}` : ''
   return {
     path,
     code: 'mixed-signs',
     severity: 'bad',
-    message: `${nameOf(path)}: it has ${sign}${others} Give all pressures of a test the same sign.`,
+    message: `${nameOf(path)}: ${sign}${others} ${say`Give all pressures of a test the same sign.`}`,
   }
 }

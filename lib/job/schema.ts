@@ -49,7 +49,14 @@ export const testerSchema = z.object({
 })
 
 /** One reading: either the flow the instrument showed, or the pressure at the device with the range in use. */
-export const typedPointSchema = z.object({ pressure: cell, flow: cell, devicePressure: cell, range: cell })
+export const typedPointSchema = z.object({
+  pressure: cell,
+  flow: cell,
+  devicePressure: cell,
+  range: cell,
+  /** Why the point is not reduced; absent or empty: it is. */
+  leftOut: z.optional(cell),
+})
 
 /** A field check with a sharp-edged hole; the area in in2 or cm2, as the unit of length goes. */
 export const typedFieldCheckSchema = z.object({ area: cell, pressure: cell, flow: cell, discharge: cell })

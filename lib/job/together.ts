@@ -2,7 +2,7 @@
 import { combine } from '../reduce/combine.ts'
 import { labelOf } from '../reduce/figures/index.ts'
 import { type Reduction, reduction } from '../reduce/reduction.ts'
-import type { CheckResult, Report } from '../reduce/report.ts'
+import type { CheckResult, FigureValue, Report } from '../reduce/report.ts'
 import { sumSystems } from '../reduce/systems.ts'
 import { usualInstrument } from '../reduce/uncertainty.ts'
 import { reduceTest, type ReducedTest } from './reduce.ts'
@@ -32,6 +32,9 @@ export interface Work extends Reduction {
   of: string
   /** The figure of the registry. */
   figure: string
+  /** The figure before and after, each in the unit of its test. */
+  was: FigureValue
+  is: FigureValue
 }
 
 export interface Together {
@@ -68,9 +71,9 @@ export function workOf(tests: readonly KnownTest[]): Work | undefined {
   const figure = (known: KnownTest, id: string) => known.reduced.report?.figures[id]
   const id = RESULTS.find((one) => figure(before, one) && figure(after, one) && subjectOf(before) === subjectOf(after))
   if (id === undefined) return undefined
-  const last = figure(after, id)!
-  const brought = reduction(figure(before, id)!, last, { shared: shared(before, after) })
-  return { before: before.key, after: after.key, of: labelOf(id, last.unit), figure: id, ...brought }
+  const [was, is] = [figure(before, id)!, figure(after, id)!]
+  const brought = reduction(was, is, { shared: shared(before, after) })
+  return { before: before.key, after: after.key, of: labelOf(id, is.unit), figure: id, was, is, ...brought }
 }
 
 /** The mean of two tests that bear one role and were made in opposite directions. */

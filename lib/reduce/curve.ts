@@ -1,5 +1,6 @@
 /** Flow against pressure, for drawing: the points, and what they come to at any pressure. */
-import type { Sheet } from '../sheet/schema.ts'
+import type { Point, Sheet } from '../sheet/schema.ts'
+import { type Reading, readingsOf } from './flow.ts'
 import { type ReduceOptions } from './leak.ts'
 import { takeApart } from './reduce.ts'
 
@@ -17,6 +18,8 @@ export interface Curve {
   /** units.flow/Pa^n at standard conditions. */
   coefficient: number
   points: CurvePoint[]
+  /** Points of the same test that the curve does not rest on. */
+  apart: CurvePoint[]
   /** The flow at a pressure with its 95 % limits, units.flow. */
   at(pressure: number): { flow: number; low: number; high: number }
 }
@@ -27,9 +30,10 @@ export interface Curve {
  * Source of the limits: ASTM E779 Annex A1, ISO 9972 Annex C (from memory).
  *
  * @param sheet a sheet whose form is known to be right
+ * @param apart readings of the same test that are not in the sheet, to be drawn beside the curve
  * @throws SheetError with one issue for each cell that stands in the way
  */
-export function curveOf(sheet: Sheet, options: ReduceOptions = {}): Curve {
+export function curveOf(sheet: Sheet, options: ReduceOptions = {}, apart: Point[] = []): Curve {
   const whole = takeApart(sheet, options)
   const { readings, leak } = whole.leak.line ? takeApart(sheet, { ...options, instrumentUncertainty: false }) : whole
   const { exponent, coefficient, standard, factor } = leak
@@ -37,13 +41,15 @@ export function curveOf(sheet: Sheet, options: ReduceOptions = {}): Curve {
     const flow = coefficient * pressure ** exponent
     return { flow, ...leak.limits(flow, leak.half(pressure)) }
   }
+  const drawn = ({ pressure, flow }: Reading): CurvePoint => {
+    const standardFlow = flow * standard * factor
+    return { pressure, flow: standardFlow, off: 100 * (standardFlow / at(pressure).flow - 1) }
+  }
   return {
     exponent,
     coefficient,
-    points: readings.readings.map(({ pressure, flow }) => {
-      const standardFlow = flow * standard * factor
-      return { pressure, flow: standardFlow, off: 100 * (standardFlow / at(pressure).flow - 1) }
-    }),
+    points: readings.readings.map(drawn),
+    apart: readingsOf({ ...sheet, points: apart }).readings.map(drawn),
     at,
   }
 }

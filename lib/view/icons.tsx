@@ -174,6 +174,15 @@ const shapes = {
       </>
     ),
   },
+  beside: {
+    box: '0 0 16 16',
+    draw: () => (
+      <>
+        <path d="M1.5 2.5h13v11h-13zM10 2.5v11" fill="none" stroke="currentColor" stroke-width="1.3" />
+        <path d="M3.5 5.5h4M3.5 8h4M3.5 10.5h2.5" stroke="currentColor" stroke-width="1.2" />
+      </>
+    ),
+  },
   mark: {
     box: '0 0 20 16',
     draw: () => (

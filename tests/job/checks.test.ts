@@ -29,8 +29,25 @@ const ofPair = (sheet: Partial<TypedSheet>, overrides: Partial<Test> = {}) => {
 describe('checks beside the sheet', () => {
   test('they stand in the report, each with a heading', () => {
     const ids = reduceTest(fakeJob(), fakeTest(), fakeDevices()).report?.checks.map(({ id }) => id) ?? []
-    expect(ids.slice(-4)).toEqual(Object.keys(testCheckNames))
+    expect(ids.slice(-4)).toEqual(Object.keys(testCheckNames).filter((id) => id !== 'left-out'))
     expect(new Set(ids).size).toBe(ids.length)
+  })
+
+  test('points left out are named with their reasons, and only those that have one', () => {
+    const [first, second, third] = fakeTest().sheet.points
+    const sheet = (reason: string, other = ''): Partial<TypedSheet> => ({
+      points: [first!, { ...second!, leftOut: reason }, { ...third!, leftOut: other }],
+    })
+    const found = (overrides: Partial<TypedSheet>) => {
+      const { checks = [] } = reduceTest(fakeJob(), fakeTest(overrides), fakeDevices()).report ?? {}
+      const one = checks.find(({ id }) => id === 'left-out')
+      return one && `${one.outcome}: ${one.text} ${one.found}`
+    }
+    expect(found(sheet(''))).toBeUndefined()
+    expect(found(sheet('  '))).toBeUndefined()
+    expect(found(sheet('a door slammed', 'gust'))).toMatchInlineSnapshot(
+      `"doubtful: Left out of every figure: point 2 (a door slammed), point 3 (gust). The readings stay in the job and the report; whoever reviews the test decides whether the reason holds. 2 left out"`,
+    )
   })
 
   test('the calibration is compared with the day of the test', () => {

@@ -26,6 +26,7 @@ describe('empty', () => {
     const job = emptyJob(unitSets.IP)
     expect(reduceTest(job, emptyTest('final', 'enclosure', unitSets.IP), [])).toMatchInlineSnapshot(`
       {
+        "apart": [],
         "problems": [
           {
             "code": "missing",

@@ -13,6 +13,7 @@ describe('reading a test', () => {
   test('a complete test becomes a sheet', () => {
     expect(read()).toMatchInlineSnapshot(`
       {
+        "apart": [],
         "problems": [],
         "rows": [
           0,

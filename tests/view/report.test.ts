@@ -5,9 +5,9 @@ import { emptyTest } from '../../lib/job/empty.ts'
 import { unitSets } from '../../lib/job/units.ts'
 import { hashOf, routeOf } from '../../lib/view/book/route.ts'
 import { type Content, dayInWords, reportOf } from '../../lib/view/report/content.ts'
-import { logScale } from '../../lib/view/report/log-scale.ts'
+import { logScale } from '../../lib/view/plot/log-scale.ts'
 import { pdfOf } from '../../lib/view/report/pdf.ts'
-import { box } from '../../lib/view/report/plot.ts'
+import { box } from '../../lib/view/plot/plot.ts'
 import { anchor, devices, eightPoints } from './report-fixtures.ts'
 
 const now = new Date('2026-02-26T08:00:00Z')
@@ -89,7 +89,7 @@ describe('the plot', () => {
   test('everything lies within its frame, and the band holds the line', () => {
     for (const one of demoJob().tests) {
       const { plot } = reportOf(demoJob(), one, devices, undefined)
-      const places = [...plot!.points, ...plot!.line, plot!.result!.at]
+      const places = [...plot!.marks.map(({ at }) => at), ...plot!.line, plot!.result!.at]
       for (const [x, y] of places) {
         expect(x).toBeGreaterThanOrEqual(box.left - 0.01)
         expect(x).toBeLessThanOrEqual(box.right + 0.01)

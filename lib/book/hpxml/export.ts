@@ -1,6 +1,7 @@
 /** A job's tests as HPXML 4.2. What the standard has no element for stands in `extension`. */
 import { ENGINE_VERSION } from '../../engine/version.ts'
 import { cellAt, cellValue, unitOf } from '../../job/cells.ts'
+import { pointsLeftOut } from '../../job/left-out.ts'
 import { reduceTest, type ReducedTest } from '../../job/reduce.ts'
 import type { Device, Job, Test } from '../../job/schema.ts'
 import { baselineOf } from '../../reduce/baseline.ts'
@@ -135,6 +136,15 @@ function working(test: Test, { sheet, report, points = [] }: ReducedTest): (Node
         'range' in point ? node('Range', point.range) : undefined,
         value('PressureAcrossLeaks', points[at]?.pressure),
         value('FlowThroughLeaks', points[at]?.flow),
+      ]),
+    ),
+    ...pointsLeftOut(test).map(({ point, reason }) =>
+      node('ReadingLeftOut', [
+        node('Pressure', point.pressure.trim()),
+        test.sheet.reading === 'flow'
+          ? node('Flow', point.flow.trim())
+          : node('DevicePressure', point.devicePressure.trim()),
+        node('Reason', reason),
       ]),
     ),
   ]

@@ -2,6 +2,9 @@ import { entryOfFill } from '../../book/entries.ts'
 import { fileParts } from '../../book/json.ts'
 import { isFill } from '../../book/rows.ts'
 import type { Entry, FillEntry } from '../../book/schema.ts'
+import { pointsLeftOut } from '../../job/left-out.ts'
+import { roleWords } from '../../words/names.ts'
+import { say, shown } from '../../words/say.ts'
 import { download, jsonType } from './download.ts'
 import { fileName } from './file-name.ts'
 import { linesShown, type LineShown } from './lines-shown.ts'
@@ -18,35 +21,35 @@ export function EntrySide({ entry }: { entry: FillEntry }) {
     <div class="side">
       {look.length > 0 ? (
         <section>
-          <h2>{numeral(look.length)} to look at</h2>
-          {!entry.complete && <p>The fill did not go through to its end.</p>}
+          <h2>{say`${numeral(look.length)} to look at`}</h2>
+          {!entry.complete && <p>{say`The fill did not go through to its end.`}</p>}
           {look.slice(0, 12).map((line) => (
             <Look key={line.binding} line={line} />
           ))}
-          {look.length > 12 && <p class="q">and {look.length - 12} more in the table</p>}
+          {look.length > 12 && <p class="q">{say`and ${look.length - 12} more in the table`}</p>}
         </section>
       ) : (
         <section>
-          <h2>Nothing to look at</h2>
-          <p class="q">Every control held what was to be entered.</p>
+          <h2>{say`Nothing to look at`}</h2>
+          <p class="q">{say`Every control held what was to be entered.`}</p>
         </section>
       )}
       <Readings entry={entry} />
       <Place entry={entry} />
       <div class="acts">
         <button type="button" class="b low" onClick={() => void openCalculator(entry.job.id)}>
-          Open the job
+          {say`Open the job`}
         </button>
         <button
           type="button"
           class="b low"
-          onClick={() => void download(fileName(`entry ${entry.number}`, 'json'), jsonType, fileParts({}, [entry]))}
+          onClick={() => void download(fileName(say`entry ${entry.number}`, 'json'), jsonType, fileParts({}, [entry]))}
         >
-          Export this entry
+          {say`Export this entry`}
         </button>
         {entry.readings?.tests[0] && (
           <a class="b low" href={hashOf({ section: 'report', job: entry.job.id, of: entry.number })}>
-            Report
+            {say`Report`}
           </a>
         )}
       </div>
@@ -61,11 +64,12 @@ function Look({ line }: { line: LineShown }) {
       <p>
         {line.outcome === 'not reached' ? (
           <>
-            not reached; intended <code>{line.intended}</code>
+            {say`not reached; intended`} <code>{line.intended}</code>
           </>
         ) : (
           <>
-            {line.outcome}: intended <code>{line.intended}</code>, read back <code>{line.readBack || 'empty'}</code>
+            {shown(line.outcome)}: {say`intended`} <code>{line.intended}</code>, {say`read back`}{' '}
+            <code>{line.readBack || say`empty`}</code>
           </>
         )}
         {line.note && line.outcome !== 'not reached' && <span class="q"> {line.note}</span>}
@@ -80,13 +84,14 @@ function Readings({ entry }: { entry: FillEntry }) {
   if (tests.length === 0) return null
   return (
     <section>
-      <h2>Readings kept with it</h2>
+      <h2>{say`Readings kept with it`}</h2>
       <dl>
         {tests.map((test) => (
           <div key={test.id}>
-            <dt>{test.role}</dt>
+            <dt>{roleWords(test.role)}</dt>
             <dd>
               {count(test.sheet.points.length, 'point')}
+              {pointsLeftOut(test).map(({ row, reason }) => say`, point ${row + 1} left out: ${reason}`)}
               {test.date && `, ${dayAndYear(`${test.date}T12:00`)}`}
             </dd>
           </div>
@@ -101,10 +106,10 @@ export function Place({ entry }: { entry: Entry }) {
   const undone = useLive(async () => (undo ? ((await entryOfFill(undo))?.number ?? null) : null), [], entry.id)
   return (
     <section>
-      <h2>Place in the chain</h2>
+      <h2>{say`Place in the chain`}</h2>
       <dl>
         <div>
-          <dt>added</dt>
+          <dt>{say`added`}</dt>
           <dd>
             {dayAndYear(entry.at)}, {time(entry.at)}
           </dd>
@@ -112,14 +117,14 @@ export function Place({ entry }: { entry: Entry }) {
         {isFill(entry) && (
           <>
             <div>
-              <dt>form map</dt>
+              <dt>{say`form map`}</dt>
               <dd>
-                <a href={hashOf({ section: 'maps', map: entry.map.id })}>{entry.map.name}</a>, version{' '}
-                {entry.map.version}
+                <a href={hashOf({ section: 'maps', map: entry.map.id })}>{entry.map.name}</a>,{' '}
+                {say`version ${entry.map.version}`}
               </dd>
             </div>
             <div>
-              <dt>page</dt>
+              <dt>{say`page`}</dt>
               <dd>
                 {entry.page.title && `${entry.page.title}, `}
                 {entry.page.origin.replace(/^https?:\/\//, '')}
@@ -129,12 +134,12 @@ export function Place({ entry }: { entry: Entry }) {
           </>
         )}
         <div>
-          <dt>program</dt>
-          <dd>Gapsum {entry.engine}</dd>
+          <dt>{say`program`}</dt>
+          <dd>{say`Gapsum ${entry.engine}`}</dd>
         </div>
         {isFill(entry) && entry.earlier !== undefined && (
           <div>
-            <dt>corrects or repeats</dt>
+            <dt>{say`corrects or repeats`}</dt>
             <dd>
               <EntryLink number={entry.earlier} />
             </dd>
@@ -142,20 +147,20 @@ export function Place({ entry }: { entry: Entry }) {
         )}
         {typeof undone.value === 'number' && (
           <div>
-            <dt>puts back what changed in</dt>
+            <dt>{say`puts back what changed in`}</dt>
             <dd>
               <EntryLink number={undone.value} />
             </dd>
           </div>
         )}
         <div>
-          <dt>before it</dt>
+          <dt>{say`before it`}</dt>
           <dd>
-            {entry.previous ? <code title={entry.previous}>{entry.previous.slice(0, 16)}</code> : 'the first entry'}
+            {entry.previous ? <code title={entry.previous}>{entry.previous.slice(0, 16)}</code> : say`the first entry`}
           </dd>
         </div>
         <div>
-          <dt>fingerprint</dt>
+          <dt>{say`fingerprint`}</dt>
           <dd>
             <code title={entry.hash}>{entry.hash.slice(0, 16)}</code>
           </dd>

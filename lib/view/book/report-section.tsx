@@ -10,6 +10,7 @@ import type { Device, Job, Test } from '../../job/schema.ts'
 import { jobTitle } from '../calculator/job-title.ts'
 import { reportOf, type Anchor, type Content } from '../report/content.ts'
 import { Report } from '../report/report.tsx'
+import '../plot/plot.css'
 import '../report/report.css'
 import { downloadBlob } from './download.ts'
 import { Empty, Trouble } from './field.tsx'
@@ -17,6 +18,7 @@ import { fileName } from './file-name.ts'
 import { hashOf, type Route } from './route.ts'
 import { Said, useSaid } from './said.tsx'
 import { useLive } from './use-live.ts'
+import { say } from '../../words/say.ts'
 
 interface Found {
   job: Job
@@ -52,15 +54,15 @@ const anchorOf = (entry: FillEntry | undefined, job: Job, test: Test): Anchor | 
 export function ReportSection({ route }: { route: Route }) {
   const found = useLive(() => find(route), ['jobs', 'devices', 'entries'], JSON.stringify(route))
   if (found.trouble) return <Trouble text={found.trouble} />
-  if (found.value === undefined) return <p class="q">reading the job</p>
+  if (found.value === undefined) return <p class="q">{say`reading the job`}</p>
   const { job, devices, entry } = found.value ?? {}
   const test = job?.tests.find(({ id }) => id === route.test) ?? job?.tests.at(-1)
   if (!job || !test || !devices) {
     return (
-      <Empty title="No such test">
-        <p>The job or entry that this address names holds no test, or is not in this book. Choose one under Jobs.</p>
+      <Empty title={say`No such test`}>
+        <p>{say`The job or entry that this address names holds no test, or is not in this book. Choose one under Jobs.`}</p>
         <a class="b first" href={hashOf({ section: 'jobs' })}>
-          Jobs
+          {say`Jobs`}
         </a>
       </Empty>
     )
@@ -81,20 +83,22 @@ interface BarProps extends Omit<Found, 'devices'> {
 }
 
 function Bar({ route, job, test, content, entry }: BarProps) {
-  const { said, say, run } = useSaid()
+  const { said, tell, run } = useSaid()
   const name = fileName(`${jobTitle(job)} ${test.role}`, 'pdf')
   const make = async () => {
     const { pdfOf } = await import('../report/pdf.ts')
     const { bytes, lost } = await pdfOf(content, test.units.length === 'ft' ? 'letter' : 'A4')
     const blob = new Blob([bytes as Uint8Array<ArrayBuffer>], { type: 'application/pdf' })
     const without =
-      lost.length > 0 ? ` The letters ${lost.slice(0, 10).join(' ')} are not in its fonts; Print keeps them.` : ''
+      lost.length > 0
+        ? ` ${say`The letters ${lost.slice(0, 10).join(' ')} are not in its fonts; Print keeps them.`}`
+        : ''
     return { blob, without }
   }
   const save = async () => {
     const { blob, without } = await make()
     downloadBlob(name, blob)
-    say(`${name} was saved.${without}`)
+    tell(say`${name} was saved.` + without)
   }
   const keep = async () => {
     const { blob, without } = await make()
@@ -102,34 +106,36 @@ function Bar({ route, job, test, content, entry }: BarProps) {
       new File([blob], name, { type: blob.type }),
       {
         job: { id: job.id, name: jobTitle(job) },
-        text: `Report of test ${test.role}`,
+        text: say`Report of test ${test.role}`,
         ...(entry && { of: entry.number }),
       },
       ENGINE_VERSION,
     )
-    say(`${name} was attached to ${entry ? `entry ${entry.number}` : 'the job'}.${without}`)
+    tell(
+      (entry ? say`${name} was attached to entry ${entry.number}.` : say`${name} was attached to the job.`) + without,
+    )
   }
   return (
     <div class="report-bar">
       <div class="acts">
         <button type="button" class="b low first" onClick={() => print()}>
-          Print
+          {say`Print`}
         </button>
         <button type="button" class="b low" onClick={() => run(save)}>
-          Save PDF
+          {say`Save PDF`}
         </button>
         <button type="button" class="b low" onClick={() => run(keep)}>
-          Attach PDF to the book
+          {say`Attach PDF to the book`}
         </button>
         {job.tests.length > 1 && (
-          <nav aria-label="Tests of the job">
+          <nav aria-label={say`Tests of the job`}>
             {job.tests.map(({ id, role }) => (
               <a
                 key={id}
                 href={hashOf({ ...route, test: id })}
                 {...(id === test.id && { 'aria-current': 'page' as const })}
               >
-                {role || 'without a name'}
+                {role || say`without a name`}
               </a>
             ))}
           </nav>

@@ -3,6 +3,8 @@ import type { ReviewResult } from '../../book/review.ts'
 import type { ReviewFile } from '../../book/review-file.ts'
 import { isFill } from '../../book/rows.ts'
 import type { Entry } from '../../book/schema.ts'
+import { reasonOf } from '../../job/left-out.ts'
+import { say, shown } from '../../words/say.ts'
 import { Icon } from '../icons.tsx'
 import { downloadBlob } from './download.ts'
 import { kindWords } from './note-words.ts'
@@ -13,30 +15,29 @@ import { dayAndYear, time } from './wording.ts'
 export function ReviewProof({ file, result }: { file: ReviewFile; result: ReviewResult }) {
   return (
     <section>
-      <h3>What was typed</h3>
+      <h3>{say`What was typed`}</h3>
       {file.job.tests.map((test) => (
         <details key={test.id} class="sec">
           <summary>
-            <h4>{test.role || 'Test'}</h4> <span class="q">{test.date}, as typed</span>
+            <h4>{test.role || say`Test`}</h4> <span class="q">{say`${test.date}, as typed`}</span>
           </summary>
           <p>
-            {test.sheet.procedure}, {test.sheet.direction}; baseline before {test.sheet.baselineBefore || 'none'}, after{' '}
-            {test.sheet.baselineAfter || 'none'}; indoor {test.sheet.indoor || 'not typed'}, outdoor{' '}
-            {test.sheet.outdoor || 'not typed'}.
+            {say`${shown(test.sheet.procedure)}, ${shown(test.sheet.direction)}; baseline before ${test.sheet.baselineBefore || say`none`}, after ${test.sheet.baselineAfter || say`none`}; indoor ${test.sheet.indoor || say`not typed`}, outdoor ${test.sheet.outdoor || say`not typed`}.`}
           </p>
           <ol>
             {test.sheet.points.map((point, at) => (
               // oxlint-disable-next-line react/no-array-index-key -- a reading has no id of its own; its place is what it is
               <li key={at}>
-                {point.pressure || 'no pressure'} Pa, {point.flow || point.devicePressure || 'no flow'}{' '}
-                {point.flow ? test.units.flow : 'Pa at the device'} {point.range}
+                {point.pressure || say`no pressure`} Pa, {point.flow || point.devicePressure || say`no flow`}{' '}
+                {point.flow ? test.units.flow : say`Pa at the device`} {point.range}
+                {reasonOf(point) && say`, left out: ${reasonOf(point)}`}
               </li>
             ))}
           </ol>
           {test.notes && <p class="said-text">{test.notes}</p>}
         </details>
       ))}
-      <h3>Entries</h3>
+      <h3>{say`Entries`}</h3>
       <ul class="plain">
         {file.entries.map((entry) => (
           <EntryLine key={entry.number} entry={entry} file={file} result={result} />
@@ -48,8 +49,8 @@ export function ReviewProof({ file, result }: { file: ReviewFile; result: Review
             .filter((one) => one.result !== 'reproduced')
             .map((one) => (
               <li key={`${one.entry}/${one.control}`}>
-                Entry {one.entry}, {one.control}: <code>{one.recorded}</code> in the file,{' '}
-                <code>{one.here || 'nothing'}</code> here. <ComparedWords of={one.result} />
+                {say`Entry ${one.entry}, ${one.control}:`} <code>{one.recorded}</code> {say`in the file`},{' '}
+                <code>{one.here || say`nothing`}</code> {say`here`}. <ComparedWords of={one.result} />
               </li>
             ))}
         </ul>
@@ -66,19 +67,19 @@ function EntryLine({ entry, file, result }: { entry: Entry; file: ReviewFile; re
         {kindWords[entry.kind]} {entry.number}{' '}
         <span class="q">
           {dayAndYear(entry.at)}, {time(entry.at)}
-          {isFill(entry) && `, ${entry.map.name}, ${entry.lines.length} of ${entry.planned.length} controls`}
+          {isFill(entry) && `, ${say`${entry.map.name}, ${entry.lines.length} of ${entry.planned.length} controls`}`}
         </span>
         {entry.kind === 'attachment' && <Attached file={file} entry={entry} />}
       </span>
       {checked?.fits ? (
         <span class="st x">
           <Icon name="entered" />
-          <span>fits the chain</span>
+          <span>{say`fits the chain`}</span>
         </span>
       ) : (
         <span class="st bad">
           <Icon name="bad" />
-          <span>{checked?.message ?? 'was not checked.'}</span>
+          <span>{checked?.message ?? say`was not checked.`}</span>
         </span>
       )}
     </li>
@@ -90,19 +91,19 @@ function Attached({ file, entry }: { file: ReviewFile; entry: Extract<Entry, { k
   const bytes = file.blobs.get(sha256)?.bytes
   const [url, setUrl] = useState('')
   useEffect(() => () => URL.revokeObjectURL(url), [url])
-  if (!bytes) return <p class="st bad">{name} is not in the file.</p>
+  if (!bytes) return <p class="st bad">{say`${name} is not in the file.`}</p>
   const blob = () => new Blob([bytes], { type: type.startsWith('image/') ? type : 'application/pdf' })
   return (
     <span class="attached">
-      {url && <img src={url} alt={`Attached photo ${name}`} />}
+      {url && <img src={url} alt={say`Attached photo ${name}`} />}
       <span class="acts">
         {!url && type.startsWith('image/') && (
           <button type="button" class="b low" onClick={() => setUrl(URL.createObjectURL(blob()))}>
-            Look at {name}
+            {say`Look at ${name}`}
           </button>
         )}
         <button type="button" class="b low" onClick={() => downloadBlob(name, blob())}>
-          Export {name}
+          {say`Export ${name}`}
         </button>
       </span>
     </span>

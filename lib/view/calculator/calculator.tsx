@@ -11,7 +11,9 @@ import { Foot } from './foot.tsx'
 import { JobBar } from './job-bar.tsx'
 import { jobTitle } from './job-title.ts'
 import { later } from './later.tsx'
-import { activePage, type ActivePage } from './page.ts'
+import { activePage, followTabs, type ActivePage } from './page.ts'
+import { openBeside } from './open-beside.ts'
+import { openPractice } from '../practice/practice.ts'
 import { Readings } from './readings.tsx'
 import { Results } from './results.tsx'
 import { Setup } from './setup.tsx'
@@ -21,22 +23,27 @@ import { UndoBar } from './undo-bar.tsx'
 import { useDesk } from './use-desk.ts'
 import { useReading } from './use-reading.ts'
 import { useView } from './use-view.ts'
+import { say } from '../../words/say.ts'
 
 const JobList = later(async () => (await import('./job-list.tsx')).JobList)
 const JobPanel = later(async () => (await import('./job-panel.tsx')).JobPanel)
 const NewTest = later(async () => (await import('./new-test.tsx')).NewTest)
+const PlotSection = later(async () => (await import('./plot-section.tsx')).PlotSection)
 const Together = later(async () => (await import('./together.tsx')).Together)
+const ParagraphSection = later(async () => (await import('../paragraph/paragraph-section.tsx')).ParagraphSection)
 const TestEditor = later(async () => (await import('./test-editor.tsx')).TestEditor)
 
 type Panel = '' | 'job' | 'test' | 'new test' | 'list'
 
 interface Props {
   /** Called once the helper has its task: a popup closes then, a sidebar stays. */
-  onSent: () => void
+  onSent?: () => void
+  /** Whether it stands beside the page already. */
+  beside?: boolean
 }
 
 /** The calculator: a job, its tests, their readings and what they come to, and the page they go into. */
-export function Calculator({ onSent }: Props) {
+export function Calculator({ onSent, beside = false }: Props) {
   const held = useDesk()
   const view = useView(held.ready)
   const [panel, setPanel] = useState<Panel>('')
@@ -55,6 +62,7 @@ export function Calculator({ onSent }: Props) {
     const look = () => void activePage().then(setPage, () => setPage(undefined))
     look()
     subscribe((notice) => notice.what === 'maps' && look(), leaving.signal)
+    if (beside) followTabs(look, leaving.signal)
     return () => leaving.abort()
   }, [])
 
@@ -68,7 +76,7 @@ export function Calculator({ onSent }: Props) {
   const begin = async (make: () => Job | Promise<Job>) => open(await saveJob(await make()))
   const start = () => void begin(firstJob)
   const demo = () =>
-    void begin(async () => {
+    begin(async () => {
       const { demoDevice, demoJob } = await import('../../job/demo.ts')
       const fresh = demoJob()
       const device = demoDevice()
@@ -103,7 +111,7 @@ export function Calculator({ onSent }: Props) {
     held.editJob((now) => ({ ...now, tests: now.tests.filter(({ id }) => id !== gone.id) }))
     held.openTest(neighbour(job.tests, gone.id))
     setPanel('')
-    held.offerUndo(`Test “${gone.role}” deleted.`, () => restoreTest({ job: job.id, place, test: gone }))
+    held.offerUndo(say`Test “${gone.role}” deleted.`, () => restoreTest({ job: job.id, place, test: gone }))
   }
   const send = async (type: 'plan' | 'map', map: FormMap | undefined) => {
     if (!job || !page) return
@@ -114,14 +122,16 @@ export function Calculator({ onSent }: Props) {
         import('./send-helper.ts'),
       ])
       const filled = material(job, [...devices])
-      if (type === 'plan' && map) await sendHelper(page.tab, { type, material: filled, map })
-      else await sendHelper(page.tab, { type: 'map', material: filled, ...(map && { map }) })
-      onSent()
+      if (type === 'plan' && map) await sendHelper(page, { type, material: filled, map }, beside)
+      else await sendHelper(page, { type: 'map', material: filled, ...(map && { map }) }, beside)
+      onSent?.()
     } catch (error) {
       setSending(error instanceof Error ? error.message : String(error))
     }
   }
-  const openBook = () => void browser.tabs.create({ url: browser.runtime.getURL('/book.html') }).then(onSent)
+  const practise = () => void openPractice().then(() => onSent?.())
+  const openBook = () => void browser.tabs.create({ url: browser.runtime.getURL('/book.html') }).then(() => onSent?.())
+  const stay = () => void openBeside(page?.window).then(onSent, (error: unknown) => setSending(String(error)))
 
   if (!held.ready || !settings) return held.trouble ? <p role="alert">{held.trouble}</p> : null
 
@@ -170,6 +180,7 @@ export function Calculator({ onSent }: Props) {
                   number={job.building.program}
                   open={panel === 'job'}
                   onToggle={() => toggle('job')}
+                  {...(!beside && { onBeside: stay })}
                 />
                 <TestRow
                   job={job}
@@ -210,7 +221,7 @@ export function Calculator({ onSent }: Props) {
                     onNew={start}
                     onDuplicate={() => void begin(() => duplicateJob(job))}
                     onDelete={() => void dropJob()}
-                    onDemo={demo}
+                    onDemo={() => void demo()}
                   />
                 )}
                 {reading && bench && (
@@ -225,19 +236,35 @@ export function Calculator({ onSent }: Props) {
                     />
                     <Results
                       reading={reading}
+                      {...(settings.figures && { own: settings.figures })}
+                      onOwn={(figures) => held.set({ figures })}
                       onLimit={() => unfold('setup', 'limit')}
                       onBuilding={() => {
                         setPanel('job')
                         unfold('building', 'building')
                       }}
                     />
+                    {reading.fitted && <PlotSection key={bench.test.id} />}
                     {job.tests.length > 1 && <Together />}
+                    {reading.verdict && (
+                      <ParagraphSection verdict={reading.verdict} onParts={(paragraph) => held.set({ paragraph })} />
+                    )}
                   </>
                 )}
               </main>
             ) : (
               <>
-                <FirstRun first={!settings.onboarded} onStart={start} onDemo={demo} onList={() => toggle('list')} />
+                <FirstRun
+                  first={!settings.onboarded}
+                  units={settings.units}
+                  onUnits={(units) => held.set({ units })}
+                  onStart={start}
+                  onDemo={demo}
+                  onList={() => toggle('list')}
+                  onPractice={() => {
+                    void demo().then(practise)
+                  }}
+                />
                 {panel === 'list' && (
                   <main>
                     <JobList current="" onOpen={(next) => open(next)} />
@@ -263,11 +290,13 @@ export function Calculator({ onSent }: Props) {
               )}
               <Foot
                 page={page}
+                beside={beside}
                 job={job?.id ?? ''}
                 doubtful={reading?.counts.doubtful ?? 0}
                 bad={reading?.counts.bad ?? 0}
                 trouble={sending}
                 ready={job !== undefined}
+                onPractice={practise}
                 onFill={(map) => void send('plan', map)}
                 onMap={(map) => void send('map', map)}
                 onBook={openBook}

@@ -2,11 +2,14 @@ import { useEffect, useState } from 'preact/hooks'
 import { filledSoFar } from '../../book/series.ts'
 import type { Binding, FormMap } from '../../form/schema.ts'
 import { stepsOf } from '../../form/steps.ts'
+import { say } from '../../words/say.ts'
 import { Icon } from '../icons.tsx'
 import type { ActivePage } from './page.ts'
 
 interface Props {
   page: ActivePage | undefined
+  /** Whether this stands beside the page, where the browser shows a page only after its toolbar button was pressed. */
+  beside: boolean
   /** The job that is filled in; empty while none is open. */
   job: string
   doubtful: number
@@ -18,11 +21,28 @@ interface Props {
   onFill: (map: FormMap) => void
   onMap: (map: FormMap | undefined) => void
   onBook: () => void
+  /** Opens the form to practise on. */
+  onPractice: () => void
   onChecks: () => void
 }
 
+const unseen = () => say`To work on this page, press the Gapsum button in the toolbar once while the page is shown.`
+
 /** What to do with the figures, and what needs a look first. Stays on screen. */
-export function Foot({ page, job, doubtful, bad, trouble, ready, onFill, onMap, onBook, onChecks }: Props) {
+export function Foot({
+  page,
+  beside,
+  job,
+  doubtful,
+  bad,
+  trouble,
+  ready,
+  onFill,
+  onMap,
+  onBook,
+  onPractice,
+  onChecks,
+}: Props) {
   const [picked, setPicked] = useState('')
   const maps = page?.maps ?? []
   const map = maps.find((one) => one.id === picked) ?? (maps.length === 1 ? maps[0] : undefined)
@@ -42,7 +62,14 @@ export function Foot({ page, job, doubtful, bad, trouble, ready, onFill, onMap, 
             <span>{left || `${count} ${count === 1 ? 'binding' : 'bindings'}`}</span>
           </>
         )}
-        {page && maps.length === 0 && <span>{page.barred || 'No form map for this page yet.'}</span>}
+        {page && maps.length === 0 && (
+          <span>{page.barred || (beside && page.url === '' ? unseen() : say`No form map for this page yet.`)}</span>
+        )}
+        {page?.barred && (
+          <button type="button" class="link" onClick={onPractice}>
+            {say`Open the practice form`}
+          </button>
+        )}
         {said && (
           <a
             class={bad > 0 ? 'st bad' : 'st doubt'}
@@ -53,18 +80,18 @@ export function Foot({ page, job, doubtful, bad, trouble, ready, onFill, onMap, 
             }}
           >
             <Icon name={bad > 0 ? 'bad' : 'doubtful'} />
-            {said} {bad + doubtful === 1 ? 'check' : 'checks'}
+            {said} {bad + doubtful === 1 ? say`check` : say`checks`}
           </a>
         )}
       </div>
       {maps.length > 1 && (
         <label class="which">
-          Several form maps fit this page. Which one?
+          {say`Several form maps fit this page. Which one?`}
           <select class="in" value={map?.id ?? ''} onChange={(event) => setPicked(event.currentTarget.value)}>
-            <option value="">choose a form map</option>
+            <option value="">{say`choose a form map`}</option>
             {maps.map((one) => (
               <option key={one.id} value={one.id}>
-                {one.name}, {one.bindings.length} bindings
+                {say`${one.name}, ${one.bindings.length} bindings`}
               </option>
             ))}
           </select>
@@ -72,12 +99,12 @@ export function Foot({ page, job, doubtful, bad, trouble, ready, onFill, onMap, 
       )}
       {near.length > 0 && (
         <label class="which">
-          This page is
+          {say`This page is`}
           <select class="in" value={further?.id ?? ''} onChange={(event) => setPicked(event.currentTarget.value)}>
-            <option value="">a form of its own</option>
+            <option value="">{say`a form of its own`}</option>
             {near.map((one) => (
               <option key={one.id} value={one.id}>
-                a further step of {one.name}
+                {say`a further step of ${one.name}`}
               </option>
             ))}
           </select>
@@ -90,7 +117,7 @@ export function Foot({ page, job, doubtful, bad, trouble, ready, onFill, onMap, 
       )}
       <div class="row">
         <button type="button" class={map ? 'b first' : 'b'} disabled={!able || !map} onClick={() => map && onFill(map)}>
-          Fill this page
+          {say`Fill this page`}
         </button>
         <button
           type="button"
@@ -98,10 +125,10 @@ export function Foot({ page, job, doubtful, bad, trouble, ready, onFill, onMap, 
           disabled={!able}
           onClick={() => onMap(map ?? further)}
         >
-          Map this page
+          {say`Map this page`}
         </button>
         <button type="button" class="b" onClick={onBook}>
-          Open book
+          {say`Open book`}
         </button>
       </div>
     </footer>
@@ -133,6 +160,6 @@ function stepWords(bindings: readonly Binding[], done: ReadonlySet<string>): str
   const order = stepsOf(bindings)
   const at = order.findIndex((step) => open.some((binding) => (binding.step ?? 1) === step)) + 1
   if (open.length === 0) return ''
-  const of = `${open.length} of ${bindings.length} left`
-  return order.length > 1 ? `step ${at} of ${order.length}: ${of}` : of
+  const of = say`${open.length} of ${bindings.length} left`
+  return order.length > 1 ? say`step ${at} of ${order.length}: ${of}` : of
 }

@@ -1,3 +1,4 @@
+import { say } from '../../words/say.ts'
 import { Icon } from '../icons.tsx'
 
 interface Props {
@@ -5,10 +6,12 @@ interface Props {
   number: string
   open: boolean
   onToggle: () => void
+  /** Opens the sidebar; left out where one stands already. */
+  onBeside?: () => void
 }
 
 /** The job in hand. Opens the jobs, the building and the tester. */
-export function JobBar({ name, number, open, onToggle }: Props) {
+export function JobBar({ name, number, open, onToggle, onBeside }: Props) {
   return (
     <div class="job">
       <Icon name="mark" />
@@ -17,7 +20,7 @@ export function JobBar({ name, number, open, onToggle }: Props) {
           type="button"
           class="who"
           aria-expanded={open}
-          aria-label={`Job: ${name}. Change job`}
+          aria-label={say`Job: ${name}. Change job`}
           onClick={onToggle}
         >
           <b>{name}</b>
@@ -25,6 +28,17 @@ export function JobBar({ name, number, open, onToggle }: Props) {
         </button>
       </h1>
       {number && <span class="q number">{number}</span>}
+      {onBeside && (
+        <button
+          type="button"
+          class="ib"
+          aria-label={say`Keep beside the page`}
+          title={say`Keep beside the page`}
+          onClick={onBeside}
+        >
+          <Icon name="beside" />
+        </button>
+      )}
     </div>
   )
 }

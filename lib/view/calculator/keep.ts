@@ -3,32 +3,46 @@
 export interface Keeper<T> {
   /** Saves `value` as soon as the write before it has ended; of several that wait, the last one is written. */
   keep: (value: T) => void
-  /** Writes what waits at once, without waiting for the write under way: for a page that is about to close. */
+  /** Writes what has not reached the book yet, without waiting for anything: for a page that is about to close. */
   flush: () => void
+  /** Whether something is on its way to the book. */
+  busy: () => boolean
+  /** Changes what waits under an id, if something does. */
+  revise: (id: string, change: (value: T) => T) => void
 }
 
 interface Options<T> {
   /** Two values with the same id are versions of the same thing. */
   id: (value: T) => string
   save: (value: T) => Promise<unknown>
+  /** Writes in one request, for a page that may be gone before a second one; `save` when left out. */
+  saveAtOnce?: (value: T) => Promise<unknown>
   onKept: () => void
   onFailed: (error: unknown) => void
 }
 
-export function createKeeper<T>({ id, save, onKept, onFailed }: Options<T>): Keeper<T> {
+export function createKeeper<T>({ id, save, saveAtOnce = save, onKept, onFailed }: Options<T>): Keeper<T> {
   const waiting = new Map<string, T>()
+  let underWay: T | undefined
   let running: Promise<void> | undefined
+  let flushing: Promise<unknown> | undefined
 
   async function run(): Promise<void> {
-    for (let next = waiting.entries().next(); !next.done; next = waiting.entries().next()) {
+    while (waiting.size > 0) {
+      // A page that was only hidden lives on: what was flushed is older than what is typed after.
+      if (flushing) await flushing
+      const next = waiting.entries().next()
+      if (next.done) break
       const [key, value] = next.value
       waiting.delete(key)
+      underWay = value
       try {
         await save(value)
         if (waiting.size === 0) onKept()
       } catch (error) {
         onFailed(error)
       }
+      underWay = undefined
     }
     running = undefined
   }
@@ -40,8 +54,19 @@ export function createKeeper<T>({ id, save, onKept, onFailed }: Options<T>): Kee
       running ??= run()
     },
     flush() {
-      for (const value of waiting.values()) save(value).catch(onFailed)
+      if (underWay !== undefined && !waiting.has(id(underWay))) waiting.set(id(underWay), underWay)
+      if (waiting.size === 0) return
+      const writes = [...waiting.values()].map((value) => saveAtOnce(value).catch(onFailed))
       waiting.clear()
+      const all = Promise.all(writes).finally(() => {
+        if (flushing === all) flushing = undefined
+      })
+      flushing = all
     },
+    revise(key, change) {
+      const value = waiting.get(key)
+      if (value !== undefined) waiting.set(key, change(value))
+    },
+    busy: () => running !== undefined || flushing !== undefined,
   }
 }

@@ -3,9 +3,12 @@ import { listMaps } from '../../book/store.ts'
 import { serves } from '../../form/address.ts'
 import type { FormMap } from '../../form/schema.ts'
 import { browser } from '../../browser.ts'
+import { isPractice } from '../practice/practice.ts'
+import { say } from '../../words/say.ts'
 
 export interface ActivePage {
   tab: number
+  window: number
   /** Empty when the browser does not tell the address. */
   url: string
   maps: FormMap[]
@@ -24,21 +27,21 @@ const stores = new Set([
 
 /** Why a browser lets no extension into a page of this address; empty when it does. */
 export function whyBarred(url: string): string {
-  if (url === '') return ''
+  if (url === '' || isPractice(url)) return ''
   let address: URL
   try {
     address = new URL(url)
   } catch {
-    return 'This tab has no page to fill.'
+    return say`This tab has no page to fill.`
   }
   if (address.protocol === 'file:') {
-    return 'A file can be filled once you allow access to file addresses in the browser’s extension settings.'
+    return say`A file can be filled once you allow access to file addresses in the browser’s extension settings.`
   }
   if (address.protocol !== 'http:' && address.protocol !== 'https:') {
-    return 'No extension can fill this page of the browser.'
+    return say`No extension can fill this page of the browser.`
   }
   if (stores.has(address.hostname)) {
-    return 'No extension can fill the pages of an extension store.'
+    return say`No extension can fill the pages of an extension store.`
   }
   return ''
 }
@@ -52,5 +55,18 @@ export async function activePage(): Promise<ActivePage | undefined> {
   const all = url && !barred ? await listMaps() : []
   const maps = all.filter((map) => serves(map, url))
   const near = all.filter((map) => !maps.includes(map) && map.address.origin === new URL(url).origin)
-  return { tab: tab.id, url, barred, maps, near }
+  return { tab: tab.id, window: tab.windowId ?? -2, url, barred, maps, near }
+}
+
+/** Calls `look` when another tab comes to the front, when its page changes, and when this window is turned to again. */
+export function followTabs(look: () => void, signal: AbortSignal): void {
+  const { onActivated, onUpdated } = browser.tabs
+  const changed = (_tab: number, change: { status?: string }) => change.status === 'complete' && look()
+  onActivated.addListener(look)
+  onUpdated.addListener(changed)
+  signal.addEventListener('abort', () => {
+    onActivated.removeListener(look)
+    onUpdated.removeListener(changed)
+  })
+  addEventListener('focus', look, { signal })
 }

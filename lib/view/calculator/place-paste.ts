@@ -22,6 +22,8 @@ export function placePaste(
     const next = { ...old }
     if (single) next[column] = one.pressure
     else for (const cell of cells) if (one[cell] !== '') next[cell] = one[cell]
+    // Other readings, another story: what was left out before is read anew.
+    if (next.leftOut !== undefined) next.leftOut = ''
     placed[row + index] = next
   }
   return placed

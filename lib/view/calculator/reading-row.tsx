@@ -1,5 +1,8 @@
+import { reasonOf } from '../../job/left-out.ts'
 import type { TypedPoint } from '../../job/schema.ts'
+import { say } from '../../words/say.ts'
 import { Icon } from '../icons.tsx'
+import { stepped } from './stepped.ts'
 import { longest } from './field.tsx'
 import { Finding } from './finding.tsx'
 
@@ -26,12 +29,15 @@ interface Props {
   fixed: boolean
   onType: (row: number, column: ReadingColumn, text: string) => void
   onDelete: (row: number) => void
+  /** Takes a row that was left out of the figures back in. */
+  onTakeBack: (row: number) => void
 }
 
 /** One reading. What was found about a cell opens under the row. */
 export function ReadingRow(props: Props) {
-  const { row, point, columns, ranges, brought, used, found, deletable, fixed, onType, onDelete } = props
+  const { row, point, columns, ranges, brought, used, found, deletable, fixed, onType, onDelete, onTakeBack } = props
   const number = row + 1
+  const left = reasonOf(point)
   const findings = [...columns.map(({ key }) => key), ''].flatMap((key) => {
     const text = found(key ? `points.${row}.${key}` : `points.${row}`)
     return text ? [{ key, text, id: `found-${row}-${key || 'row'}` }] : []
@@ -42,7 +48,7 @@ export function ReadingRow(props: Props) {
         <th scope="row" class="no">
           <span>{number}</span>
           {deletable && (
-            <button type="button" class="ib" aria-label={`Delete point ${number}`} onClick={() => onDelete(row)}>
+            <button type="button" class="ib" aria-label={say`Delete point ${number}`} onClick={() => onDelete(row)}>
               <Icon name="x" />
             </button>
           )}
@@ -55,7 +61,7 @@ export function ReadingRow(props: Props) {
             value: point[key],
             'data-row': row,
             'data-column': key,
-            'aria-label': `${title}, point ${number}${unit && `, ${unit}`}`,
+            'aria-label': say`${title}, point ${number}${unit && `, ${unit}`}`,
             'aria-invalid': finding ? true : undefined,
             'aria-describedby': finding?.id,
           } as const
@@ -74,23 +80,49 @@ export function ReadingRow(props: Props) {
               ) : (
                 <input
                   {...cell}
+                  inputMode={key === 'range' ? 'text' : 'decimal'}
                   autocomplete="off"
                   readOnly={fixed}
                   maxLength={longest}
                   onInput={(event) => onType(row, key, event.currentTarget.value)}
                 />
               )}
+              {key === 'pressure' && !fixed && (
+                <span class="thumbs">
+                  {([-1, 1] as const).map((by) => (
+                    <button
+                      key={by}
+                      type="button"
+                      class="ib"
+                      aria-label={by < 0 ? say`1 Pa less, point ${number}` : say`1 Pa more, point ${number}`}
+                      onClick={() => onType(row, key, stepped(point.pressure, by))}
+                    >
+                      {by < 0 ? '−' : '+'}
+                    </button>
+                  ))}
+                </span>
+              )}
             </td>
           )
         })}
         <td class="num cp">
-          {used && <span class="used">used</span>}
-          {brought || <span class="q">–</span>}
+          {used && <span class="used">{say`used`}</span>}
+          {left ? <span class="q">{say`left out`}</span> : brought || <span class="q">–</span>}
         </td>
       </tr>
-      {findings.length > 0 && (
+      {(findings.length > 0 || left) && (
         <tr class="fnd">
           <td colSpan={columns.length + 2}>
+            {left && (
+              <p class="left-out">
+                {say`Left out: ${left}`}{' '}
+                {!fixed && (
+                  <button type="button" class="link" onClick={() => onTakeBack(row)}>
+                    {say`Take point ${number} back`}
+                  </button>
+                )}
+              </p>
+            )}
             {findings.map(({ id, text }) => (
               <Finding key={id} id={id} text={text} />
             ))}

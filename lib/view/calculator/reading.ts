@@ -12,6 +12,7 @@ import { figureGroups, halfUp, lacking, minus } from '../figure/lines.ts'
 import type { VerdictProps } from '../figure/verdict-block.tsx'
 import { isBlank } from './edits.ts'
 import { verdictLines } from './verdict-lines.ts'
+import { say } from '../../words/say.ts'
 
 export interface Reading {
   /** By path: what was found about a typed cell. */
@@ -29,6 +30,8 @@ export interface Reading {
   lacking: string[]
   checks: CheckLine[]
   counts: { good: number; doubtful: number; bad: number; not: number }
+  /** Whether a line was drawn through the readings. */
+  fitted: boolean
   /** Which readings the figures stand on. */
   basis: string
   /** Whether the one-point factor is on, for procedures that know it. */
@@ -72,7 +75,7 @@ function verdictFor(test: Test, { report }: ReducedTest, problems: readonly Prob
   if (id === undefined || !found) return undefined
   const notes: string[] = []
   if (test.onePointFactor && test.sheet.procedure === 'one-point') {
-    notes.push('The one-point result is multiplied by 1.1, in every figure and in what is entered.')
+    notes.push(say`The one-point result is multiplied by 1.1, in every figure and in what is entered.`)
   }
   if (test.limit !== '' && !verdict) {
     notes.push(...problems.map(({ message }) => message))
@@ -85,14 +88,21 @@ function verdictFor(test: Test, { report }: ReducedTest, problems: readonly Prob
 function basisOf(points: readonly ReducedPoint[], onePoint: boolean, target: number): string {
   const rows = points.filter((point) => point.used).map(({ row }) => row)
   if (rows.length === 0) return ''
-  if (rows.length > 1) return `from ${rows.length} points${onePoint ? ` near ${target} Pa` : ''}`
-  return `from point ${rows[0]! + 1}, nearest ${target} Pa`
+  if (rows.length > 1)
+    return onePoint ? say`from ${rows.length} points near ${target} Pa` : say`from ${rows.length} points`
+  return say`from point ${rows[0]! + 1}, nearest ${target} Pa`
 }
 
 const emptyHint = (test: Test): string => {
-  const place = test.sheet.subject === 'ducts' ? 'duct' : 'house'
-  const second = test.sheet.reading === 'flow' ? 'the flow' : 'the device pressure and its range'
-  return `Type the ${place} pressure and ${second} of a point; the figures follow at once.`
+  const flow = test.sheet.reading === 'flow'
+  if (test.sheet.subject === 'ducts') {
+    return flow
+      ? say`Type the duct pressure and the flow of a point; the figures follow at once.`
+      : say`Type the duct pressure and the device pressure and its range of a point; the figures follow at once.`
+  }
+  return flow
+    ? say`Type the house pressure and the flow of a point; the figures follow at once.`
+    : say`Type the house pressure and the device pressure and its range of a point; the figures follow at once.`
 }
 
 export const readingOf = (job: Pick<Job, 'units' | 'building'>, test: Test, devices: readonly Device[]): Reading =>
@@ -127,8 +137,9 @@ export function wordReading(test: Test, reduced: ReducedTest, wanted?: (figure: 
     lacking: sheet && report ? lacking(sheet, report, wanted) : [],
     checks: checks.toSorted((a, b) => order.indexOf(a.outcome) - order.indexOf(b.outcome)),
     counts: { good: count('good'), doubtful: count('doubtful'), bad: count('bad'), not: count('not checked') },
-    basis: report?.fit ? `fit of ${report.fit.points} points` : basisOf(points, onePoint, target),
-    factor: onePoint ? `× 1.1: ${test.onePointFactor ? 'on' : 'off'}` : '',
+    fitted: report?.fit !== undefined,
+    basis: report?.fit ? say`fit of ${report.fit.points} points` : basisOf(points, onePoint, target),
+    factor: onePoint ? (test.onePointFactor ? say`× 1.1: on` : say`× 1.1: off`) : '',
     waiting: bad?.message ?? problems.find(({ path }) => path === 'points')?.message ?? emptyHint(test),
   }
 }

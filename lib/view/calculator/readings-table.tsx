@@ -6,6 +6,7 @@ import { removePoint, setPoint, shownRows } from './edits.ts'
 import { ReadingRow, type ColumnHead, type ReadingColumn } from './reading-row.tsx'
 import { firstRows, rowWindow } from './row-window.ts'
 import { flowWords } from './unit-words.ts'
+import { say } from '../../words/say.ts'
 
 interface Props {
   sheet: TypedSheet
@@ -56,11 +57,11 @@ export function ReadingsTable(props: Props) {
 
   const ducts = sheet.subject === 'ducts'
   const columns: ColumnHead[] = [
-    { key: 'pressure', title: ducts ? 'Duct pressure' : 'House pressure', unit: 'Pa' },
+    { key: 'pressure', title: ducts ? say`Duct pressure` : say`House pressure`, unit: 'Pa' },
     sheet.reading === 'flow'
-      ? { key: 'flow', title: 'Flow', unit: flowWords[units.flow] }
-      : { key: 'devicePressure', title: 'Device pressure', unit: 'Pa' },
-    { key: 'range', title: 'Range', unit: '' },
+      ? { key: 'flow', title: say`Flow`, unit: flowWords[units.flow] }
+      : { key: 'devicePressure', title: say`Device pressure`, unit: 'Pa' },
+    { key: 'range', title: say`Range`, unit: '' },
   ]
   const rows = fixed?.points ? sheet.points : shownRows(sheet.points)
   const { rows: drawn, hidden } = rowWindow(rows.length, shown)
@@ -103,7 +104,7 @@ export function ReadingsTable(props: Props) {
       <thead>
         <tr>
           <th class="no" scope="col">
-            <span class="vh">Point</span>
+            <span class="vh">{say`Point`}</span>
           </th>
           {columns.map(({ key, title, unit }) => (
             <th key={key} class={`num c-${key}`} scope="col">
@@ -113,7 +114,7 @@ export function ReadingsTable(props: Props) {
             </th>
           ))}
           <th class="num cp" scope="col">
-            brought to {ducts ? 25 : 50} Pa
+            {say`brought to ${ducts ? 25 : 50} Pa`}
             <br />
             {flowWords[units.flow]}
           </th>
@@ -126,7 +127,7 @@ export function ReadingsTable(props: Props) {
               <tr class="fnd">
                 <td colSpan={columns.length + 2}>
                   <button type="button" class="link" onClick={() => setShown(shown + 1000)}>
-                    {plural(hidden)} not drawn: show {Math.min(1000, hidden)} more
+                    {say`${plural(hidden)} not drawn: show ${Math.min(1000, hidden)} more`}
                   </button>
                 </td>
               </tr>
@@ -143,6 +144,7 @@ export function ReadingsTable(props: Props) {
               fixed={fixed?.points ?? false}
               onType={(at, column, text) => onPoints((points) => setPoint(points, at, { [column]: text }))}
               onDelete={onDelete}
+              onTakeBack={(at) => onPoints((points) => setPoint(points, at, { leftOut: '' }))}
             />
           </Fragment>
         ))}
@@ -161,5 +163,5 @@ export function ReadingsTable(props: Props) {
 
 /** The readings of a test in a line: `3 points, baseline −1.0 Pa`. */
 export function readingsSummary(typed: number, mean: string): string {
-  return mean ? `${plural(typed)}, baseline ${mean} Pa` : plural(typed)
+  return mean ? say`${plural(typed)}, baseline ${mean} Pa` : plural(typed)
 }

@@ -1,20 +1,32 @@
 /** How the helper gets into a page. */
 import { browser } from '../../browser.ts'
+import type { ActivePage } from './page.ts'
+import { isPractice, sendPractice } from '../practice/practice.ts'
+import { say } from '../../words/say.ts'
 import { toHelperSchema, type ToHelper } from '../../messages.ts'
 
 const pause = (ms: number) => new Promise((resolve) => setTimeout(resolve, ms))
 
 /**
  * Puts the helper into a tab and hands it its task.
+ * @param page its tab, and its address as far as the browser tells it
+ * @param beside whether it is sent from the sidebar, which the browser lets into no page by itself
  * @throws Error that says what the person can do, when the page cannot be reached.
  */
-export async function sendHelper(tab: number, message: ToHelper): Promise<void> {
+export async function sendHelper(
+  { tab, url }: Pick<ActivePage, 'tab' | 'url'>,
+  message: ToHelper,
+  beside = false,
+): Promise<void> {
+  if (isPractice(url)) return sendPractice(tab, message)
   try {
     await browser.scripting.executeScript({ target: { tabId: tab }, files: ['/helper.js'] })
   } catch (error) {
+    const reason = error instanceof Error ? error.message : String(error)
     throw new Error(
-      `The browser did not let the helper into this page (${error instanceof Error ? error.message : String(error)}). ` +
-        'Open the form in this tab, then open this window again from the toolbar.',
+      beside
+        ? say`The browser does not let the helper into this page yet: press the Gapsum button in the toolbar once while the page is shown, then try here again.`
+        : say`The browser did not let the helper into this page (${reason}). Open the form in this tab, then open this window again from the toolbar.`,
       { cause: error },
     )
   }
@@ -27,7 +39,7 @@ export async function sendHelper(tab: number, message: ToHelper): Promise<void> 
       return
     } catch (error) {
       if (attempt === 20) {
-        throw new Error('The page did not answer. Reload it and try again.', { cause: error })
+        throw new Error(say`The page did not answer. Reload it and try again.`, { cause: error })
       }
       await pause(50)
     }

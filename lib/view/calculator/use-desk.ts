@@ -5,12 +5,17 @@ import {
   listDeletedJobs,
   listDevices,
   saveJob,
+  saveJobSince,
   saveSettings,
   subscribe,
 } from '../../book/store.ts'
 import type { Settings } from '../../book/schema.ts'
 import type { Device, Job } from '../../job/schema.ts'
+import { say } from '../../words/say.ts'
 import { createKeeper } from './keep.ts'
+
+/** Read only when two windows have typed at the same time. */
+const together = () => import('./in-two-windows.ts')
 
 export interface Undo {
   text: string
@@ -35,6 +40,8 @@ export interface Held {
   show: (job: Job | undefined, test?: string) => void
   /** Opens a test of the job in hand. */
   openTest: (id: string) => void
+  /** Changes settings, shown at once. */
+  set: (patch: Partial<Settings>) => void
   offerUndo: (text: string, undo: () => void) => void
   dropUndo: () => void
 }
@@ -56,45 +63,71 @@ export function useDesk(): Held {
 
   // The newest job, for changes that follow one another before the next render.
   const latest = useRef<Job | undefined>(undefined)
-  const stamp = useRef('')
-  const busy = useRef(0)
+  /** Of each job, the version that this view and the book last had in common. */
+  const common = useRef(new Map<string, Job>())
 
-  const keeper = useMemo(
-    () =>
-      createKeeper<Job>({
-        id: (value) => value.id,
-        save: async (value) => {
-          busy.current += 1
-          try {
-            stamp.current = (await saveJob(value)).updated
-          } finally {
-            busy.current -= 1
-          }
-        },
-        onKept: () => {
-          setKept(clock())
-          setTrouble('')
-        },
-        onFailed: (error) => setTrouble(`Not kept: ${wording(error)}`),
-      }),
-    [],
-  )
+  const editor = useRef<Held['editJob']>(() => {})
 
   const put = useCallback((value: Job | undefined) => {
     latest.current = value
     setJob(value)
   }, [])
 
+  const keeper = useMemo(() => {
+    /** Keeps a job; what another window has kept meanwhile is taken in, not written over. */
+    const save = async (value: Job): Promise<void> => {
+      let mine = value
+      for (;;) {
+        const base = common.current.get(mine.id)
+        const answer = await saveJobSince(mine, base?.updated ?? mine.updated)
+        if ('kept' in answer) {
+          common.current.set(mine.id, answer.kept)
+          return
+        }
+        const { mergeJobs, clashWords, takeTheirs } = await together()
+        const sent = mine
+        const { job: merged, clashes } = mergeJobs(base ?? answer.other, sent, answer.other)
+        common.current.set(mine.id, answer.other)
+        // What was typed since goes on top.
+        const onTop = (newer: Job) => (newer === sent ? merged : mergeJobs(sent, newer, merged).job)
+        made.revise(mine.id, onTop)
+        if (latest.current?.id === mine.id) put(onTop(latest.current))
+        if (clashes.length > 0) {
+          const undoIt = () => editor.current((now) => takeTheirs(now, clashes))
+          setUndo({ text: clashWords(merged, clashes), undo: undoIt })
+        }
+        mine = merged
+      }
+    }
+    const made = createKeeper<Job>({
+      id: (value) => value.id,
+      save,
+      saveAtOnce: async (value) => common.current.set(value.id, await saveJob(value)),
+      onKept: () => {
+        setKept(clock())
+        setTrouble('')
+      },
+      onFailed: (error) => setTrouble(say`Not kept: ${wording(error)}`),
+    })
+    return made
+  }, [put])
+
   const openTest = useCallback((id: string) => {
     setTest(id)
     saveSettings({ current: { job: latest.current?.id ?? '', test: id } }).catch((error: unknown) =>
-      setTrouble(`Which job is open was not kept: ${wording(error)}`),
+      setTrouble(say`Which job is open was not kept: ${wording(error)}`),
     )
+  }, [])
+
+  const set = useCallback((patch: Partial<Settings>) => {
+    setSettings((now) => now && { ...now, ...patch })
+    saveSettings(patch).catch((error: unknown) => setTrouble(say`The setting was not kept: ${wording(error)}`))
   }, [])
 
   const show = useCallback(
     (next: Job | undefined, id?: string) => {
       const open = next?.tests.some((one) => one.id === id) ? id! : (next?.tests.at(-1)?.id ?? '')
+      if (next) common.current.set(next.id, next)
       put(next)
       openTest(open)
     },
@@ -112,6 +145,8 @@ export function useDesk(): Held {
     [put, keeper],
   )
 
+  editor.current = editJob
+
   useEffect(() => {
     const leaving = new AbortController()
     /** A job deleted in another view is laid aside here too. */
@@ -124,6 +159,7 @@ export function useDesk(): Held {
       setSettings(found)
       setDevices(owned)
       const current = found.current.job ? await getJob(found.current.job) : undefined
+      if (current) common.current.set(current.id, current)
       put(current)
       setTest(
         current?.tests.some((one) => one.id === found.current.test)
@@ -134,7 +170,9 @@ export function useDesk(): Held {
       if (current) await layAside(current.id)
     }
     open().catch((error: unknown) => {
-      setTrouble(`The book could not be opened: ${wording(error)} Close other windows of this extension and try again.`)
+      setTrouble(
+        say`The book could not be opened: ${wording(error)} Close other windows of this extension and try again.`,
+      )
     })
 
     // Only what another view changed is read back: own keystrokes are newer than the book.
@@ -142,10 +180,12 @@ export function useDesk(): Held {
       const mine = latest.current
       if (!mine || (id !== undefined && id !== mine.id)) return
       const found = await getJob(mine.id)
-      // While own changes are on their way to the book, they are the newer ones.
-      if (!found || busy.current > 0 || latest.current !== mine) return
-      if (found.updated !== stamp.current && found.updated !== mine.updated) put(found)
-      else await layAside(mine.id)
+      // Own changes on their way to the book meet what is there when they arrive.
+      if (!found || keeper.busy() || latest.current !== mine) return
+      if (found.updated !== common.current.get(mine.id)?.updated) {
+        common.current.set(found.id, found)
+        put(found)
+      } else await layAside(mine.id)
     }
     subscribe((notice, own) => {
       if (notice.what === 'jobs' && !own) follow(notice.id).catch(() => undefined)
@@ -163,5 +203,5 @@ export function useDesk(): Held {
   const offerUndo = useCallback((text: string, back: () => void) => setUndo({ text, undo: back }), [])
   const dropUndo = useCallback(() => setUndo(undefined), [])
 
-  return { ready, settings, job, test, devices, kept, trouble, undo, editJob, show, openTest, offerUndo, dropUndo }
+  return { ready, settings, job, test, devices, kept, trouble, undo, editJob, set, show, openTest, offerUndo, dropUndo }
 }

@@ -1,6 +1,7 @@
 import { useEffect, useMemo, useState } from 'preact/hooks'
 import type { Device, Job, Test } from '../../job/schema.ts'
 import { readingOf, type Reading } from './reading.ts'
+import { say } from '../../words/say.ts'
 
 /** Up to so many points are computed within a keystroke. */
 const atOnce = 300
@@ -35,7 +36,7 @@ function safely(job: Job, test: Test, devices: readonly Device[]): Reading {
     return readingOf(job, test, devices)
   } catch (error) {
     const reason = error instanceof Error ? error.message : String(error)
-    const waiting = `The figures could not be computed (${reason}). What you typed is kept; please report this.`
+    const waiting = say`The figures could not be computed (${reason}). What you typed is kept; please report this.`
     return { ...pending, waiting }
   }
 }
@@ -51,7 +52,8 @@ const pending: Reading = {
   lacking: [],
   checks: [],
   counts: { good: 0, doubtful: 0, bad: 0, not: 0 },
+  fitted: false,
   basis: '',
   factor: '',
-  waiting: 'Computing…',
+  waiting: say`Computing…`,
 }

@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks'
 import { Icon } from '../icons.tsx'
 import { CopyButton } from './copy-button.tsx'
 import { IntervalBar } from './interval-bar.tsx'
+import type { FigureValue } from '../../reduce/report.ts'
 import type { Span } from './scale.ts'
 import { Working, type Step } from './working.tsx'
 
@@ -22,6 +23,8 @@ export interface FigureLine {
   span?: Span
   note: string
   steps: readonly Step[]
+  /** Unrounded, for another rounding than the usual one. */
+  found?: FigureValue
 }
 
 /** A row of the figures table with its working, which opens in place. */

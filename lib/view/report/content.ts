@@ -1,20 +1,24 @@
 /** What stands in the report of a test, written out, for the page and for the PDF alike. */
 import { reduceTest } from '../../job/reduce.ts'
 import { testCheckNames } from '../../job/checks.ts'
+import { pointsLeftOut, reasonOf, type LeftOut } from '../../job/left-out.ts'
 import type { Device, Job, Test } from '../../job/schema.ts'
+import { knownTests, workOf } from '../../job/together.ts'
 import { verdictOf } from '../../job/verdict.ts'
 import { checks as sheetChecks } from '../../reduce/checks/index.ts'
-import { curveOf, type Curve } from '../../reduce/curve.ts'
-import { decimalsOf, figureById, labelOf } from '../../reduce/figures/index.ts'
+import { curveOf, type Curve, type CurvePoint } from '../../reduce/curve.ts'
+import { decimalsOf, figureById, wordOf } from '../../reduce/figures/index.ts'
 import type { Sheet } from '../../sheet/schema.ts'
 import { symbol } from '../../units/symbol.ts'
+import { say, shown as words } from '../../words/say.ts'
 import { wordReading } from '../calculator/reading.ts'
 import { limitText } from '../calculator/verdict-lines.ts'
 import type { CheckLine } from '../figure/check-list.tsx'
 import type { FigureLine } from '../figure/figure-row.tsx'
 import { halfUp, minus } from '../figure/lines.ts'
 import type { VerdictProps } from '../figure/verdict-block.tsx'
-import { plotOf, type Plot } from './plot.ts'
+import { barsOf, type Bars } from '../plot/bars.ts'
+import { plotOf, type Plot } from '../plot/plot.ts'
 
 /** The book's newest entry of the job, that an outside copy of its fingerprint anchors. */
 export interface Anchor {
@@ -35,6 +39,8 @@ export interface Content {
   waiting: string
   readings: { heads: [name: string, unit: string][]; rows: string[][]; foot: string[] }
   plot: Plot | undefined
+  /** What the work brought, in the report of the test after it. */
+  bars: Bars | undefined
   figures: FigureLine[]
   figuresNote: string
   limitHead: string
@@ -48,8 +54,8 @@ export interface Content {
 }
 
 const procedures: Record<Test['sheet']['procedure'], string> = {
-  'one-point': 'One point',
-  'two-point': 'Two points',
+  'one-point': say`One point`,
+  'two-point': say`Two points`,
   'astm-e779': 'ASTM E779',
   'iso-9972': 'ISO 9972',
 }
@@ -81,7 +87,7 @@ const shown = {
 
 const mostRows = 10
 const names = new Map([...sheetChecks.map(({ id, name }) => [id, name] as const), ...Object.entries(testCheckNames)])
-const months = 'January February March April May June July August September October November December'.split(' ')
+const months = say`January February March April May June July August September October November December`.split(' ')
 
 /** `25 February 2026`; what is no day stays as typed. */
 export function dayInWords(iso: string): string {
@@ -96,38 +102,42 @@ const listed = (...parts: string[]): string => parts.filter(Boolean).join(', ')
 function facts(job: Job, test: Test, device: Device | undefined): Content['facts'] {
   const { building, tester, units } = job
   const { sheet } = test
-  const source = building.areaSource && ` (${building.areaSource})`
+  const source = building.areaSource && ` (${words(building.areaSource)})`
   const ranges = [...new Set(sheet.points.map(({ range }) => range.trim()).filter(Boolean))]
   const reading =
     sheet.reading === 'device'
-      ? 'device pressure read'
+      ? say`device pressure read`
       : sheet.flowBasis === 'indicated'
-        ? 'flow indicated'
-        : 'actual flow'
+        ? say`flow indicated`
+        : say`actual flow`
   const { temperature } = test.units
   return [
-    { label: 'Permit', value: listed(building.permit.trim(), building.program.trim()) },
-    { label: 'Tester', value: listed(tester.name.trim(), tester.licence.trim() && `licence ${tester.licence.trim()}`) },
-    { label: 'Company', value: tester.company.trim() },
+    { label: say`Permit`, value: listed(building.permit.trim(), building.program.trim()) },
     {
-      label: 'Procedure',
+      label: say`Tester`,
+      value: listed(tester.name.trim(), tester.licence.trim() && say`licence ${tester.licence.trim()}`),
+    },
+    { label: say`Company`, value: tester.company.trim() },
+    {
+      label: say`Procedure`,
       value: listed(
         procedures[sheet.procedure],
-        sheet.direction,
-        sheet.subject === 'ducts' ? (sheet.ductLeakage === 'outside' ? 'to outside' : 'total') : '',
-        test.stage,
+        words(sheet.direction),
+        sheet.subject === 'ducts' ? (sheet.ductLeakage === 'outside' ? say`to outside` : say`total`) : '',
+        words(test.stage),
       ),
     },
     {
-      label: `Floor area, volume${source}`,
+      label: say`Floor area, volume${source}`,
       value: listed(withUnit(building.floorArea, `${units.length}2`), withUnit(building.volume, `${units.length}3`)),
     },
     {
-      label: 'Enclosure area, height',
+      label: say`Enclosure area, height`,
       value: listed(withUnit(building.enclosureArea, `${units.length}2`), withUnit(building.height, units.length)),
     },
     {
-      label: sheet.subject === 'ducts' ? 'Air in ducts, at device, elevation' : 'Air indoors, outdoors, elevation',
+      label:
+        sheet.subject === 'ducts' ? say`Air in ducts, at device, elevation` : say`Air indoors, outdoors, elevation`,
       value: listed(
         withUnit(minus(sheet.indoor), temperature),
         withUnit(minus(sheet.outdoor), temperature),
@@ -135,15 +145,15 @@ function facts(job: Job, test: Test, device: Device | undefined): Content['facts
       ),
     },
     {
-      label: 'Device',
+      label: say`Device`,
       value: listed(
         device?.name.trim() ?? '',
         device?.serial.trim() ?? '',
-        ranges.length > 0 ? `range ${ranges.slice(0, 4).join(', ')}` : '',
+        ranges.length > 0 ? say`range ${ranges.slice(0, 4).join(', ')}` : '',
         reading,
       ),
     },
-  ].map(({ label, value }) => ({ label, value: value || 'not typed' }))
+  ].map(({ label, value }) => ({ label, value: value || say`not typed` }))
 }
 
 const signed = (value: number): string => (value >= 0.05 ? `+${halfUp(value, 1)}` : minus(halfUp(value, 1)))
@@ -151,7 +161,7 @@ const signed = (value: number): string => (value >= 0.05 ? `+${halfUp(value, 1)}
 function readingsOf(
   test: Test,
   sheet: Sheet | undefined,
-  rows: readonly number[],
+  rows: { points: readonly number[]; apart: readonly number[] },
   curve: Curve | undefined,
   mean: string,
 ) {
@@ -162,35 +172,53 @@ function readingsOf(
   const flow = symbol(units.flow)
   const heads: [string, string][] = [
     ['', ''],
-    [typed.subject === 'ducts' ? 'Ducts' : 'House', 'Pa'],
-    device ? ['Device', 'Pa'] : ['Flow', flow],
-    ['Range', ''],
+    [typed.subject === 'ducts' ? say`Ducts` : say`House`, 'Pa'],
+    device ? [say`Device`, 'Pa'] : [say`Flow`, flow],
+    [say`Range`, ''],
     ['ΔP', 'Pa'],
-    ['Leakage', flow],
-    ...(fit ? [['Off line', '%'] as [string, string]] : []),
+    [say`Leakage`, flow],
+    ...(fit ? [[say`Off line`, '%'] as [string, string]] : []),
   ]
-  const lines = rows.slice(0, mostRows).flatMap((row, at) => {
+  const gone = pointsLeftOut(test)
+  const found = new Map<number, CurvePoint>([
+    ...rows.points.flatMap((row, at) => (curve?.points[at] ? [[row, curve.points[at]] as const] : [])),
+    ...rows.apart.flatMap((row, at) => (curve?.apart[at] ? [[row, curve.apart[at]] as const] : [])),
+  ])
+  const listedRows = [...rows.points, ...gone.map(({ row }) => row)].toSorted((a, b) => a - b)
+  const lines = listedRows.slice(0, mostRows).flatMap((row) => {
     const point = typed.points[row]
-    const found = curve?.points[at]
+    const drawn = found.get(row)
     if (!point) return []
-    const computed = found
-      ? [halfUp(found.pressure, 1), halfUp(found.flow, decimals), ...(fit ? [signed(found.off)] : [])]
+    const computed = drawn
+      ? [halfUp(drawn.pressure, 1), halfUp(drawn.flow, decimals), ...(fit ? [signed(drawn.off)] : [])]
       : ['', '', ...(fit ? [''] : [])]
     const read = device ? point.devicePressure : point.flow
-    return [[String(row + 1), minus(point.pressure.trim()), minus(read.trim()), point.range.trim(), ...computed]]
+    const name = reasonOf(point) === '' ? String(row + 1) : `${row + 1} ×`
+    return [[name, minus(point.pressure.trim()), minus(read.trim()), point.range.trim(), ...computed]]
   })
   const parts = [typed.baselineBefore, typed.baselineAfter].map((text) => text.trim().slice(0, 40).replaceAll('-', '−'))
   const foot = mean
-    ? `Baseline before ${parts[0] || 'none'}, after ${parts[1] || 'none'}, mean ${mean} Pa.`
-    : 'No baseline typed.'
-  const more = rows.length > mostRows ? `${rows.length - mostRows} more readings are in the book.` : ''
-  const air = sheet?.air ? 'Leakage at standard conditions.' : 'Leakage without air correction: temperatures not typed.'
-  return { heads, rows: lines, foot: [listed(foot), [air, more].filter(Boolean).join(' ')] }
+    ? say`Baseline before ${parts[0] || say`none`}, after ${parts[1] || say`none`}, mean ${mean} Pa.`
+    : say`No baseline typed.`
+  const hidden = listedRows.length - mostRows
+  const more = hidden > 0 ? say`${hidden} more readings are in the book.` : ''
+  const air = sheet?.air
+    ? say`Leakage at standard conditions.`
+    : say`Leakage without air correction: temperatures not typed.`
+  return { heads, rows: lines, foot: [listed(foot), [air, more].filter(Boolean).join(' '), ...leftWords(gone)] }
+}
+
+/** Which readings the figures do not rest on, and why: a few of them in full. */
+function leftWords(gone: readonly LeftOut[]): string[] {
+  const named = gone
+    .slice(0, 4)
+    .map(({ row, reason }) => say`× Point ${row + 1} is left out of the figures: ${reason.slice(0, 120)}.`)
+  return gone.length > 4 ? [...named, say`${gone.length - 4} more are left out; their reasons are in the job.`] : named
 }
 
 /** A figure by its full name, with the word of the trade behind it. */
 function named(line: FigureLine, unit: string): FigureLine {
-  const label = labelOf(line.id, unit)
+  const label = wordOf(line.id, unit)
   const name = figureById(line.id)?.name ?? label
   const full = `${name.charAt(0).toUpperCase()}${name.slice(1)}`
   return { ...line, name: full, detail: name.includes(label) && label.length > 1 ? '' : label }
@@ -202,43 +230,45 @@ export function reportOf(job: Job, test: Test, devices: readonly Device[], ancho
   const reading = wordReading(test, reduced)
   const { sheet, report, points = [] } = reduced
   const { limit } = verdictOf(test, report?.figures)
-  const curve = sheet && report ? curveOf(sheet, { onePointFactor: test.onePointFactor }) : undefined
+  const curve =
+    sheet && report
+      ? curveOf(
+          sheet,
+          { onePointFactor: test.onePointFactor },
+          reduced.apart.map(({ point }) => point),
+        )
+      : undefined
+  const rows = { points: points.map(({ row }) => row), apart: reduced.apart.map(({ row }) => row) }
   const lines = new Map(reading.groups.flatMap((group) => group.lines).map((line) => [line.id, line]))
   const ids = new Set<string>([...(limit ? [limit.figure] : []), ...shown[test.sheet.subject]])
   const { building, tester } = job
   const street = [building.street.trim(), building.unit.trim()].filter(Boolean).join(' ')
   const device = devices.find(({ id }) => id === test.sheet.device)
   return {
-    title: test.sheet.subject === 'ducts' ? 'Air leakage of the ducts' : 'Air leakage of the enclosure',
+    title: test.sheet.subject === 'ducts' ? say`Air leakage of the ducts` : say`Air leakage of the enclosure`,
     address:
-      listed(street, building.town.trim(), building.state.trim(), building.postcode.trim()) || 'No address typed',
-    role: test.role.trim() || 'without a name',
-    tested: test.date ? `Tested ${dayInWords(test.date)}` : 'No date typed',
+      listed(street, building.town.trim(), building.state.trim(), building.postcode.trim()) || say`No address typed`,
+    role: test.role.trim() || say`without a name`,
+    tested: test.date ? say`Tested ${dayInWords(test.date)}` : say`No date typed`,
     facts: facts(job, test, device),
     verdict: reading.verdict,
     waiting: reading.waiting,
-    readings: readingsOf(
-      test,
-      sheet,
-      points.map(({ row }) => row),
-      curve,
-      reading.mean,
-    ),
-    plot: sheet && report && curve ? plotOf(sheet, report, curve, limit) : undefined,
+    readings: readingsOf(test, sheet, rows, curve, reading.mean),
+    plot: sheet && report && curve ? plotOf(sheet, report, curve, limit, rows) : undefined,
+    bars: test.role.trim().toLowerCase() === 'after' ? barsOf(workOf(knownTests(job, [...devices]))) : undefined,
     figures: [...ids].flatMap((id) => {
       const line = lines.get(id)
       return line ? [named(line, report?.figures[id]?.unit ?? '')] : []
     }),
     figuresNote: report?.fit
-      ? '± at 95 %; flows and areas with the instrument’s part, n and C from the fit alone'
-      : '± at 95 %, with the instrument’s part',
-    limitHead: limit ? `Limit: ${limitText(limit)} ${symbol(limit.unit)}` : 'Limit: none chosen',
+      ? say`± at 95 %; flows and areas with the instrument’s part, n and C from the fit alone`
+      : say`± at 95 %, with the instrument’s part`,
+    limitHead: limit ? say`Limit: ${limitText(limit)} ${symbol(limit.unit)}` : say`Limit: none chosen`,
     checks: reading.checks.map((check) => ({ ...check, name: names.get(check.id) ?? check.id })),
     remarks: reading.checks
       .filter(({ outcome }) => outcome === 'bad' || outcome === 'doubtful')
       .map(({ text }) => text),
-    cautions:
-      'Check the edition your authority enforces; local codes and licensed practice come first. After tightening: combustion-safety and ventilation check. Appliances, dampers and vents were set back before leaving: ☐ yes. This page computes and records; it certifies nothing.',
+    cautions: say`Check the edition your authority enforces; local codes and licensed practice come first. After tightening: combustion-safety and ventilation check. Appliances, dampers and vents were set back before leaving: ☐ yes. This page computes and records; it certifies nothing.`,
     signer: { name: tester.name.trim(), licence: tester.licence.trim() },
     fingerprint: anchor ? (anchor.hash.match(/.{1,8}/g) ?? []) : [],
     record: recordOf(anchor),
@@ -246,7 +276,7 @@ export function reportOf(job: Job, test: Test, devices: readonly Device[], ancho
 }
 
 function recordOf(anchor: Anchor | undefined): string[] {
-  if (!anchor) return ['Not in a book entry yet: a draft']
-  const kept = anchor.same ? 'Sheet as typed is kept in the book' : 'The sheet was typed in after this entry'
-  return [`Gapsum, book entry ${anchor.number}`, kept]
+  if (!anchor) return [say`Not in a book entry yet: a draft`]
+  const kept = anchor.same ? say`Sheet as typed is kept in the book` : say`The sheet was typed in after this entry`
+  return [say`Gapsum, book entry ${anchor.number}`, kept]
 }

@@ -1,6 +1,7 @@
-import { limitPlace, resultPlace } from './labels.ts'
+import { limitPlace, resultPlace } from '../plot/labels.ts'
 import type { Pen, Style } from './pdf-pen.ts'
-import { box, type Place, type Plot } from './plot.ts'
+import { cross } from '../plot/cross.ts'
+import { box, type Place, type Plot } from '../plot/plot.ts'
 
 const path = (places: readonly Place[]): string =>
   places.map(([x, y], at) => `${at === 0 ? 'M' : 'L'}${x.toFixed(2)} ${y.toFixed(2)}`).join('')
@@ -28,7 +29,11 @@ export function drawPlot(pen: Pen, plot: Plot): void {
     pen.hatch(from, y - 9, to - from, 9)
     pen.line(from, y, to, y, 'ink', 2)
   }
-  for (const [x, y] of plot.points) pen.dot(x, y, 3.4, 'paper', 'ink')
+  for (const { at, left } of plot.marks) {
+    const [x, y] = at
+    if (left) pen.path(cross(x, y), { stroke: 'ink', width: 1.2 })
+    else pen.dot(x, y, 3.4, 'paper', 'ink')
+  }
   if (result) {
     const [x, y] = result.at
     pen.line(x, result.low, x, result.high, 'ink', 2)

@@ -3,7 +3,10 @@ import { PDFDocument, StandardFonts } from '@cantoo/pdf-lib'
 import { axis, inLimits, onAxis } from '../figure/scale.ts'
 import type { Content } from './content.ts'
 import { type Colour, type Fonts, Pen, type Style } from './pdf-pen.ts'
+import { barsBox } from '../plot/bars.ts'
+import { drawBars } from './pdf-bars.ts'
 import { drawPlot } from './pdf-plot.ts'
+import { say } from '../../words/say.ts'
 
 export interface ReportPdf {
   bytes: Uint8Array
@@ -17,7 +20,7 @@ const margin = { across: 40, down: 34 }
 /** Writes the page. `paper`: what is usual where it will be printed. */
 export async function pdfOf(content: Content, paper: keyof typeof sizes, now: Date = new Date()): Promise<ReportPdf> {
   const document = await PDFDocument.create()
-  document.setTitle(`${content.title}: ${content.address}, test ${content.role}`)
+  document.setTitle(say`${content.title}: ${content.address}, test ${content.role}`)
   document.setAuthor(content.signer.name)
   document.setCreator('Gapsum')
   document.setProducer('Gapsum')
@@ -56,6 +59,12 @@ function draw(pen: Pen, content: Content, width: number): number {
   const plotScale = (width - half - 18) / 400
   if (content.plot) drawPlot(pen.within(half + 18, y + 8, plotScale), content.plot)
   y = Math.max(below, content.plot ? y + 8 + 272 * plotScale : 0)
+  if (content.bars) {
+    y = heading(pen, say`Before and after`, content.bars.title, y + 18)
+    const barScale = 0.62
+    drawBars(pen.within(0, y, barScale), content.bars)
+    y += barsBox.height * barScale
+  }
   y = figures(pen, content, width, y)
   y = checks(pen, content, width, y)
   y = pen.wrapped(content.cautions, 0, y + 11, width, { size: 7.5, colour: 'quiet' })
@@ -65,8 +74,8 @@ function draw(pen: Pen, content: Content, width: number): number {
 function head(pen: Pen, { title, address, role, tested }: Content, width: number): number {
   pen.text(title, 0, 18, { face: 'serif', size: 20 })
   pen.text(tested, width, 17, { colour: 'quiet', align: 'right' })
-  const y = pen.wrapped(`${address}. Test: ${role}.`, 0, 32, width - 70, { colour: 'quiet', most: 2 })
-  pen.text('Page 1 of 1', width, 32, { colour: 'quiet', align: 'right' })
+  const y = pen.wrapped(say`${address}. Test: ${role}.`, 0, 32, width - 70, { colour: 'quiet', most: 2 })
+  pen.text(say`Page 1 of 1`, width, 32, { colour: 'quiet', align: 'right' })
   pen.line(0, y - 4, width, y - 4, 'ink', 1.1)
   return y - 4
 }
@@ -88,7 +97,7 @@ function facts(pen: Pen, content: Content, width: number, from: number): number 
 
 function verdict(pen: Pen, { verdict: found, waiting }: Content, width: number, from: number): number {
   if (!found) {
-    const y = pen.wrapped(`No figures yet. ${waiting}`, 0, from + 16, width)
+    const y = pen.wrapped(say`No figures yet. ${waiting}`, 0, from + 16, width)
     pen.line(0, y, width, y, 'ink', 1.1)
     return y
   }
@@ -144,7 +153,7 @@ function heading(pen: Pen, title: string, note: string, y: number): number {
 }
 
 function readings(pen: Pen, { readings: { heads, rows, foot: lines } }: Content, width: number, from: number): number {
-  let y = heading(pen, 'Readings', '', from + 17)
+  let y = heading(pen, say`Readings`, '', from + 17)
   pen.line(0, y, width, y, 'ink', 1.1)
   const first = 12
   const column = (width - first) / (heads.length - 1)
@@ -181,13 +190,13 @@ function shortened(pen: Pen, text: string, width: number, style: Style = {}): st
 function figures(pen: Pen, content: Content, width: number, from: number): number {
   if (content.figures.length === 0) return from
   const ends = { value: width * 0.5, margin: width * 0.655, unit: width * 0.675, bar: width - 112 }
-  let y = heading(pen, 'Figures', content.figuresNote, from + 18)
+  let y = heading(pen, say`Figures`, content.figuresNote, from + 18)
   pen.line(0, y, width, y, 'ink', 1.1)
   const quiet = { size: 7, colour: 'quiet' } as const
-  pen.text('Figure', 0, y + 9, quiet)
-  pen.text('Value', ends.value, y + 9, { ...quiet, align: 'right' })
+  pen.text(say`Figure`, 0, y + 9, quiet)
+  pen.text(say`Value`, ends.value, y + 9, { ...quiet, align: 'right' })
   pen.text('±', ends.margin, y + 9, { ...quiet, align: 'right' })
-  pen.text('Unit', ends.unit, y + 9, quiet)
+  pen.text(say`Unit`, ends.unit, y + 9, quiet)
   pen.text(content.limitHead, ends.bar, y + 9, quiet)
   y += 12.5
   pen.line(0, y, width, y, 'ink', 0.5)
@@ -220,7 +229,7 @@ function bar(pen: Pen, span: NonNullable<Content['figures'][number]['span']>, wi
 
 function checks(pen: Pen, content: Content, width: number, from: number): number {
   if (content.checks.length === 0) return from
-  let y = heading(pen, 'Checks', '', from + 18)
+  let y = heading(pen, say`Checks`, '', from + 18)
   pen.line(0, y, width, y, 'ink', 1.1)
   const column = width / 2 - 10
   const ends = [y + 2, y + 2]
@@ -263,14 +272,14 @@ function mark(pen: Pen, outcome: keyof typeof shapes, x: number, y: number, size
 
 function foot(pen: Pen, { signer, fingerprint, record }: Content, width: number, from: number): number {
   const places = [
-    { x: 0, width: width * 0.42, name: '', label: 'Signature' },
+    { x: 0, width: width * 0.42, name: '', label: say`Signature` },
     {
       x: width * 0.455,
       width: width * 0.29,
       name: signer.name,
-      label: signer.licence ? `Printed name, licence ${signer.licence}` : 'Printed name',
+      label: signer.licence ? say`Printed name, licence ${signer.licence}` : say`Printed name`,
     },
-    { x: width * 0.78, width: width * 0.22, name: '', label: 'Date' },
+    { x: width * 0.78, width: width * 0.22, name: '', label: say`Date` },
   ]
   const y = from + 22
   const name = { face: 'serif', size: 11 } as const

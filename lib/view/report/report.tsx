@@ -4,7 +4,9 @@ import type { FigureLine } from '../figure/figure-row.tsx'
 import { outcomeShape } from '../figure/outcome-mark.tsx'
 import { Icon } from '../icons.tsx'
 import type { Content } from './content.ts'
-import { PlotDrawing } from './plot-drawing.tsx'
+import { BarsDrawing } from '../plot/bars-drawing.tsx'
+import { say } from '../../words/say.ts'
+import { PlotDrawing } from '../plot/plot-drawing.tsx'
 
 /** The report of a test on one page. */
 export function Report({ content }: { content: Content }) {
@@ -14,14 +16,12 @@ export function Report({ content }: { content: Content }) {
       <header class="hd">
         <div>
           <h2>{title}</h2>
-          <p>
-            {address}. Test: {role}.
-          </p>
+          <p>{say`${address}. Test: ${role}.`}</p>
         </div>
         <p>
           {tested}
           <br />
-          Page 1 of 1
+          {say`Page 1 of 1`}
         </p>
       </header>
       <dl class="facts">
@@ -35,8 +35,16 @@ export function Report({ content }: { content: Content }) {
       <Verdict content={content} />
       <div class="two">
         <Readings content={content} />
-        {plot ? <PlotDrawing plot={plot} /> : <p class="q">No curve to draw.</p>}
+        {plot ? <PlotDrawing plot={plot} /> : <p class="q">{say`No curve to draw.`}</p>}
       </div>
+      {content.bars && (
+        <section class="work">
+          <h3>
+            {say`Before and after`} <small>{content.bars.title}</small>
+          </h3>
+          <BarsDrawing bars={content.bars} />
+        </section>
+      )}
       <Figures content={content} />
       <Checks content={content} />
       <p class="cau">{content.cautions}</p>
@@ -48,14 +56,14 @@ export function Report({ content }: { content: Content }) {
 function Verdict({ content: { verdict, waiting } }: { content: Content }) {
   if (!verdict) {
     return (
-      <section class="vd" aria-label="Verdict">
-        <p>No figures yet. {waiting}</p>
+      <section class="vd" aria-label={say`Verdict`}>
+        <p>{say`No figures yet. ${waiting}`}</p>
       </section>
     )
   }
   const { value, margin, unit, interval, drawn, likely, reach, notes, source } = verdict
   return (
-    <section class="vd" aria-label="Verdict">
+    <section class="vd" aria-label={say`Verdict`}>
       <span class="y">
         {value}
         <small>
@@ -81,7 +89,7 @@ function Readings({ content: { readings } }: { content: Content }) {
   const last = readings.heads.length
   return (
     <section>
-      <h3>Readings</h3>
+      <h3>{say`Readings`}</h3>
       <table class="t">
         <thead>
           <tr>
@@ -92,7 +100,7 @@ function Readings({ content: { readings } }: { content: Content }) {
                     Δ<i class="v">P</i>
                   </>
                 ) : (
-                  name || <span class="vh">Point</span>
+                  name || <span class="vh">{say`Point`}</span>
                 )}
                 <br />
                 {unit}
@@ -130,19 +138,20 @@ function Figures({ content: { figures, figuresNote, limitHead } }: { content: Co
   return (
     <section>
       <h3>
-        Figures <small>{figuresNote}</small>
+        {say`Figures `}
+        <small>{figuresNote}</small>
       </h3>
       <table class="t fgt">
         <thead>
           <tr>
-            <th scope="col">Figure</th>
+            <th scope="col">{say`Figure`}</th>
             <th scope="col" class="num">
-              Value
+              {say`Value`}
             </th>
             <th scope="col" class="num">
               ±
             </th>
-            <th scope="col">Unit</th>
+            <th scope="col">{say`Unit`}</th>
             <th scope="col" class="li">
               {limitHead}
             </th>
@@ -180,14 +189,14 @@ function Checks({ content: { checks, remarks } }: { content: Content }) {
   if (checks.length === 0) return null
   return (
     <section>
-      <h3>Checks</h3>
+      <h3>{say`Checks`}</h3>
       <ul class="cks">
         {checks.map(({ id, outcome, name, found }) => (
           <li key={id} class={outcomeShape[outcome]}>
             <Icon name={outcomeShape[outcome]} />
             <span>
               {name}
-              {outcome === 'good' ? <span class="vh">, good</span> : `, ${outcome}`}
+              {outcome === 'good' ? <span class="vh">{say`, good`}</span> : `, ${outcome}`}
             </span>
             <span class="fd">{found}</span>
           </li>
@@ -204,20 +213,20 @@ function Signature({ content: { signer, fingerprint, record } }: { content: Cont
       <div class="sg">
         <div>
           <b />
-          Signature
+          {say`Signature`}
         </div>
         <div>
           <b>{signer.name}</b>
-          Printed name{signer.licence && `, licence ${signer.licence}`}
+          {signer.licence ? say`Printed name, licence ${signer.licence}` : say`Printed name`}
         </div>
         <div>
           <b />
-          Date
+          {say`Date`}
         </div>
       </div>
       <div class="fp">
         <span>
-          {fingerprint.length > 0 && `Fingerprint ${fingerprint.slice(0, 4).join(' ')}`}
+          {fingerprint.length > 0 && say`Fingerprint ${fingerprint.slice(0, 4).join(' ')}`}
           <br />
           {fingerprint.length > 4 && `${' '.repeat('Fingerprint '.length)}${fingerprint.slice(4).join(' ')}`}
         </span>

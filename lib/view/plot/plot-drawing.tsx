@@ -1,5 +1,7 @@
+import type { ComponentChildren } from 'preact'
 import { useId } from 'preact/hooks'
 import { Hatch } from '../figure/hatch.tsx'
+import { cross } from './cross.ts'
 import { limitPlace, resultPlace } from './labels.ts'
 import { box, type Place, type Plot } from './plot.ts'
 
@@ -7,13 +9,13 @@ const path = (places: readonly Place[]): string =>
   places.map(([x, y], at) => `${at === 0 ? 'M' : 'L'}${x.toFixed(1)} ${y.toFixed(1)}`).join('')
 
 /** The plot of a test on a page. */
-export function PlotDrawing({ plot }: { plot: Plot }) {
+export function PlotDrawing({ plot, children }: { plot: Plot; children?: ComponentChildren }) {
   const hatch = useId()
   const clip = useId()
   const { left, right, top, bottom, width, height } = box
   const { result, limit, equation } = plot
   return (
-    <svg class="plot" viewBox={`0 0 ${width} ${height}`} role="img" aria-label={plot.words}>
+    <svg class="plot" viewBox={`0 0 ${width} ${height}`} role={children ? 'group' : 'img'} aria-label={plot.words}>
       <Hatch id={hatch} />
       <clipPath id={clip}>
         <rect x={left} y={top} width={right - left} height={bottom - top} />
@@ -48,9 +50,9 @@ export function PlotDrawing({ plot }: { plot: Plot }) {
         )}
       </g>
       {limit && <path class="lim" d={`M${limit.at[0] - limit.half} ${limit.at[1]}h${2 * limit.half}`} />}
-      {plot.points.map(([x, y]) => (
-        <circle key={`${x} ${y}`} class="pt" cx={x} cy={y} r="3.4" />
-      ))}
+      {plot.marks.map(({ at: [x, y], row, left }) =>
+        left ? <path key={row} class="pt" d={cross(x, y)} /> : <circle key={row} class="pt" cx={x} cy={y} r="3.4" />,
+      )}
       {result && (
         <>
           <path
@@ -84,6 +86,7 @@ export function PlotDrawing({ plot }: { plot: Plot }) {
       <text class="eq2" x={left + 10} y={top + 33}>
         {equation.detail}
       </text>
+      {children}
     </svg>
   )
 }

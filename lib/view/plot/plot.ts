@@ -7,11 +7,31 @@ import type { Sheet } from '../../sheet/schema.ts'
 import { symbol } from '../../units/symbol.ts'
 import { halfUp } from '../figure/lines.ts'
 import { logScale } from './log-scale.ts'
+import { say } from '../../words/say.ts'
 
 export type Place = readonly [x: number, y: number]
 
 /** Positions in a box of 400 by 272, downwards from its upper left corner. */
 export const box = { width: 400, height: 272, left: 48, right: 388, top: 10, bottom: 238 } as const
+
+/** A reading on the plot. */
+export interface Mark {
+  at: Place
+  /** Its row among the typed ones, from 0. */
+  row: number
+  /** Across the leaks, Pa; through them at standard conditions, units.flow; off the line, percent. */
+  pressure: number
+  flow: number
+  off: number
+  /** Left out by the person: the line does not rest on it. */
+  left: boolean
+}
+
+/** Rows of the points of a curve among the typed ones; in their order when left out. */
+export interface Rows {
+  points?: readonly number[]
+  apart?: readonly number[]
+}
 
 export interface Plot {
   verticals: { x: number; text: string }[]
@@ -19,12 +39,12 @@ export interface Plot {
   /** Around the 95 % limits of the curve. */
   band: Place[]
   line: readonly [Place, Place]
-  points: Place[]
+  marks: Mark[]
   /** The result at its pressure, with its interval. */
   result: { at: Place; low: number; high: number; text: string } | undefined
   limit: { at: Place; half: number; text: string } | undefined
   /** `Q = 59.5 ΔP^0.648`, in parts. */
-  equation: { coefficient: string; exponent: string; detail: string }
+  equation: { coefficient: string; exponent: string; detail: string; correlation: string }
   flowName: string
   pressureName: string
   /** All of it in a sentence. */
@@ -48,16 +68,25 @@ function limitFlow(
   return pressure > 0 ? { pressure, flow: (curve.at(pressure).flow * limit.value) / found.value } : undefined
 }
 
+const thinned = <T>(list: T[]): T[] =>
+  list.length > most ? list.filter((_, at) => at % Math.ceil(list.length / most) === 0) : list
+
 /** The plot of a test; nothing when there is no curve to draw. */
-export function plotOf(sheet: Sheet, report: Report, curve: Curve, limit: Limit | undefined): Plot | undefined {
+export function plotOf(
+  sheet: Sheet,
+  report: Report,
+  curve: Curve,
+  limit: Limit | undefined,
+  rows: Rows = {},
+): Plot | undefined {
   const reference = sheet.subject === 'ducts' ? 25 : 50
   const id = sheet.subject === 'ducts' ? 'duct-flow-25' : 'flow-50'
   const found = report.figures[id]
   const beyond = limitFlow(limit, report, curve)
-  const drawn =
-    curve.points.length > most
-      ? curve.points.filter((_, at) => at % Math.ceil(curve.points.length / most) === 0)
-      : curve.points
+  const drawn = [
+    ...thinned(curve.points.map((point, at) => ({ ...point, row: rows.points?.[at] ?? at, left: false }))),
+    ...thinned(curve.apart.map((point, at) => ({ ...point, row: rows.apart?.[at] ?? at, left: true }))),
+  ].filter(({ pressure, flow }) => pressure > 0 && flow > 0)
   const pressures = [reference, ...drawn.map(({ pressure }) => pressure), ...(beyond ? [beyond.pressure] : [])]
   const from = Math.min(...pressures) / 1.25
   const to = Math.max(...pressures) * 1.2
@@ -86,15 +115,15 @@ export function plotOf(sheet: Sheet, report: Report, curve: Curve, limit: Limit 
   const margin =
     found?.low === undefined || found.high === undefined
       ? ''
-      : `, ${halfUp(found.low, decimals)} to ${halfUp(found.high, decimals)}`
+      : say`, ${halfUp(found.low, decimals)} to ${halfUp(found.high, decimals)}`
   const { fit } = report
-  const limitWords = beyond ? `limit at ${beyond.pressure} Pa: ${halfUp(beyond.flow, decimals + 1)}` : ''
+  const limitWords = beyond ? say`limit at ${beyond.pressure} Pa: ${halfUp(beyond.flow, decimals + 1)}` : ''
   return {
     verticals: x.ticks.map((tick) => ({ x: x.at(tick), text: grouped(tick) })),
     horizontals: y.ticks.map((tick) => ({ y: y.at(tick), text: grouped(tick) })),
     band,
     line: [place(from, first.flow), place(to, last.flow)],
-    points: drawn.map(({ pressure, flow }) => place(pressure, flow)),
+    marks: drawn.map((one) => ({ ...one, at: place(one.pressure, one.flow) })).toSorted((a, b) => a.row - b.row),
     result: found && {
       at: place(reference, found.value),
       low: y.at(found.low ?? found.value),
@@ -105,16 +134,17 @@ export function plotOf(sheet: Sheet, report: Report, curve: Curve, limit: Limit 
     equation: {
       coefficient: curve.coefficient.toPrecision(3),
       exponent: curve.exponent.toFixed(3),
+      correlation: fit?.correlation.toFixed(4) ?? '',
       detail: fit
-        ? `r² ${fit.correlation.toFixed(4)}, n ${fit.exponentLow.toFixed(3)} to ${fit.exponentHigh.toFixed(3)}`
+        ? say`r² ${fit.correlation.toFixed(4)}, n ${fit.exponentLow.toFixed(3)} to ${fit.exponentHigh.toFixed(3)}`
         : sheet.procedure === 'one-point'
-          ? 'n assumed'
-          : 'n from two pressures',
+          ? say`n assumed`
+          : say`n from two pressures`,
     },
-    flowName: `leakage flow, ${flowUnit}`,
-    pressureName: sheet.subject === 'ducts' ? 'pressure in the ducts' : 'pressure across the enclosure',
+    flowName: say`leakage flow, ${flowUnit}`,
+    pressureName: sheet.subject === 'ducts' ? say`pressure in the ducts` : say`pressure across the enclosure`,
     words: [
-      `Leakage flow against pressure, both axes logarithmic: ${curve.points.length === 1 ? '1 point' : `${curve.points.length} points`}, the curve and its 95 % band.`,
+      say`Leakage flow against pressure, both axes logarithmic: ${curve.points.length === 1 ? '1 point' : `${curve.points.length} points`}, the curve and its 95 % band.`,
       found ? `At ${reference} Pa ${halfUp(found.value, decimals)}${margin} ${flowUnit}.` : '',
       limitWords && `${limitWords.charAt(0).toUpperCase()}${limitWords.slice(1)} ${flowUnit}.`,
     ]

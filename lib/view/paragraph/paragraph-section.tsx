@@ -1,0 +1,79 @@
+import { useMemo, useState } from 'preact/hooks'
+import type { Control } from '../../form/controls.ts'
+import { say } from '../../words/say.ts'
+import { Section } from '../calculator/section.tsx'
+import { useBench, useDeskContext } from '../calculator/use-context.ts'
+import type { VerdictProps } from '../figure/verdict-block.tsx'
+import { itemRows } from '../helper/proposals.ts'
+import { WordsEditor } from '../helper/words-editor.tsx'
+import '../helper/words-editor.css'
+import './paragraph.css'
+import { paragraphMaterial, paragraphOf, usualParts, type Parts } from './paragraph.ts'
+
+interface Props {
+  verdict: VerdictProps | undefined
+  onParts: (parts: Parts | undefined) => void
+}
+
+/** What the paragraph is for, in the terms of a form: a box of many lines. */
+function box(): Control {
+  const element = document.createElement('textarea')
+  return { kind: 'textarea', element, elements: [element], name: '', section: '', position: 0 }
+}
+
+/** A paragraph with the results, to copy into a message; its wording is the person's own. */
+export function ParagraphSection({ verdict, onParts }: Props) {
+  const { job, devices, settings } = useDeskContext()
+  const { test } = useBench()
+  const control = useMemo(box, [])
+  const [said, setSaid] = useState('')
+  const [editing, setEditing] = useState(false)
+  const known = useMemo(() => paragraphMaterial(job, test, devices, verdict), [job, test, devices, verdict])
+  const parts = settings.paragraph ?? usualParts()
+  const { pieces, plain, html, missing } = paragraphOf(parts, known)
+
+  const copy = async () => {
+    try {
+      const kinds = { 'text/plain': plain, 'text/html': html }
+      const blobs = Object.entries(kinds).map(([type, text]) => [type, new Blob([text], { type })])
+      await navigator.clipboard.write([new ClipboardItem(Object.fromEntries(blobs))])
+      setSaid(say`Copied, as plain text and with the figures in bold.`)
+    } catch {
+      setSaid(say`Not copied: select the paragraph and copy it by hand.`)
+    }
+  }
+
+  return (
+    <Section id="paragraph" title={say`For a message`} summary={say`the results in a paragraph`}>
+      <blockquote class="paragraph">
+        {/* A piece is known by its place. */}
+        {/* oxlint-disable-next-line react/no-array-index-key */}
+        {pieces.map(({ text, strong }, at) => (strong ? <b key={at}>{text}</b> : text))}
+      </blockquote>
+      {missing.map((one) => (
+        <p key={one} class="q small">
+          {one}
+        </p>
+      ))}
+      <div class="row">
+        <button type="button" class="b low first" disabled={plain === ''} onClick={() => void copy()}>
+          {say`Copy the paragraph`}
+        </button>
+        <button type="button" class="b low" aria-expanded={editing} onClick={() => setEditing(!editing)}>
+          {say`Change the wording`}
+        </button>
+        {settings.paragraph && (
+          <button type="button" class="b low bare" onClick={() => onParts(undefined)}>
+            {say`Usual wording`}
+          </button>
+        )}
+      </div>
+      <p class="q small" role="status">
+        {said}
+      </p>
+      {editing && (
+        <WordsEditor parts={parts} rows={itemRows(known)} material={known} control={control} onChange={onParts} />
+      )}
+    </Section>
+  )
+}
