@@ -43,25 +43,24 @@ export const ownId = (id: string): string => (fromOffice(id) ? `own:${id.slice(p
  * @param policy anything: the browser vouches for who wrote it, not for what it says
  */
 export function readOffice(policy: unknown): Office {
-  const office: Office = { maps: [], limits: [], set: {}, problems: [] }
-  if (policy === undefined || policy === null) return office
+  const read: Office = { maps: [], limits: [], set: {}, problems: [] }
+  if (policy === undefined || policy === null) return read
   if (typeof policy !== 'object') {
-    office.problems.push(say('The policy', '', 'it is no list of settings'))
-    return office
+    read.problems.push(say('The policy', '', 'it is no list of settings'))
+    return read
   }
   const given = policy as Record<string, unknown>
-  office.maps = list(given['maps'], formMapSchema, 'form map', office.problems)
-  office.limits = list(given['limits'], keptLimitSchema, 'limit', office.problems)
+  read.maps = list(given['maps'], formMapSchema, 'form map', read.problems)
+  read.limits = list(given['limits'], keptLimitSchema, 'limit', read.problems)
   for (const name of ['units', 'theme', 'company'] as const) {
     if (given[name] === undefined) continue
-    const read = policySchema.shape[name].safeParse(given[name])
-    if (read.success) Object.assign(office.set, { [name]: read.data })
-    else office.problems.push(say(`The setting ${name}`, path(read.error), read.error.issues[0]?.message ?? ''))
+    const setting = policySchema.shape[name].safeParse(given[name])
+    if (setting.success) Object.assign(read.set, { [name]: setting.data })
+    else read.problems.push(say(`The setting ${name}`, path(setting.error), setting.error.issues[0]?.message ?? ''))
   }
   for (const name of Object.keys(given))
-    if (!(name in policySchema.shape))
-      office.problems.push(say(`The setting ${name}`, '', 'there is none of that name'))
-  return office
+    if (!(name in policySchema.shape)) read.problems.push(say(`The setting ${name}`, '', 'there is none of that name'))
+  return read
 }
 
 function list<T extends { id: string }>(
@@ -75,15 +74,15 @@ function list<T extends { id: string }>(
     problems.push(say(`The list of ${called}s`, '', 'it is no list'))
     return []
   }
-  const read = new Map<string, T>()
+  const found = new Map<string, T>()
   for (const [index, one] of given.entries()) {
     const result = schema.safeParse(one)
     const name = `${called[0]!.toUpperCase()}${called.slice(1)} ${index + 1}`
     if (!result.success) problems.push(say(name, path(result.error), result.error.issues[0]?.message ?? ''))
-    else if (read.has(result.data.id)) problems.push(say(name, 'id', 'another one has the same'))
-    else read.set(result.data.id, result.data)
+    else if (found.has(result.data.id)) problems.push(say(name, 'id', 'another one has the same'))
+    else found.set(result.data.id, Object.assign(result.data, { id: prefix + result.data.id }))
   }
-  return [...read.values()].map((one) => ({ ...one, id: prefix + one.id }))
+  return [...found.values()]
 }
 
 const path = (error: z.core.$ZodError): string => error.issues[0]?.path.join('.') ?? ''

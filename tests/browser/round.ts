@@ -234,8 +234,8 @@ export async function round(
   const problems: string[] = []
   const picture = async (of: Page | Surface, step: string): Promise<void> => {
     if (pictures === undefined) return
-    const shown = of instanceof Surface ? of.page : of
-    await shown.screenshot({ path: join(pictures, `${form.id}-${step}.png`) })
+    const page = of instanceof Surface ? of.page : of
+    await page.screenshot({ path: join(pictures, `${form.id}-${step}.png`) })
   }
   const posts = (): number => site.requests.filter(({ method }) => method !== 'GET').length
   const postsBefore = posts()

@@ -8,8 +8,9 @@ import { Said, useSaid } from './said.tsx'
 import { useLive } from './use-live.ts'
 import { count } from './wording.ts'
 
+const own = ({ id }: { id: string }) => !fromOffice(id)
+
 async function* policy(): AsyncGenerator<string> {
-  const own = ({ id }: { id: string }) => !fromOffice(id)
   const [maps, limits] = await Promise.all([listMaps(), listLimits()])
   yield `${JSON.stringify({ maps: maps.filter(own), limits: limits.filter(own) }, null, 2)}\n`
 }
