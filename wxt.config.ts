@@ -3,6 +3,8 @@ import { join } from 'node:path'
 import { defineConfig } from 'wxt'
 import { officeSchema } from './lib/book/office-schema.ts'
 import { Licences } from './lib/package/licences.ts'
+import { named } from './lib/words/manifest.ts'
+import { translated } from './lib/words/plugin.ts'
 
 /** dom-accessibility-api brings a Set of its own for browsers that have none; every browser this runs in has one. */
 const ownSet = {
@@ -16,7 +18,7 @@ const licences = new Licences()
 export default defineConfig({
   manifestVersion: 3,
   imports: false,
-  vite: () => ({ plugins: [ownSet, licences.plugin] }),
+  vite: () => ({ plugins: [ownSet, licences.plugin, translated()] }),
   hooks: {
     'build:publicAssets': (_, files) => {
       files.push({ relativeDest: 'office-policy.json', contents: JSON.stringify(officeSchema(), null, 2) })
@@ -26,17 +28,17 @@ export default defineConfig({
   zip: {
     // A store's reviewer builds from this archive: with the lock file and the dotfiles, without tests and pictures.
     dotSources: true,
-    excludeSources: ['.git/**', '.ci/**', '.wxt/**', '.output/**', 'tests/**', 'node_modules'],
+    excludeSources: ['.git/**', '.ci/**', '.wxt/**', '.output/**', 'tests/pictures/**'],
   },
   manifest: ({ browser }) => ({
-    name: 'Gapsum',
-    description:
-      'Air-leakage figures from your readings, filled into any web form you map, with a record of every entry. Nothing leaves this machine.',
+    name: named('name'),
+    default_locale: 'en',
+    description: named('description'),
     permissions: ['activeTab', 'scripting', 'storage', 'unlimitedStorage'],
     // Asked for one site at a time, when the person wants a frame of that site filled.
     optional_host_permissions: ['*://*/*'],
     // Firefox puts a new button into a menu unless told where it belongs.
-    action: { default_title: 'Gapsum', ...(browser === 'firefox' && { default_area: 'navbar' }) },
+    action: { default_title: named('name'), ...(browser === 'firefox' && { default_area: 'navbar' }) },
     // Firefox takes a policy without a schema, and does not know this key.
     ...(browser !== 'firefox' && { storage: { managed_schema: 'office-policy.json' } }),
     ...(browser === 'firefox' && {

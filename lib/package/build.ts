@@ -4,6 +4,7 @@ import { copyFileSync, existsSync, readdirSync, readFileSync, rmSync, statSync, 
 import { dirname, join, resolve } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { build } from 'vite'
+import { english } from '../words/plugin.ts'
 import manifest from '../../package.json' with { type: 'json' }
 import { Licences } from './licences.ts'
 
@@ -30,7 +31,7 @@ async function bundle({ entry, file, format, first }: Bundle): Promise<void> {
     root,
     logLevel: 'warn',
     publicDir: false,
-    plugins: [licences.plugin],
+    plugins: [licences.plugin, english()],
     define: { 'process.env.NODE_ENV': '"production"' },
     // Under a test runner vite would compile JSX for development.
     oxc: { jsx: { development: false } },

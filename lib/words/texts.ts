@@ -1,6 +1,6 @@
 /** Finds the texts in a source, with a parser. */
 import { parseSync, Visitor } from 'vite'
-import { keyOf } from './key.ts'
+import { keyOf, termKeyOf } from './key.ts'
 
 export interface Text {
   tag: 'say' | 'term'
@@ -42,11 +42,11 @@ export function textsOf(source: string, path: string): Text[] {
       if (parts.some((part) => part.includes('$'))) throw fault(whole, 'holds a $, which message files give a meaning.')
       if (quasi.expressions.length > MOST) throw fault(whole, `has more than ${MOST} values.`)
       if (tag.name === 'term' && parts.length > 1) throw fault(whole, 'has values; a term has none.')
-      if (!/\p{L}/u.test(whole)) throw fault(whole, 'holds no word.')
+      if (parts.length === 1 && !/\p{L}/u.test(whole)) throw fault(whole, 'holds no word.')
       const message = parts.reduce((text, part, at) => `${text}$${at}${part}`)
       found.push({
         tag: tag.name,
-        key: keyOf(message),
+        key: tag.name === 'term' ? termKeyOf(message) : keyOf(message),
         message,
         parts,
         start,
