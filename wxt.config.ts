@@ -28,7 +28,7 @@ export default defineConfig({
   zip: {
     // A store's reviewer builds from this archive: with the lock file and the dotfiles, without tests and pictures.
     dotSources: true,
-    excludeSources: ['.git/**', '.ci/**', '.wxt/**', '.output/**', 'tests/pictures/**'],
+    excludeSources: ['.git/**', '.ci/**', '.wxt/**', '.output/**', 'tests/**', 'node_modules'],
   },
   manifest: ({ browser }) => ({
     name: named('name'),
