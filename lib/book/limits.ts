@@ -5,6 +5,7 @@ import { announce } from './notice.ts'
 import { fromOffice, office, ownId } from './office.ts'
 import type { KeptLimit } from './schema.ts'
 import { buried, bury, unbury } from './tombstones.ts'
+import { say } from '../words/say.ts'
 
 /** Limits of the owner's own that are not deleted, and those from the office, by name. */
 export async function listLimits(): Promise<KeptLimit[]> {
@@ -18,7 +19,7 @@ export async function listLimits(): Promise<KeptLimit[]> {
  * @throws BookError when the limit does not fit its schema.
  */
 export async function saveLimit(limit: KeptLimit): Promise<KeptLimit> {
-  const kept = check(keptLimitSchema, { ...limit, id: ownId(limit.id) }, 'The limit')
+  const kept = check(keptLimitSchema, { ...limit, id: ownId(limit.id) }, say`The limit`)
   await (await database()).put('limits', kept)
   announce({ what: 'limits', id: kept.id })
   return kept

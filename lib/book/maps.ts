@@ -6,6 +6,7 @@ import { BookError } from './error.ts'
 import { announce } from './notice.ts'
 import { fromOffice, office, ownId } from './office.ts'
 import { buried, bury, unbury } from './tombstones.ts'
+import { say } from '../words/say.ts'
 
 /** The newest version of every form map that is not deleted, and those from the office, by name. */
 export async function listMaps(): Promise<FormMap[]> {
@@ -34,7 +35,7 @@ export async function mapVersions(id: string): Promise<FormMap[]> {
  */
 export async function saveMap(given: FormMap): Promise<FormMap> {
   const map = { ...given, id: ownId(given.id) }
-  const checked = check(formMapSchema, map, 'The form map')
+  const checked = check(formMapSchema, map, say`The form map`)
   const tx = (await database()).transaction(['maps', 'tombstones'], 'readwrite', { durability: 'strict' })
   const maps = tx.objectStore('maps')
   const newest = (await maps.openCursor(IDBKeyRange.bound([map.id, 0], [map.id, Infinity]), 'prev'))?.value
@@ -67,7 +68,7 @@ export async function deleteMap(id: string): Promise<void> {
 
 function refuseOffice(id: string): void {
   if (!fromOffice(id)) return
-  const message = 'This form map comes from your office and stays. Whoever looks after this browser can take it out.'
+  const message = say`This form map comes from your office and stays. Whoever looks after this browser can take it out.`
   throw new BookError([{ code: 'conflict', path: 'id', message }])
 }
 

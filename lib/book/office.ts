@@ -9,6 +9,7 @@ import { typedUnitsSchema } from '../job/schema.ts'
 import { keptLimitSchema } from './entry-schema.ts'
 import { announce } from './notice.ts'
 import { themes, type KeptLimit, type Settings } from './schema.ts'
+import { say, shown } from '../words/say.ts'
 
 /** The whole of a policy; every part may be left out. */
 export const policySchema = z.object({
@@ -43,24 +44,25 @@ export const ownId = (id: string): string => (fromOffice(id) ? `own:${id.slice(p
  * @param policy anything: the browser vouches for who wrote it, not for what it says
  */
 export function readOffice(policy: unknown): Office {
-  const read: Office = { maps: [], limits: [], set: {}, problems: [] }
-  if (policy === undefined || policy === null) return read
+  const found: Office = { maps: [], limits: [], set: {}, problems: [] }
+  if (policy === undefined || policy === null) return found
   if (typeof policy !== 'object') {
-    read.problems.push(say('The policy', '', 'it is no list of settings'))
-    return read
+    found.problems.push(leftOut(say`The policy`, '', say`it is no list of settings`))
+    return found
   }
   const given = policy as Record<string, unknown>
-  read.maps = list(given['maps'], formMapSchema, 'form map', read.problems)
-  read.limits = list(given['limits'], keptLimitSchema, 'limit', read.problems)
+  found.maps = list(given['maps'], formMapSchema, 'form map', found.problems)
+  found.limits = list(given['limits'], keptLimitSchema, 'limit', found.problems)
   for (const name of ['units', 'theme', 'company'] as const) {
     if (given[name] === undefined) continue
-    const setting = policySchema.shape[name].safeParse(given[name])
-    if (setting.success) Object.assign(read.set, { [name]: setting.data })
-    else read.problems.push(say(`The setting ${name}`, path(setting.error), setting.error.issues[0]?.message ?? ''))
+    const read = policySchema.shape[name].safeParse(given[name])
+    if (read.success) Object.assign(found.set, { [name]: read.data })
+    else found.problems.push(leftOut(say`The setting ${name}`, path(read.error), read.error.issues[0]?.message ?? ''))
   }
   for (const name of Object.keys(given))
-    if (!(name in policySchema.shape)) read.problems.push(say(`The setting ${name}`, '', 'there is none of that name'))
-  return read
+    if (!(name in policySchema.shape))
+      found.problems.push(leftOut(say`The setting ${name}`, '', say`there is none of that name`))
+  return found
 }
 
 function list<T extends { id: string }>(
@@ -71,15 +73,16 @@ function list<T extends { id: string }>(
 ): T[] {
   if (given === undefined) return []
   if (!Array.isArray(given)) {
-    problems.push(say(`The list of ${called}s`, '', 'it is no list'))
+    problems.push(leftOut(say`The list, ${shown(called)}`, '', say`it is no list`))
     return []
   }
   const found = new Map<string, T>()
   for (const [index, one] of given.entries()) {
     const result = schema.safeParse(one)
-    const name = `${called[0]!.toUpperCase()}${called.slice(1)} ${index + 1}`
-    if (!result.success) problems.push(say(name, path(result.error), result.error.issues[0]?.message ?? ''))
-    else if (found.has(result.data.id)) problems.push(say(name, 'id', 'another one has the same'))
+    const kind = shown(called)
+    const name = `${kind.charAt(0).toUpperCase()}${kind.slice(1)} ${index + 1}`
+    if (!result.success) problems.push(leftOut(name, path(result.error), result.error.issues[0]?.message ?? ''))
+    else if (found.has(result.data.id)) problems.push(leftOut(name, 'id', say`another one has the same`))
     else found.set(result.data.id, Object.assign(result.data, { id: prefix + result.data.id }))
   }
   return [...found.values()]
@@ -87,9 +90,9 @@ function list<T extends { id: string }>(
 
 const path = (error: z.core.$ZodError): string => error.issues[0]?.path.join('.') ?? ''
 
-function say(what: string, where: string, why: string): string {
+function leftOut(what: string, where: string, why: string): string {
   const reason = `${where ? `${where}: ` : ''}${why}`.replace(/\.$/, '')
-  return `${what} of your office’s policy was left out (${reason}). Tell whoever looks after this browser.`
+  return say`${what} of your office’s policy was left out (${reason}). Tell whoever looks after this browser.`
 }
 
 let known: Promise<Office> | undefined

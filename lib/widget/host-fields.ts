@@ -6,6 +6,7 @@ import { writeText } from '../form/write/text.ts'
 import type { Report } from '../reduce/report.ts'
 import type { Entered, Prefill, Sources, Targets } from './types.ts'
 import { writtenFigure } from './written.ts'
+import { say } from '../words/say.ts'
 
 type Field = HTMLInputElement | HTMLTextAreaElement | HTMLSelectElement
 
@@ -19,7 +20,7 @@ function find(widget: HTMLElement, selector: string): Field[] {
       const found = [...root.querySelectorAll(selector)].filter(isField)
       if (found.length > 0) return found
     } catch {
-      console.error(`gapsum-widget: “${selector}” is not a selector.`)
+      console.error(say`gapsum-widget: “${selector}” is not a selector.`)
     }
   }
   return []
@@ -41,9 +42,9 @@ const typable = /^(text|search|tel|number|)$/
 
 async function enter(field: Field, text: string): Promise<string | undefined> {
   if (field.localName === 'select' || (field.localName === 'input' && !typable.test(field.type)))
-    return 'is no field for text or numbers'
-  if (field.matches(':disabled')) return 'is disabled by the page'
-  if ((field as HTMLInputElement).readOnly) return 'can only be read'
+    return say`is no field for text or numbers`
+  if (field.matches(':disabled')) return say`is disabled by the page`
+  if ((field as HTMLInputElement).readOnly) return say`can only be read`
   const control = { element: field } as unknown as Control
   return field.type === 'number' ? writeNumber(control, text) : writeText(control, text)
 }
@@ -62,8 +63,8 @@ export async function writeTargets(
     const intended = writtenFigure(report, figure, format) ?? ''
     const [field, second] = find(widget, format.selector)
     const line = { figure, selector: format.selector, intended, readBack: field?.value ?? '', reason: '' }
-    if (!field) lines.push({ ...line, outcome: 'not found', reason: 'no field fits the selector' })
-    else if (second) lines.push({ ...line, outcome: 'ambiguous', reason: 'several fields fit the selector' })
+    if (!field) lines.push({ ...line, outcome: 'not found', reason: say`no field fits the selector` })
+    else if (second) lines.push({ ...line, outcome: 'ambiguous', reason: say`several fields fit the selector` })
     else if (field.value === intended) lines.push({ ...line, outcome: 'entered' })
     else {
       const reason = await enter(field, intended)

@@ -16,6 +16,7 @@ import { volumeWords } from '../view/calculator/unit-words.ts'
 import type { Computed } from './compute.ts'
 import { sizeCells, testOf } from './typed.ts'
 import type { Options } from './types.ts'
+import { say } from '../words/say.ts'
 
 interface Props {
   job: Job
@@ -82,7 +83,7 @@ export function WidgetView({ job, computed, options, devices, disabled, view, on
   const device = devices.find(({ id }) => id === sheet.device)
   const volume = building.volume.trim()
   const shown = (fields: readonly string[]) => fields.some((field) => offer.shows(field))
-  const end = sheet.reading === 'flow' ? sheet.flowBasis : 'at the device'
+  const end = sheet.reading === 'flow' ? sheet.flowBasis : say`at the device`
 
   return (
     <ViewContext.Provider value={view}>
@@ -90,7 +91,7 @@ export function WidgetView({ job, computed, options, devices, disabled, view, on
         <slot name="heading" dir="auto" />
         {shown(setupCells) && (
           <div part="setup">
-            <Section id="setup" title="Set-up" plain summary={setupSummary(test)}>
+            <Section id="setup" title={say`Set-up`} plain summary={setupSummary(test)}>
               <div class="fields">
                 <SheetFields
                   test={test}
@@ -114,7 +115,7 @@ export function WidgetView({ job, computed, options, devices, disabled, view, on
                   device={
                     offer.shows('device') && (
                       <Choice
-                        label="Flow device"
+                        label={say`Flow device`}
                         wide
                         fixed={offer.fixed('device')}
                         value={sheet.device}
@@ -131,7 +132,7 @@ export function WidgetView({ job, computed, options, devices, disabled, view, on
         )}
         {shown(sizeCells) && (
           <div part="building">
-            <Section id="building" title="Building" summary={volume && `${volume} ${volumeWords[units.length]}`}>
+            <Section id="building" title={say`Building`} summary={volume && `${volume} ${volumeWords[units.length]}`}>
               <div class="fields">
                 <SizeFields
                   building={building}
@@ -148,7 +149,7 @@ export function WidgetView({ job, computed, options, devices, disabled, view, on
           <div part="readings">
             <Section
               id="readings"
-              title="Readings"
+              title={say`Readings`}
               summary={readingsSummary(sheet.points.filter((point) => !isBlank(point)).length, reading.mean)}
               end={end}
             >
@@ -169,7 +170,7 @@ export function WidgetView({ job, computed, options, devices, disabled, view, on
             </Section>
             {gone && (
               <UndoBar
-                text={`Point ${gone.row + 1} deleted.`}
+                text={say`Point ${gone.row + 1} deleted.`}
                 onUndo={() => {
                   onPoints((points) => insertPoint(points, gone.row, gone.point))
                   setGone(undefined)
@@ -183,7 +184,7 @@ export function WidgetView({ job, computed, options, devices, disabled, view, on
           <Results reading={reading} />
         </div>
         <details part="cautions" class="care">
-          <summary class="link">Cautions before a test</summary>
+          <summary class="link">{say`Cautions before a test`}</summary>
           <Cautions />
         </details>
       </fieldset>

@@ -27,7 +27,10 @@ export function EntryNotes({ entry }: { entry: FillEntry }) {
         const to = { job: entry.job, of: entry.number, text: '' }
         for (const file of files) await attach(file, to, browser.runtime.getManifest().version)
       },
-      () => tell(files.length === 1 ? say`${files[0]?.name ?? ''} was attached.` : say`${files.length} files were attached.`),
+      () =>
+        tell(
+          files.length === 1 ? say`${files[0]?.name ?? ''} was attached.` : say`${files.length} files were attached.`,
+        ),
     )
   }
   const done = (text: string) => {

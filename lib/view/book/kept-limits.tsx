@@ -12,6 +12,7 @@ import { ChoiceField, TextField } from './field.tsx'
 import { fileName } from './file-name.ts'
 import { Said, useSaid } from './said.tsx'
 import { useLive } from './use-live.ts'
+import { say } from '../../words/say.ts'
 
 const units: Record<string, readonly string[]> = {
   'air-changes-50': ['1/h'],
@@ -40,21 +41,21 @@ const blank = (): KeptLimit => ({
 export function KeptLimits() {
   const limits = useLive(listLimits, ['limits'])
   const [draft, setDraft] = useState<KeptLimit>()
-  const { said, say, run } = useSaid()
+  const { said, tell, run } = useSaid()
   const own = limits.value?.filter(({ id }) => !fromOffice(id)) ?? []
 
   const copy = (limit: KeptLimit) =>
     run(
-      () => saveLimit({ ...limit, name: `${limit.name}, own copy` }),
-      () => say(`${limit.name} was copied to your own.`),
+      () => saveLimit({ ...limit, name: say`${limit.name}, own copy` }),
+      () => tell(say`${limit.name} was copied to your own.`),
     )
   const add = () =>
     run(
       async () => {
         if (!draft) return
         const value = readNumber(draft.value)
-        if (!draft.name.trim()) throw new Error('type a name by which you know the limit.')
-        if (typeof value !== 'number' || value <= 0) throw new Error('type a number above zero as the limit.')
+        if (!draft.name.trim()) throw new Error(say`type a name by which you know the limit.`)
+        if (typeof value !== 'number' || value <= 0) throw new Error(say`type a number above zero as the limit.`)
         await saveLimit(draft)
       },
       () => setDraft(undefined),
@@ -62,38 +63,42 @@ export function KeptLimits() {
   const remove = (limit: KeptLimit) =>
     run(
       () => deleteLimit(limit.id),
-      () => say(`${limit.name} was deleted.`, 'Put it back', () => restoreLimit(limit.id)),
+      () => tell(say`${limit.name} was deleted.`, say`Put it back`, () => restoreLimit(limit.id)),
     )
   const save = (what: string, chosen: KeptLimit[]) =>
     run(() => download(fileName(what, 'json'), jsonType, fileParts({ limits: chosen })))
 
   return (
     <section class="group">
-      <h2>Limits of your own</h2>
+      <h2>{say`Limits of your own`}</h2>
       {limits.value?.length === 0 && !draft && (
-        <p class="q">None yet. Keep here what a permit, a program or a local amendment asks for, with its origin.</p>
+        <p class="q">{say`None yet. Keep here what a permit, a program or a local amendment asks for, with its origin.`}</p>
       )}
       <ul class="plain">
         {limits.value?.map((limit) => (
           <li key={limit.id}>
             <span>
-              <b>{limit.name}</b> {nameOf(limit.figure, limit.unit)} at most {limit.value} {symbol(limit.unit)}{' '}
-              <span class="q">{limit.origin || 'no origin given'}</span>
+              <b>{limit.name}</b>{' '}
+              {say`${nameOf(limit.figure, limit.unit)} at most ${limit.value} ${symbol(limit.unit)}`}{' '}
+              <span class="q">{limit.origin || say`no origin given`}</span>
             </span>
             {fromOffice(limit.id) ? (
               <span class="acts">
-                <span class="q">from your office</span>
+                <span class="q">{say`from your office`}</span>
                 <button type="button" class="b low" onClick={() => copy(limit)}>
-                  Copy to my own<span class="vh"> {limit.name}</span>
+                  {say`Copy to my own`}
+                  <span class="vh"> {limit.name}</span>
                 </button>
               </span>
             ) : (
               <span class="acts">
-                <button type="button" class="b low" onClick={() => save(`limit ${limit.name}`, [limit])}>
-                  Export<span class="vh"> {limit.name}</span>
+                <button type="button" class="b low" onClick={() => save(say`limit ${limit.name}`, [limit])}>
+                  {say`Export`}
+                  <span class="vh"> {limit.name}</span>
                 </button>
                 <button type="button" class="b low bare" onClick={() => remove(limit)}>
-                  Delete<span class="vh"> {limit.name}</span>
+                  {say`Delete`}
+                  <span class="vh"> {limit.name}</span>
                 </button>
               </span>
             )}
@@ -109,50 +114,50 @@ export function KeptLimits() {
           }}
         >
           <div class="fields">
-            <TextField label="Name" value={draft.name} onInput={(name) => setDraft({ ...draft, name })} />
+            <TextField label={say`Name`} value={draft.name} onInput={(name) => setDraft({ ...draft, name })} />
             <ChoiceField
-              label="On the figure"
+              label={say`On the figure`}
               value={draft.figure}
               options={figures.map((figure) => [figure, nameOf(figure, firstUnit(figure))] as const)}
               onPick={(figure) => setDraft({ ...draft, figure, unit: firstUnit(figure) })}
             />
             <TextField
-              label="At most"
+              label={say`At most`}
               mode="decimal"
               value={draft.value}
               onInput={(value) => setDraft({ ...draft, value })}
             />
             <ChoiceField
-              label="Unit"
+              label={say`Unit`}
               value={draft.unit}
               options={(units[draft.figure] ?? []).map((unit) => [unit, symbol(unit)] as const)}
               onPick={(unit) => setDraft({ ...draft, unit })}
             />
             <TextField
-              label="Where it stands"
+              label={say`Where it stands`}
               wide
               value={draft.origin}
-              placeholder="paper, edition, clause, date"
+              placeholder={say`paper, edition, clause, date`}
               onInput={(origin) => setDraft({ ...draft, origin })}
             />
           </div>
           <div class="acts">
             <button type="submit" class="b low first">
-              Keep it
+              {say`Keep it`}
             </button>
             <button type="button" class="b low bare" onClick={() => setDraft(undefined)}>
-              Leave it
+              {say`Leave it`}
             </button>
           </div>
         </form>
       ) : (
         <div class="acts">
           <button type="button" class="b low" onClick={() => setDraft(blank())}>
-            Add a limit
+            {say`Add a limit`}
           </button>
           {own.length > 0 && (
             <button type="button" class="b low" onClick={() => save('limits', own)}>
-              Export all
+              {say`Export all`}
             </button>
           )}
         </div>

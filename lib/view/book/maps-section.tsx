@@ -12,6 +12,7 @@ import { hashOf, type Route } from './route.ts'
 import { Said, useSaid } from './said.tsx'
 import { useLive } from './use-live.ts'
 import { count, day } from './wording.ts'
+import { say } from '../../words/say.ts'
 
 /** What is known before the jobs are read. */
 const none: KnownItems = new Map()
@@ -20,7 +21,7 @@ const none: KnownItems = new Map()
 export function MapsSection({ open, go }: { open: string | undefined; go: (route: Route) => void }) {
   const maps = useLive(listMaps, ['maps'])
   const items = useLive(knownItems, ['jobs', 'devices'])
-  const { said, say, run } = useSaid()
+  const { said, tell, run } = useSaid()
   const own = maps.value?.filter(({ id }) => !fromOffice(id)) ?? []
 
   const remove = (map: FormMap) =>
@@ -28,7 +29,7 @@ export function MapsSection({ open, go }: { open: string | undefined; go: (route
       () => deleteMap(map.id),
       () => {
         go({ section: 'maps' })
-        say(`${map.name} was deleted. Its versions stay.`, 'Put it back', () => restoreMap(map.id))
+        tell(say`${map.name} was deleted. Its versions stay.`, say`Put it back`, () => restoreMap(map.id))
       },
     )
 
@@ -36,8 +37,7 @@ export function MapsSection({ open, go }: { open: string | undefined; go: (route
     <>
       <div class="head">
         <p class="q lead">
-          A form map says what goes into which control of a page. Make one on the page itself; change here what is
-          written and how. Every change makes a new version, and entries name the version they used.
+          {say`A form map says what goes into which control of a page. Make one on the page itself; change here what is written and how. Every change makes a new version, and entries name the version they used.`}
         </p>
         <button
           type="button"
@@ -45,19 +45,18 @@ export function MapsSection({ open, go }: { open: string | undefined; go: (route
           disabled={own.length === 0}
           onClick={() => run(() => download(fileName('form maps', 'json'), jsonType, fileParts({ maps: own })))}
         >
-          Export all
+          {say`Export all`}
         </button>
         <a class="b" href={hashOf({ section: 'settings' })}>
-          Take in a file
+          {say`Take in a file`}
         </a>
       </div>
       <Trouble text={maps.trouble || items.trouble} />
       <Said said={said} />
       {maps.value?.length === 0 && (
-        <Empty title="No form maps yet">
+        <Empty title={say`No form maps yet`}>
           <p>
-            Open a form that asks for your figures, open Gapsum from the toolbar and choose to map the page. Or take in
-            a form map that a colleague exported, under Settings.
+            {say`Open a form that asks for your figures, open Gapsum from the toolbar and choose to map the page. Or take in a form map that a colleague exported, under Settings.`}
           </p>
         </Empty>
       )}
@@ -78,8 +77,8 @@ export function MapsSection({ open, go }: { open: string | undefined; go: (route
               {map.address.path}
             </span>
             <span class="end">
-              {fromOffice(map.id) && 'from your office, '}
-              {count(map.bindings.length, 'binding')}, version {map.version}, {day(map.updated)}
+              {fromOffice(map.id) && say`from your office, `}
+              {say`${count(map.bindings.length, 'binding')}, version ${map.version}, ${day(map.updated)}`}
             </span>
           </summary>
           {map.id === open && fromOffice(map.id) && <OfficeMap map={map} items={items.value ?? none} />}
@@ -89,7 +88,7 @@ export function MapsSection({ open, go }: { open: string | undefined; go: (route
               map={map}
               items={items.value ?? none}
               onDelete={() => remove(map)}
-              onKept={({ name, version }) => say(`${name} was kept as version ${version}.`)}
+              onKept={({ name, version }) => tell(say`${name} was kept as version ${version}.`)}
             />
           )}
         </details>

@@ -3,19 +3,20 @@ import type { FormMap } from '../../form/schema.ts'
 import type { KnownItems } from './known-items.ts'
 import { Said, useSaid } from './said.tsx'
 import { sourceWords, sourceWrite } from './source-words.ts'
+import { say } from '../../words/say.ts'
 
 /** A form map from the office: to look at and to copy, not to change. */
 export function OfficeMap({ map, items }: { map: FormMap; items: KnownItems }) {
-  const { said, say, run } = useSaid()
+  const { said, tell, run } = useSaid()
   const copy = () =>
     run(
-      () => saveMap({ ...map, name: `${map.name}, own copy` }),
-      () => say('The copy stands in this list under its own name.'),
+      () => saveMap({ ...map, name: say`${map.name}, own copy` }),
+      () => tell(say`The copy stands in this list under its own name.`),
     )
   return (
     <div class="body">
-      <p class="q">Your office looks after this form map. To change it, make a copy of your own.</p>
-      <ol class="bindings" aria-label={`Bindings of ${map.name}`}>
+      <p class="q">{say`Your office looks after this form map. To change it, make a copy of your own.`}</p>
+      <ol class="bindings" aria-label={say`Bindings of ${map.name}`}>
         {map.bindings.map(({ id, control, source }) => (
           <li key={id}>
             <div class="line">
@@ -30,7 +31,7 @@ export function OfficeMap({ map, items }: { map: FormMap; items: KnownItems }) {
       </ol>
       <div class="acts">
         <button type="button" class="b low" onClick={copy}>
-          Copy to my own
+          {say`Copy to my own`}
         </button>
       </div>
       <Said said={said} />

@@ -7,6 +7,7 @@ import { Trouble } from './field.tsx'
 import { Said, useSaid } from './said.tsx'
 import { useLive } from './use-live.ts'
 import { count } from './wording.ts'
+import { say } from '../../words/say.ts'
 
 const own = ({ id }: { id: string }) => !fromOffice(id)
 
@@ -24,24 +25,23 @@ export function OfficePanel() {
   const names = [
     maps.length > 0 && count(maps.length, 'form map'),
     limits.length > 0 && count(limits.length, 'limit'),
-    settings.company !== undefined && 'the company',
-    settings.units && 'the units of a new job',
-    settings.theme && 'the look',
+    settings.company !== undefined && say`the company`,
+    settings.units && say`the units of a new job`,
+    settings.theme && say`the look`,
   ].filter((name) => name !== false && name !== undefined)
   return (
     <section class="group">
-      <h2>Your office</h2>
+      <h2>{say`Your office`}</h2>
       <p>
         {names.length > 0
-          ? `Your office set for this browser: ${names.join(', ')}. It stays as it is there.`
-          : 'No office has set anything for this browser.'}
+          ? say`Your office set for this browser: ${names.join(', ')}. It stays as it is there.`
+          : say`No office has set anything for this browser.`}
       </p>
       {problems.map((problem) => (
         <Trouble key={problem} text={problem} />
       ))}
       <p class="q">
-        Whoever looks after the browsers of an office can set form maps, limits and these settings for all of them. The
-        file below holds yours in the form that a browser’s policy takes.
+        {say`Whoever looks after the browsers of an office can set form maps, limits and these settings for all of them. The file below holds yours in the form that a browser’s policy takes.`}
       </p>
       <div class="acts">
         <button
@@ -49,7 +49,7 @@ export function OfficePanel() {
           class="b low"
           onClick={() => run(() => download(fileName('policy', 'json'), jsonType, policy()))}
         >
-          Write form maps and limits for a policy
+          {say`Write form maps and limits for a policy`}
         </button>
       </div>
       <Said said={said} />

@@ -114,7 +114,7 @@ function Retest({ figure, notes, typed }: { figure: FigureCompared; notes: Revie
   }
   try {
     const { percent, band } = compareRetest(figure.recorded.value, value, { fine, fault })
-    const tone = band === 'fine' ? 'q' : band === 'fault' ? say`st bad` : say`st doubt`
+    const tone = band === 'fine' ? 'q' : band === 'fault' ? 'st bad' : 'st doubt'
     return (
       <small class={tone}>
         {write(percent, { decimals: 1 })} %, {band}

@@ -13,12 +13,13 @@ import { OfficePanel } from './office-panel.tsx'
 import { Said, useSaid } from './said.tsx'
 import { StorageState } from './storage-state.tsx'
 import { useLive } from './use-live.ts'
+import { say } from '../../words/say.ts'
 
 const themeWords: Record<Settings['theme'], string> = {
-  system: 'as the system has it',
+  system: say`as the system has it`,
   light: 'light',
   dark: 'dark',
-  contrast: 'high contrast',
+  contrast: say`high contrast`,
 }
 
 const flow: readonly (readonly [TypedUnits['flow'], string])[] = [
@@ -31,8 +32,8 @@ const temperature: readonly (readonly [TypedUnits['temperature'], string])[] = [
   ['degC', '°C'],
 ]
 const length: readonly (readonly [TypedUnits['length'], string])[] = [
-  ['ft', 'feet, ft², ft³'],
-  ['m', 'metres, m², m³'],
+  ['ft', say`feet, ft², ft³`],
+  ['m', say`metres, m², m³`],
 ]
 
 /** Tester, units, look, storage, import, cautions, about. */
@@ -52,48 +53,52 @@ export function SettingsSection() {
       <FramesPanel />
       <OfficePanel />
       <section class="group">
-        <h2>Tester</h2>
-        <p class="q">Copied into each new job. Jobs that exist keep what they have.</p>
+        <h2>{say`Tester`}</h2>
+        <p class="q">{say`Copied into each new job. Jobs that exist keep what they have.`}</p>
         <div class="fields">
-          <TextField label="Name" value={tester.name} onInput={(name) => setTester({ name })} />
+          <TextField label={say`Name`} value={tester.name} onInput={(name) => setTester({ name })} />
           <TextField
-            label="Company"
+            label={say`Company`}
             value={tester.company}
             disabled={fixed.company !== undefined}
-            hint={fixed.company === undefined ? undefined : 'from your office'}
+            hint={fixed.company === undefined ? undefined : say`from your office`}
             onInput={(company) => setTester({ company })}
           />
-          <TextField label="Licence or rater id" value={tester.licence} onInput={(licence) => setTester({ licence })} />
           <TextField
-            label="It expires on"
+            label={say`Licence or rater id`}
+            value={tester.licence}
+            onInput={(licence) => setTester({ licence })}
+          />
+          <TextField
+            label={say`It expires on`}
             type="date"
             value={tester.licenceExpiry}
             onInput={(licenceExpiry) => setTester({ licenceExpiry })}
           />
-          <TextField label="Phone" type="tel" value={tester.phone} onInput={(phone) => setTester({ phone })} />
-          <TextField label="Email" type="email" value={tester.email} onInput={(email) => setTester({ email })} />
+          <TextField label={say`Phone`} type="tel" value={tester.phone} onInput={(phone) => setTester({ phone })} />
+          <TextField label={say`Email`} type="email" value={tester.email} onInput={(email) => setTester({ email })} />
         </div>
       </section>
       <section class="group">
-        <h2>Units of a new job</h2>
-        {fixed.units && <p class="q">From your office.</p>}
+        <h2>{say`Units of a new job`}</h2>
+        {fixed.units && <p class="q">{say`From your office.`}</p>}
         <div class="fields">
           <ChoiceField
-            label="Flow"
+            label={say`Flow`}
             value={units.flow}
             disabled={fixed.units !== undefined}
             options={flow}
             onPick={(picked) => set({ units: { ...units, flow: picked } })}
           />
           <ChoiceField
-            label="Temperature"
+            label={say`Temperature`}
             value={units.temperature}
             disabled={fixed.units !== undefined}
             options={temperature}
             onPick={(picked) => set({ units: { ...units, temperature: picked } })}
           />
           <ChoiceField
-            label="Lengths, areas, volumes"
+            label={say`Lengths, areas, volumes`}
             value={units.length}
             disabled={fixed.units !== undefined}
             options={length}
@@ -102,10 +107,10 @@ export function SettingsSection() {
         </div>
       </section>
       <section class="group">
-        <h2>Look</h2>
-        {fixed.theme && <p class="q">From your office.</p>}
+        <h2>{say`Look`}</h2>
+        {fixed.theme && <p class="q">{say`From your office.`}</p>}
         <fieldset class="choices" disabled={fixed.theme !== undefined}>
-          <legend class="vh">Look</legend>
+          <legend class="vh">{say`Look`}</legend>
           {themes.map((name) => (
             <label key={name}>
               <input type="radio" name="theme" checked={theme === name} onChange={() => set({ theme: name })} />
@@ -119,7 +124,7 @@ export function SettingsSection() {
       <ImportPanel />
       <HpxmlPanel />
       <section class="group">
-        <h2>Before and after a test</h2>
+        <h2>{say`Before and after a test`}</h2>
         <Cautions />
       </section>
       <About />
