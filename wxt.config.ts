@@ -39,6 +39,12 @@ export default defineConfig({
     optional_host_permissions: ['*://*/*'],
     // Firefox puts a new button into a menu unless told where it belongs.
     action: { default_title: named('name'), ...(browser === 'firefox' && { default_area: 'navbar' }) },
+    // The browser lets the person change each of these keys.
+    commands: {
+      _execute_action: { suggested_key: { default: 'Alt+Shift+G' } },
+      beside: { suggested_key: { default: 'Alt+Shift+B' }, description: named('beside') },
+      fill: { suggested_key: { default: 'Alt+Shift+F' }, description: named('fill') },
+    },
     // Firefox takes a policy without a schema, and does not know this key.
     ...(browser !== 'firefox' && { storage: { managed_schema: 'office-policy.json' } }),
     ...(browser === 'firefox' && {

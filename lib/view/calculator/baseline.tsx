@@ -16,8 +16,8 @@ interface Props {
 /** Pressures at zero flow, before and after. Several may stand in one cell. */
 export function Baseline({ sheet, mean, columns, found, fixed, onType }: Props) {
   const cells = [
-    ['baselineBefore', 'before'],
-    ['baselineAfter', 'after'],
+    ['baselineBefore', say`before`],
+    ['baselineAfter', say`after`],
   ] as const
   const findings = cells.flatMap(([key]) => {
     const text = found(key)

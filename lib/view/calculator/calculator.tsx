@@ -90,7 +90,7 @@ export function Calculator({ onSent, beside = false }: Props) {
     if (!job) return
     await deleteJob(job.id)
     open(undefined)
-    held.offerUndo(`${jobTitle(job)} deleted.`, () => {
+    held.offerUndo(say`${jobTitle(job)} deleted.`, () => {
       void restoreJob(job.id).then(() => held.show(job, held.test))
     })
   }

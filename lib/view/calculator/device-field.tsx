@@ -16,7 +16,7 @@ export function DeviceField() {
   const [draft, setDraft] = useState<Device>()
   const chosen = devices.find(({ id }) => id === test.sheet.device)
   const options: [string, string][] = [
-    ['', 'none'],
+    ['', say`none`],
     ...devices.map(({ id, name, serial }): [string, string] => [
       id,
       [name || say`no name`, serial].filter(Boolean).join(', '),

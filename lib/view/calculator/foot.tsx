@@ -50,7 +50,7 @@ export function Foot({
   const further = near.find((one) => one.id === picked)
   const count = map?.bindings.length ?? 0
   const left = useStepsLeft(job, map)
-  const said = [bad > 0 && `${bad} bad`, doubtful > 0 && `${doubtful} doubtful`].filter(Boolean).join(', ')
+  const said = [bad > 0 && say`${bad} bad`, doubtful > 0 && say`${doubtful} doubtful`].filter(Boolean).join(', ')
   const able = ready && page !== undefined && page.barred === ''
 
   return (
@@ -59,7 +59,7 @@ export function Foot({
         {map && (
           <>
             <b>{map.name}</b>
-            <span>{left || `${count} ${count === 1 ? 'binding' : 'bindings'}`}</span>
+            <span>{left || (count === 1 ? say`1 binding` : say`${count} bindings`)}</span>
           </>
         )}
         {page && maps.length === 0 && (

@@ -1,7 +1,7 @@
 import { ownLimitFigure, ownLimitFigures, ownLimitUnit } from '../../job/own-limit.ts'
 import type { Job, Test } from '../../job/schema.ts'
 import { limitsOf } from '../../job/verdict.ts'
-import { labelOf } from '../../reduce/figures/index.ts'
+import { wordOf } from '../../reduce/figures/index.ts'
 import { symbol } from '../../units/symbol.ts'
 import { Choice } from './choice.tsx'
 import { Field } from './field.tsx'
@@ -24,7 +24,7 @@ export function LimitChoice({ job, test, found, offer, offers = () => true, onTe
   const ownUnit = ownLimitUnit(test)
   const ownFigures = ownLimitFigures[sheet.subject].map((id): [string, string] => [
     id,
-    labelOf(id, ownLimitUnit({ ...test, ownLimitFigure: id })),
+    wordOf(id, ownLimitUnit({ ...test, ownLimitFigure: id })),
   ])
   const options: [string, string][] = [
     ['', say`none: figures and interval only`],

@@ -7,8 +7,8 @@ import { Field } from './field.tsx'
 import { say } from '../../words/say.ts'
 
 const subjects = [
-  ['enclosure', 'enclosure'],
-  ['ducts', 'ducts'],
+  ['enclosure', say`enclosure`],
+  ['ducts', say`ducts`],
 ] as const
 
 /** Asks what a new test is about and what it is called. */

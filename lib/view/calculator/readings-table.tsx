@@ -30,7 +30,7 @@ interface Props {
   onPaste?: (event: ClipboardEvent, row: number, column: ReadingColumn) => void
 }
 
-const plural = (count: number): string => `${count} ${count === 1 ? 'point' : 'points'}`
+const plural = (count: number): string => (count === 1 ? say`1 point` : say`${count} points`)
 
 /** The cell that an event comes from. */
 function placeOf(event: Event): { row: number; column: ReadingColumn; cell: HTMLElement } | undefined {

@@ -48,7 +48,7 @@ export function Readings({ brought, used, mean, unfinished }: Props) {
     if (pasted.rows.length === 0) return
     write((points) => placePaste(points, row, column, pasted.rows))
     const count = pasted.rows.length
-    offerUndo(`${count} ${count === 1 ? 'point' : 'points'} pasted.`, () => write(() => before))
+    offerUndo(count === 1 ? say`1 point pasted.` : say`${count} points pasted.`, () => write(() => before))
   }
 
   const end = [device?.name, sheet.reading === 'flow' ? sheet.flowBasis : say`at the device`].filter(Boolean).join(', ')

@@ -1,12 +1,12 @@
 import type { Test } from '../../job/schema.ts'
 import { temperatureWords } from './unit-words.ts'
-import { say } from '../../words/say.ts'
+import { say, shown } from '../../words/say.ts'
 
 export const subjectWords = { enclosure: say`Enclosure`, ducts: say`Ducts` } as const
 
 export const procedureWords = {
-  'one-point': 'one-point',
-  'two-point': 'two-point',
+  'one-point': say`one-point`,
+  'two-point': say`two-point`,
   'astm-e779': 'ASTM E779',
   'iso-9972': 'ISO 9972',
 } as const
@@ -18,9 +18,9 @@ export function setupSummary({ sheet, units }: Pick<Test, 'sheet' | 'units'>): s
     subjectWords[sheet.subject],
     sheet.subject === 'ducts' && (sheet.ductLeakage === 'total' ? say`total leakage` : say`leakage to outside`),
     procedureWords[sheet.procedure],
-    sheet.direction,
-    sheet.indoor.trim() && `${sheet.indoor.trim()} ${degrees} in`,
-    sheet.outdoor.trim() && `${sheet.outdoor.trim()} ${degrees} out`,
+    shown(sheet.direction),
+    sheet.indoor.trim() && say`${sheet.indoor.trim()} ${degrees} in`,
+    sheet.outdoor.trim() && say`${sheet.outdoor.trim()} ${degrees} out`,
   ]
   return parts.filter(Boolean).join(', ')
 }

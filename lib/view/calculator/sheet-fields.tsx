@@ -31,37 +31,37 @@ interface Props {
 }
 
 const subjects = [
-  ['enclosure', 'enclosure'],
-  ['ducts', 'ducts'],
+  ['enclosure', say`enclosure`],
+  ['ducts', say`ducts`],
 ] as const
 const procedures = [
   ['one-point', procedureWords['one-point']],
-  ['astm-e779', `${procedureWords['astm-e779']}, 5+ points`],
-  ['iso-9972', `${procedureWords['iso-9972']}, 5+ points`],
+  ['astm-e779', say`${procedureWords['astm-e779']}, 5+ points`],
+  ['iso-9972', say`${procedureWords['iso-9972']}, 5+ points`],
 ] as const
 const corrections = [
-  ['always', 'always'],
+  ['always', say`always`],
   ['threshold', say`above 5,000 ft, beyond 30 °F`],
 ] as const
 const directions = [
-  ['depressurize', 'depressurize'],
-  ['pressurize', 'pressurize'],
+  ['depressurize', say`depressurize`],
+  ['pressurize', say`pressurize`],
 ] as const
 const stages = [
   ['', say`not said`],
-  ['rough-in', 'rough-in'],
-  ['rough-in without air handler', 'rough-in without air handler'],
-  ['final', 'final'],
+  ['rough-in', say`rough-in`],
+  ['rough-in without air handler', say`rough-in without air handler`],
+  ['final', say`final`],
   ['existing', say`existing building`],
 ] as const
 const winds = [
   ['', say`not said`],
-  ['calm', 'calm'],
-  ['light', 'light'],
-  ['windy', 'windy'],
+  ['calm', say`calm`],
+  ['light', say`light`],
+  ['windy', say`windy`],
 ] as const
 const leakages = [
-  ['total', 'total'],
+  ['total', say`total`],
   ['outside', say`to outside`],
 ] as const
 const bases = [

@@ -15,9 +15,9 @@ interface Props {
 
 const sources = [
   ['', say`not said`],
-  ['plans', 'plans'],
-  ['measured', 'measured'],
-  ['estimated', 'estimated'],
+  ['plans', say`plans`],
+  ['measured', say`measured`],
+  ['estimated', say`estimated`],
 ] as const
 
 /** How large the building is, and where it stands in the climate. */

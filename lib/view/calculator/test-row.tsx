@@ -1,4 +1,5 @@
 import type { Job } from '../../job/schema.ts'
+import { roleWords } from '../../words/names.ts'
 import { say } from '../../words/say.ts'
 
 interface Props {
@@ -26,11 +27,11 @@ export function TestRow({ job, open, editing, adding, kept, onOpen, onEdit, onAd
             title={say`Rename or delete this test`}
             onClick={onEdit}
           >
-            {test.role || say`no role`}
+            {roleWords(test.role) || say`no role`}
           </button>
         ) : (
           <button key={test.id} type="button" onClick={() => onOpen(test.id)}>
-            {test.role || say`no role`}
+            {roleWords(test.role) || say`no role`}
           </button>
         ),
       )}

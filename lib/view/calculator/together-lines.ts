@@ -8,7 +8,8 @@ import type { FigureLine } from '../figure/figure-row.tsx'
 import type { FigureGroup } from '../figure/figure-table.tsx'
 import { barsOf, type Bars } from '../plot/bars.ts'
 import { figureLine, halfUp, marginOf, rangeOf } from '../figure/lines.ts'
-import { say } from '../../words/say.ts'
+import { roleWords } from '../../words/names.ts'
+import { say, shown } from '../../words/say.ts'
 
 export interface TogetherWords {
   /** In a line: `CFM50 down 1,050 cfm, 42.3 %`. */
@@ -23,7 +24,7 @@ export function togetherWords({ work, several }: Together): TogetherWords | unde
   const groups = [...(work ? [workGroup(work)] : []), ...several.map(severalGroup)]
   if (groups.length === 0) return undefined
   return {
-    summary: work ? workSummary(work) : several.map(({ name }) => name).join('; '),
+    summary: work ? workSummary(work) : several.map(({ name }) => roleWords(name)).join('; '),
     groups,
     bars: barsOf(work),
     checks: several.flatMap(({ name, checks }) => checks.map((check) => ({ ...check, id: `${name} ${check.id}` }))),
@@ -65,9 +66,9 @@ const inPercent = ({ result }: Report['working'][number]): boolean => result.end
 function workGroup({ before, after, of, figure, absolute, percent, working }: Work): FigureGroup {
   const [decimals, steps] = [decimalsOf(figure, absolute.unit), working.filter((step) => !inPercent(step))]
   return {
-    title: say`${before} to ${after}`,
+    title: say`${roleWords(before)} to ${roleWords(after)}`,
     lines: [
-      workLine('reduction', say`Reduction of ${of}`, absolute, decimals, steps),
+      workLine('reduction', say`Reduction of ${shown(of)}`, absolute, decimals, steps),
       workLine('reduction-percent', say`Reduction in percent`, percent, PERCENT_DECIMALS, working.filter(inPercent)),
     ],
   }

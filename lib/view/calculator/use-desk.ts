@@ -119,9 +119,16 @@ export function useDesk(): Held {
     )
   }, [])
 
+  /** Own changes of settings that the book does not hold yet: what it holds meanwhile is older. */
+  const setting = useRef(0)
   const set = useCallback((patch: Partial<Settings>) => {
     setSettings((now) => now && { ...now, ...patch })
-    saveSettings(patch).catch((error: unknown) => setTrouble(say`The setting was not kept: ${wording(error)}`))
+    setting.current += 1
+    saveSettings(patch)
+      .catch((error: unknown) => setTrouble(say`The setting was not kept: ${wording(error)}`))
+      .finally(() => {
+        setting.current -= 1
+      })
   }, [])
 
   const show = useCallback(
@@ -190,7 +197,11 @@ export function useDesk(): Held {
     subscribe((notice, own) => {
       if (notice.what === 'jobs' && !own) follow(notice.id).catch(() => undefined)
       if (notice.what === 'devices') listDevices().then(setDevices, () => undefined)
-      if (notice.what === 'settings') getSettings().then(setSettings, () => undefined)
+      if (notice.what === 'settings' && setting.current === 0)
+        getSettings().then(
+          (found) => setting.current === 0 && setSettings(found),
+          () => undefined,
+        )
     }, leaving.signal)
     addEventListener('pagehide', () => keeper.flush(), { signal: leaving.signal })
     document.addEventListener('visibilitychange', () => document.hidden && keeper.flush(), { signal: leaving.signal })

@@ -74,7 +74,7 @@ export function PlotDrawing({ plot, children }: { plot: Plot; children?: Compone
       <text x={(left + right) / 2} y={height - 3} text-anchor="middle">
         {plot.pressureName} <tspan class="v">ΔP</tspan>, Pa
       </text>
-      <text transform={`translate(9 ${(top + bottom) / 2}) rotate(-90)`} text-anchor="middle">
+      <text class="side" transform={`translate(9 ${(top + bottom) / 2}) rotate(-90)`} text-anchor="middle">
         {plot.flowName}
       </text>
       <text class="eq" x={left + 10} y={top + 18}>
