@@ -39,6 +39,8 @@ export const keptWords: readonly string[] = [
   'plans',
   'measured',
   'estimated',
+  'indicated',
+  'actual',
   // Headings of figures
   'what forms ask',
   'leakage areas',

@@ -10,7 +10,7 @@ const kinds: readonly (readonly [Source['from'], string])[] = [
   ['item', say`a figure or field`],
   ['text', say`always the same text`],
   ['words', say`words with figures between them`],
-  ['file', 'a file'],
+  ['file', say`a file`],
 ]
 
 interface Props {

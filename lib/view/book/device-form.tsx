@@ -16,7 +16,7 @@ const columns: readonly (readonly [keyof Range, string])[] = [
   ['coefficient', say`Coefficient`],
   ['exponent', say`Exponent`],
   ['minPressure', say`From, Pa`],
-  ['maxPressure', 'To, Pa'],
+  ['maxPressure', say`To, Pa`],
 ]
 
 /** A device; every keystroke is kept. */

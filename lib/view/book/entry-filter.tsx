@@ -8,24 +8,24 @@ import { Icon } from '../icons.tsx'
 import { ChoiceField, TextField } from './field.tsx'
 import { kindWords } from './note-words.ts'
 import { statusWords } from './status-words.tsx'
-import { say } from '../../words/say.ts'
+import { say, shown } from '../../words/say.ts'
 
 type Asked = NonNullable<Filter['outcome']> | ''
 
 const outcomeOptions: readonly (readonly [Asked, string])[] = [
-  ['', 'any'],
-  ['to look at', 'to look at'],
-  ...outcomes.map((outcome) => [outcome, outcome] as const),
+  ['', say`any`],
+  ['to look at', say`to look at`],
+  ...outcomes.map((outcome) => [outcome, shown(outcome)] as const),
 ]
 
 const statusOptions: readonly (readonly [Status | '', string])[] = [
-  ['', 'any'],
+  ['', say`any`],
   ...statuses.map((status) => [status, statusWords[status]] as const),
 ]
 
 const kinds = ['fill', 'undo', 'follow-up', 'correction', 'attachment', 'review'] as const
 const kindOptions: readonly (readonly [Entry['kind'] | '', string])[] = [
-  ['', 'any'],
+  ['', say`any`],
   ...kinds.map((kind) => [kind, kindWords[kind]] as const),
 ]
 

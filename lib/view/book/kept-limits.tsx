@@ -4,7 +4,7 @@ import { deleteLimit, listLimits, restoreLimit, saveLimit } from '../../book/lim
 import { fromOffice } from '../../book/office.ts'
 import type { KeptLimit } from '../../book/schema.ts'
 import { ownLimitFigures } from '../../job/own-limit.ts'
-import { labelOf } from '../../reduce/figures/index.ts'
+import { wordOf } from '../../reduce/figures/index.ts'
 import { readNumber } from '../../units/read.ts'
 import { symbol } from '../../units/symbol.ts'
 import { download, jsonType } from './download.ts'
@@ -26,7 +26,7 @@ const units: Record<string, readonly string[]> = {
 const figures = [...ownLimitFigures.enclosure, ...ownLimitFigures.ducts]
 const firstUnit = (figure: string): string => units[figure]?.[0] ?? ''
 const nameOf = (figure: string, unit: string): string =>
-  `${figure.startsWith('duct-') ? 'ducts, ' : ''}${labelOf(figure, unit)}`
+  figure.startsWith('duct-') ? say`ducts, ${wordOf(figure, unit)}` : wordOf(figure, unit)
 
 const blank = (): KeptLimit => ({
   id: crypto.randomUUID(),

@@ -1,6 +1,6 @@
 import { compareRetest, type Compared, type FigureCompared, type ReviewResult } from '../../book/review.ts'
 import type { ReviewNotes } from '../../book/review-schema.ts'
-import { decimalsOf, labelOf } from '../../reduce/figures/index.ts'
+import { decimalsOf, wordOf } from '../../reduce/figures/index.ts'
 import { symbol } from '../../units/symbol.ts'
 import { readNumber } from '../../units/read.ts'
 import { write } from '../../units/write.ts'
@@ -58,7 +58,7 @@ export function ReviewFigures({ result, notes, onEdit }: Props) {
               return (
                 <tr key={key}>
                   <th scope="row">
-                    {labelOf(figure.figure, figure.unit)} <small class="q">{figure.test}</small>
+                    {wordOf(figure.figure, figure.unit)} <small class="q">{figure.test}</small>
                   </th>
                   <td class="num">{shown(figure, figure.recorded?.value)}</td>
                   <td class="num">{shown(figure, figure.here?.value)}</td>
@@ -70,7 +70,7 @@ export function ReviewFigures({ result, notes, onEdit }: Props) {
                     <input
                       class="in"
                       inputMode="decimal"
-                      aria-label={say`Re-test, ${labelOf(figure.figure, figure.unit)}, ${figure.test}`}
+                      aria-label={say`Re-test, ${wordOf(figure.figure, figure.unit)}, ${figure.test}`}
                       value={notes.retest[key] ?? ''}
                       onInput={(event) => onEdit({ retest: { ...notes.retest, [key]: event.currentTarget.value } })}
                     />

@@ -17,8 +17,8 @@ import { say } from '../../words/say.ts'
 
 const themeWords: Record<Settings['theme'], string> = {
   system: say`as the system has it`,
-  light: 'light',
-  dark: 'dark',
+  light: say`light colours`,
+  dark: say`dark colours`,
   contrast: say`high contrast`,
 }
 

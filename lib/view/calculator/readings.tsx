@@ -8,7 +8,7 @@ import type { ReadingColumn } from './reading-row.tsx'
 import { readingsSummary, ReadingsTable } from './readings-table.tsx'
 import { Section } from './section.tsx'
 import { useBench, useDeskContext, useFound } from './use-context.ts'
-import { say } from '../../words/say.ts'
+import { say, shown } from '../../words/say.ts'
 
 interface Props {
   /** Each reading brought to the reference pressure, as written; empty where it cannot be. */
@@ -51,7 +51,9 @@ export function Readings({ brought, used, mean, unfinished }: Props) {
     offerUndo(count === 1 ? say`1 point pasted.` : say`${count} points pasted.`, () => write(() => before))
   }
 
-  const end = [device?.name, sheet.reading === 'flow' ? sheet.flowBasis : say`at the device`].filter(Boolean).join(', ')
+  const end = [device?.name, sheet.reading === 'flow' ? shown(sheet.flowBasis) : say`at the device`]
+    .filter(Boolean)
+    .join(', ')
 
   return (
     <Section id="readings" title={say`Readings`} summary={readingsSummary(typed, mean)} end={end}>

@@ -35,9 +35,9 @@ const PERCENT_DECIMALS = 1
 
 function workSummary({ of, figure, absolute, percent }: Work): string {
   const decimals = decimalsOf(figure, absolute.unit)
-  const way = absolute.value < 0 ? 'up' : 'down'
   const by = halfUp(Math.abs(absolute.value), decimals)
-  return `${of} ${way} ${by} ${symbol(absolute.unit)}, ${halfUp(Math.abs(percent.value), PERCENT_DECIMALS)} %`
+  const change = `${by} ${symbol(absolute.unit)}, ${halfUp(Math.abs(percent.value), PERCENT_DECIMALS)} %`
+  return absolute.value < 0 ? say`${shown(of)} up ${change}` : say`${shown(of)} down ${change}`
 }
 
 function workLine(

@@ -62,7 +62,7 @@ export function PlanView({ compute, undo, job, problem, onChoose, onFill, onMap 
     onFill(now, chosen)
   }
 
-  const count = fillable.length === 1 ? '1 control' : `${fillable.length} controls`
+  const count = fillable.length === 1 ? say`1 control` : say`${fillable.length} controls`
   return (
     <>
       <Marks marks={marks} />
