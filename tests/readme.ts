@@ -48,21 +48,32 @@ export function sourceOfCheck(id: string): string | undefined {
 
 interface PageResult {
   page: string
-  controls: { kind: string; is: string }[]
+  controls: { kind: string; is: string; undone: string }[]
 }
 
-/** Kinds of control against the pages on which they were filled: how many ended right, and how many told. */
+/** What became of every control of every test page, a page a row. */
 function pagesTable(): string {
   const results = JSON.parse(read('tests/pages/frameworks/results.json')) as PageResult[]
-  const kinds = [...new Set(results.flatMap(({ controls }) => controls.map(({ kind }) => kind)))]
-  const cell = (controls: PageResult['controls'], kind: string) => {
-    const count = (is: string) => controls.filter((one) => one.kind === kind && one.is === is).length
-    const [right, told] = [count('right'), count('told')]
-    return [right > 0 ? `${right} right` : '', told > 0 ? `${told} told` : ''].filter(Boolean).join(', ')
+  const row = (page: string, controls: PageResult['controls'], kinds: readonly string[]) => {
+    const count = (fits: (one: PageResult['controls'][number]) => boolean) => String(controls.filter(fits).length)
+    const tried = controls.filter(({ undone }) => undone !== '')
+    return [
+      page,
+      String(controls.length),
+      count(({ is }) => is === 'right'),
+      count(({ is }) => is === 'told'),
+      count(({ is }) => is === 'silently wrong'),
+      tried.length > 0 ? `${count(({ undone }) => undone === 'back')} of ${tried.length}` : 'a step gone by',
+      kinds.join(', '),
+    ]
   }
+  const all = results.flatMap(({ controls }) => controls)
   return table(
-    ['kind', ...results.map(({ page }) => page)],
-    kinds.map((kind) => [kind].concat(results.map(({ controls }) => cell(controls, kind)))),
+    ['page', 'controls', 'right', 'told', 'silently wrong', 'put back', 'kinds'],
+    [
+      ...results.map(({ page, controls }) => row(page, controls, [...new Set(controls.map(({ kind }) => kind))])),
+      row('all', all, []),
+    ],
   )
 }
 

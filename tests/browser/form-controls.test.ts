@@ -1,7 +1,9 @@
 /** What must hold for drawn controls whatever library draws them: told the truth, nothing submitted, no trap taken. */
 import type { Browser } from 'puppeteer-core'
 import { afterAll, beforeAll, expect, test } from 'vitest'
+import type { Material } from '../../lib/form/material.ts'
 import type { Binding, Clues, ReceiptLine } from '../../lib/form/schema.ts'
+import { buildPage } from '../pages/frameworks/build.ts'
 import { bind, fillIn, material, summary } from './bind.ts'
 import { Bench, bundle, startBrowser } from './isolated.ts'
 
@@ -115,5 +117,27 @@ test('an option that a list does not have is said, and the field is as it was', 
   )
   expect(await fillIn(bench, { Town: 'Osier Bend' })).toEqual({ Town: 'refused:  (has no option “Osier Bend”)' })
   expect(await bench.page.$eval('#town', (input) => (input as HTMLInputElement).value)).toBe('')
+  await bench.page.close()
+})
+
+test('a file of the figures goes into a file control', async () => {
+  const { script } = await buildPage('aria/main.ts')
+  const bench = await Bench.open(browser, form, '<!doctype html><html><body></body></html>', script)
+  const figures: Material = {
+    job: material.job,
+    items: {
+      'after/flow-50': { kind: 'quantity', label: 'CFM50', group: 'after', value: 753.6, unit: 'cfm', decimals: 0 },
+      'job/address': { kind: 'text', label: 'Address', group: 'building', text: '14 Tannery Row, Marrowby' },
+    },
+  }
+  const clues = await bench.call<Clues[]>('clues')
+  const control = clues.find(({ kind }) => kind === 'file')
+  if (!control) throw new Error('The page shows no file control.')
+  const source = { from: 'file', name: 'figures.csv', type: 'text/csv' }
+  await bench.call('makePlan', [{ id: 'report', control, source }], figures)
+  expect(summary(await bench.call<ReceiptLine[]>('runFill'))).toEqual({ report: 'entered: figures.csv' })
+  expect(await bench.page.evaluate('window.pageState().report')).toBe(
+    'figures.csv text/csv group,item,value,unit\r\nafter,CFM50,754,cfm\r\nbuilding,Address,"14 Tannery Row, Marrowby",\r\n',
+  )
   await bench.page.close()
 })

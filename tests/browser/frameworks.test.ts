@@ -1,121 +1,106 @@
-/** Every field of pages built with component libraries: right in the page's own state, or the person is told. */
-import type { Browser } from 'puppeteer-core'
-import { afterAll, beforeAll, expect, test } from 'vitest'
-import type { Material } from '../../lib/form/material.ts'
-import type { Clues, ReceiptLine } from '../../lib/form/schema.ts'
-import { buildPage } from '../pages/frameworks/build.ts'
+/**
+ * Every field of every test page, filled through the real action of the built extension: right in the page's own state,
+ * or the person is told. PAGES=vue,mui runs some of them.
+ */
+import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { afterAll, afterEach, beforeAll, expect, test } from 'vitest'
 import { pages } from '../pages/frameworks/pages.ts'
-import { bind, material, summary } from './bind.ts'
-import { Bench, bundle, startBrowser } from './isolated.ts'
+import { serveFrameworks, type Served } from '../pages/frameworks/server.ts'
+import { placePages } from '../pages/places/fields.ts'
+import { startPlaces, type Places } from '../pages/places/server.ts'
+import { built, launch, type Session } from './harness.ts'
+import { RealFill, type TestedPage, type Told } from './real-fill.ts'
 
-let browser: Browser
-let form: string
-const only = process.env['PAGES']?.split(',')
+const only = process.env['PAGES']?.toLowerCase().split(',')
+const chosen = <T extends { name: string }>(all: readonly T[]) =>
+  all.filter(({ name }) => !only || only.some((one) => name.toLowerCase().includes(one)))
+
+let session: Session
+let real: RealFill
+let served: Served
+let places: Places
 
 beforeAll(async () => {
-  ;[browser, form] = await Promise.all([startBrowser(), bundle('../pages/controls/bench.ts', 'bench')])
+  ;[session, served, places] = await Promise.all([launch(), serveFrameworks(), startPlaces()])
+  real = await RealFill.start(session)
 })
 
-afterAll(() => browser?.close())
+afterEach(() => real.close())
 
-interface Told {
-  control: string
-  kind: string
-  intended: string
-  outcome: string
-  note: string
-  readBack: string
-  right: boolean
-}
+afterAll(async () => {
+  await session?.close()
+  await served?.close()
+  await places?.close()
+})
 
-export interface Row {
-  page: string
-  told: Told[]
-}
+const rows = new Map<string, Told[]>()
 
-const rows: Row[] = []
-
-for (const { name, entry, fields } of pages.filter((each) => !only || only.some((one) => each.name.includes(one)))) {
-  test(`every field of ${name}`, async () => {
-    const { script, style } = await buildPage(entry)
-    const bench = await Bench.open(
-      browser,
-      form,
-      `<!doctype html><html lang="en-US"><head><style>${style}</style></head><body></body></html>`,
-      script,
-    )
-    await bench.page.waitForFunction('window.pageState !== undefined && document.querySelector("input") !== null', {
-      polling: 50,
-    })
-    const clues = await bench.call<Clues[]>('clues')
-    const missing = fields.filter((each) => !clues.some((clue) => clue.name === each.name))
-    const left = await bench.call<unknown>('leftOut')
-    expect({ missing: missing.map((each) => each.name), listed: missing.length > 0 && clues, left }).toMatchObject({
-      missing: [],
-    })
-    await bench.call(
-      'makePlan',
-      await bind(bench, Object.fromEntries(fields.map((each) => [each.name, each.text]))),
-      material,
-    )
-    const receipts = await bench.call<ReceiptLine[]>('runFill')
-    const state = (await bench.page.evaluate('window.pageState()')) as Record<string, unknown>
-    const told = fields.map((each): Told => {
-      const receipt = receipts.find(({ binding }) => binding === each.name)
-      return {
-        control: each.name,
-        kind: clues.find((clue) => clue.name === each.name)?.kind ?? '',
-        intended: each.text,
-        outcome: receipt?.outcome ?? '',
-        note: receipt?.note ?? '',
-        readBack: receipt?.readBack ?? '',
-        right: JSON.stringify(state[each.state]) === JSON.stringify(each.holds),
-      }
-    })
-    rows.push({ page: name, told })
-    if (process.env['SHOW']) console.log(told, state)
-    expect(state['submitted'] || false).toBe(false)
-    expect({ wrong: told.filter(({ right }) => !right), state }).toMatchObject({ wrong: [] })
+/** What there is to say against the fill of a page. */
+async function faults(by: RealFill, tested: TestedPage) {
+  const { told, early, strays, lines } = await by.run(tested)
+  rows.set(tested.name, told)
+  if (process.env['SHOW']) console.log(told)
+  return {
+    typedBeforeTheConfirm: early,
+    changedThoughNotMeant: strays,
+    linesMissing: tested.fields.length - lines,
+    wrong: told.filter(({ right }) => !right),
     // The page shows or holds something else than was meant: never called entered.
-    const untold = fields.filter(
-      (each) =>
-        each.told !== (told.find(({ control }) => control === each.name)?.outcome === 'entered' ? undefined : true),
-    )
-    expect(untold.map((each) => told.find(({ control }) => control === each.name))).toEqual([])
-    await bench.page.close()
-  })
+    wronglyTold: tested.fields.flatMap(({ told: meant = false }, at) => {
+      const one = told[at]
+      return one && (one.outcome === 'entered') === meant ? [one] : []
+    }),
+    notPutBackUntold: told.filter(({ undone }) => undone === 'entered' || undone === 'not offered'),
+    posts: served.posts() + places.posts(),
+  }
 }
 
-test('a file of the figures goes into a file control', async () => {
-  const { script } = await buildPage('aria/main.ts')
-  const bench = await Bench.open(browser, form, '<!doctype html><html><body></body></html>', script)
-  const figures: Material = {
-    job: material.job,
-    items: {
-      'after/flow-50': { kind: 'quantity', label: 'CFM50', group: 'after', value: 753.6, unit: 'cfm', decimals: 0 },
-      'job/address': { kind: 'text', label: 'Address', group: 'building', text: '14 Tannery Row, Marrowby' },
-    },
+const none = {
+  typedBeforeTheConfirm: [],
+  changedThoughNotMeant: [],
+  linesMissing: 0,
+  wrong: [],
+  wronglyTold: [],
+  notPutBackUntold: [],
+  posts: 0,
+}
+
+test.each(chosen(pages))('every field of $name', async ({ entry, ...page }) => {
+  expect(await faults(real, { ...page, url: served.url(entry) })).toEqual(none)
+})
+
+test.each(chosen(placePages).filter(({ apart }) => !apart))('every field of $name', async ({ path, ...page }) => {
+  expect(await faults(real, { ...page, url: `${places.origin}/${path}`, apart: undefined })).toEqual(none)
+})
+
+// `permissions.request` cannot be accepted in a headless Chromium: a copy of the build has the permission beforehand.
+test.each(chosen(placePages).filter(({ apart }) => apart))('every field of $name', async ({ path, ...page }) => {
+  const copy = mkdtempSync(join(tmpdir(), 'allowed-'))
+  cpSync(built, copy, { recursive: true })
+  const file = join(copy, 'manifest.json')
+  const manifest = JSON.parse(readFileSync(file, 'utf8')) as Record<string, unknown>
+  writeFileSync(file, JSON.stringify({ ...manifest, host_permissions: ['http://localhost/*'] }))
+  const allowed = await launch({ extension: copy })
+  try {
+    const by = await RealFill.start(allowed)
+    expect(await faults(by, { ...page, url: `${places.origin}/${path}`, apart: places.other })).toEqual(none)
+  } finally {
+    await allowed.close()
+    rmSync(copy, { recursive: true, force: true })
   }
-  const clues = await bench.call<Clues[]>('clues')
-  const control = clues.find(({ kind }) => kind === 'file')
-  if (!control) throw new Error('The page shows no file control.')
-  const source = { from: 'file', name: 'figures.csv', type: 'text/csv' }
-  await bench.call('makePlan', [{ id: 'report', control, source }], figures)
-  expect(summary(await bench.call<ReceiptLine[]>('runFill'))).toEqual({ report: 'entered: figures.csv' })
-  expect(await bench.page.evaluate('window.pageState().report')).toBe(
-    'figures.csv text/csv group,item,value,unit\r\nafter,CFM50,754,cfm\r\nbuilding,Address,"14 Tannery Row, Marrowby",\r\n',
-  )
-  await bench.page.close()
 })
 
 // A run of some pages only would not show them all.
 test.skipIf(only)('the table of the README is what the pages did', async () => {
-  const shown = rows.map(({ page, told }) => ({
+  const shown = [...rows].map(([page, told]) => ({
     page,
-    controls: told.map(({ control, kind, outcome, right }) => ({
+    controls: told.map(({ control, kind, outcome, right, undone }) => ({
       control,
       kind,
-      is: outcome === 'entered' && right ? 'right' : outcome === 'entered' ? 'silently wrong' : 'told',
+      is: outcome === 'entered' ? (right ? 'right' : 'silently wrong') : 'told',
+      undone,
     })),
   }))
   expect(JSON.stringify(shown)).not.toContain('silently wrong')

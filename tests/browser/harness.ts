@@ -12,7 +12,8 @@ import { launch as launchBrowser, type Browser, type Extension, type Page, type 
 import { findBrowser } from './find-browser.ts'
 import { helper, Surface, whole } from './surface.ts'
 
-export const built = fileURLToPath(new URL('../../.output/chrome-mv3', import.meta.url))
+/** BUILT names another folder than this repository's build. */
+export const built = process.env['BUILT'] ?? fileURLToPath(new URL('../../.output/chrome-mv3', import.meta.url))
 
 export interface Options {
   userDataDir?: string
@@ -22,6 +23,8 @@ export interface Options {
   /** Device pixels per CSS pixel. */
   scale?: number
   dark?: boolean
+  /** Of the browser's own interface, and so of the extension; English if left out. */
+  language?: string
   /** Milliseconds that one call to a page may take; 0: as long as it likes. */
   patience?: number
 }
@@ -71,6 +74,8 @@ export class Session {
       pipe: true,
       enableExtensions: true,
       userDataDir: this.profile,
+      // On Linux the environment has the say in the language, not the argument.
+      env: { ...process.env, LANGUAGE: this.options.language ?? 'en-US' },
       defaultViewport:
         this.options.headless === false
           ? null
@@ -81,6 +86,7 @@ export class Session {
         // The popup may be no larger than the screen, which headless is small unless told.
         `--screen-info={3200x2400 devicePixelRatio=${this.options.scale ?? 1}}`,
         ...(this.options.dark === true ? ['--force-dark-mode'] : []),
+        `--lang=${this.options.language ?? 'en-US'}`,
       ],
     })
     const id = await this.browser.installExtension(extension)

@@ -34,6 +34,7 @@ function Page() {
     fixed: 'kept',
   })
   window.state = state
+  window.pageState = () => state
   const change =
     (name: keyof State) => (event: ChangeEvent<HTMLInputElement | HTMLSelectElement | HTMLTextAreaElement>) =>
       setState((old) => ({ ...old, [name]: event.target.value }))

@@ -9,12 +9,20 @@ export interface PageField {
   holds: unknown
   /** The page cannot take the text as it is: the outcome must say so. */
   told?: true
+  /** Where several controls have that name: the heading above the control that is meant. */
+  section?: string
+  /** The job's figures go in as a file of this name; what the page holds of it begins with `holds`. */
+  file?: true
+  /** Step of the page that shows the control, where there are several. */
+  step?: number
 }
 
 export interface FrameworkPage {
   name: string
   entry: string
   fields: PageField[]
+  /** Keys of the page's state that follow from the fields: whether all is valid, the other parts of a date. */
+  follows?: string[]
 }
 
 const field = (name: string, text: string, state: string, holds: unknown = text): PageField => ({
@@ -37,8 +45,24 @@ const comments = field('Comments', 'attic hatch weatherstripped', 'comments')
 
 export const pages: FrameworkPage[] = [
   {
+    name: 'React, controlled',
+    entry: '../controls/controlled.tsx',
+    fields: [
+      street,
+      field('CFM50', '1445', 'flow'),
+      isoDate,
+      comments,
+      range,
+      result,
+      sealed,
+      { ...field('Digits only', '14a', 'digits', '14'), told: true },
+      { ...field('Fixed', 'other', 'fixed', 'kept'), told: true },
+    ],
+  },
+  {
     name: 'React Hook Form',
     entry: 'react-hook-form/main.tsx',
+    follows: ['valid'],
     fields: [
       street,
       flow,
@@ -182,6 +206,7 @@ export const pages: FrameworkPage[] = [
   {
     name: 'ARIA patterns',
     entry: 'aria/main.ts',
+    follows: ['bm', 'by'],
     fields: [
       field('Range', 'Ring B', 'range'),
       field('Town', 'Larch Falls', 'town'),
@@ -199,6 +224,10 @@ export const pages: FrameworkPage[] = [
       field('Time of test', '14:05', 'time'),
       field('Month of invoice', '2026-02', 'invoice'),
       field('Started', '2026-02-11T14:05', 'started'),
+      {
+        ...field('Report', 'figures.csv', 'report', 'figures.csv text/csv group,item,value,unit\r\nbuilding,'),
+        file: true,
+      },
     ],
   },
 ]

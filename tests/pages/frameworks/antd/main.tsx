@@ -12,7 +12,7 @@ function Page() {
     return { ...values, date: date?.format('YYYY-MM-DD') ?? '' }
   }
   return (
-    <Form form={form} layout="vertical" style={{ width: 420, padding: 20 }}>
+    <Form form={form} layout="vertical" initialValues={{ floors: 1 }} style={{ width: 420, padding: 20 }}>
       <Form.Item name="street" label="Street address">
         <Input />
       </Form.Item>

@@ -3,7 +3,7 @@
  * editable combobox, listbox, radio group, checkbox, switch, slider, spin button, date picker dialog; and the ways around
  * them: a list elsewhere in the document, one that mounts what is in view, one that waits for a request, dates in boxes.
  */
-const state: Record<string, unknown> = { submitted: 0 }
+const state: Record<string, unknown> = { submitted: 0, places: ['Attic'], floors: 1, rooms: 0 }
 window.pageState = () => ({ ...state })
 
 document.body.innerHTML = `
