@@ -2,24 +2,32 @@
 import type { Control } from './controls.ts'
 import { nameOf, textIn } from './names.ts'
 import type { Clues } from './schema.ts'
-import { tidy } from './words.ts'
+import { tidy, words } from './words.ts'
 
+/** Attributes by which pages name a field: those of the standards, those for tests, and any own one called name or model. */
 const steady =
-  /^(name|id|autocomplete|formcontrolname|ng-model|v-model|data-(test|qa|cy|field|name|key|label|bind|automation|question|column|model|path|control)[\w-]*)$/
+  /^(id|autocomplete|[\w-]*(name|model)|data-(test|qa|cy|field|key|label|bind|automation|question|column|path|control)[\w-]*)$/
 
 const generic =
-  /^(:?r|_r_|input|field|mui|ember|control|ctrl|id|el|element|text|textbox|select|react-select|radix|headlessui|downshift|gwt-uid|ext-gen|ext-comp|uid|form-control|mat-input|mat-select|cdk|q|wrapper|item|component)$/
+  /^(:?r|_r_|input|field|control|ctrl|id|el|element|text|textbox|select|uid|form-control|q|wrapper|item|component)$/
 
 /**
  * Whether an attribute looks numbered or drawn by a program anew at each load, so that it tells nothing the next time:
  * a counter behind a word that says nothing (`input-17`), four digits in a row, a token of mixed letters and digits.
+ * With what the page says of the control, also a counter among words that stand nowhere in it (`box-3-inner`).
  */
-export function looksGenerated(value: string): boolean {
+export function looksGenerated(value: string, said?: string): boolean {
   if (/[0-9a-f]{8}-[0-9a-f]{4}-/i.test(value)) return true
   if (/^(:|«|_r_).*[:»_]$/.test(value)) return true
-  if (/^(react-select|radix|headlessui|downshift|mat|cdk|mui|ember|ext)[-_:]\d/.test(value)) return true
   const counted = /^(.*?)[-_:.]?\d+$/.exec(value.toLowerCase())
   if (counted?.[1] !== undefined && (counted[1] === '' || generic.test(counted[1]))) return true
+  if (said !== undefined && /(^|[-_:.«])[a-z]?\d+([-_:.»]|$)/.test(value)) {
+    const known = words(said)
+    const own = words(value.replaceAll(/([a-z])([A-Z])/g, '$1 $2').replaceAll('_', ' ')).filter((word) =>
+      /\p{L}{2}/u.test(word),
+    )
+    if (!own.some((word) => known.some((each) => each.startsWith(word) || word.startsWith(each)))) return true
+  }
   return value.split(/[^A-Za-z0-9]+/).some((token) => {
     if (/\d{4,}/.test(token)) return true
     if (/^[0-9a-f]{8,}$/i.test(token) && /\d/.test(token)) return true
@@ -30,15 +38,17 @@ export function looksGenerated(value: string): boolean {
 function attributesOf(control: Control): Record<string, string> {
   const found: Record<string, string> = {}
   const { element } = control
+  const said = `${control.name} ${control.section}`
   const root = element.getRootNode()
   const host = 'host' in root ? (root.host as Element) : undefined
+  const tells = (name: string, value: string) =>
+    value !== '' && steady.test(name) && !looksGenerated(value, name === 'id' ? said : undefined)
   for (const { name, value } of element.attributes) {
     // The id of a radio names one option, not the group; every use of a component has the same ids inside.
     if (name === 'id' && (control.elements.length > 1 || host)) continue
-    if (value && steady.test(name) && !looksGenerated(value)) found[name] = value
+    if (tells(name, value)) found[name] = value
   }
-  for (const { name, value } of host?.attributes ?? [])
-    if (value && steady.test(name) && !looksGenerated(value)) found[`host ${name}`] = value
+  for (const { name, value } of host?.attributes ?? []) if (tells(name, value)) found[`host ${name}`] = value
   return found
 }
 

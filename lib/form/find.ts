@@ -18,7 +18,7 @@ const weights = {
   shadow: 1,
 }
 /** Attributes by which a page tells one control from all others. */
-const identities = ['id', 'name', 'formcontrolname', 'ng-model', 'v-model', 'host id', 'host name']
+const identity = /^(host )?(id|[\w-]*(name|model))$/
 /** A fit below this is no fit. */
 const enough = 0.6
 
@@ -56,7 +56,9 @@ export function fit(mapped: Clues, now: Clues): number {
   if (!sameFrame(mapped, now)) return 0
   const attributes = sameAttributes(mapped, now)
   // Ids and names that the page itself gives to one control only outweigh a label that was written anew.
-  const identical = identities.some((key) => key in mapped.attributes && mapped.attributes[key] === now.attributes[key])
+  const identical = Object.entries(mapped.attributes).some(
+    ([key, value]) => identity.test(key) && now.attributes[key] === value,
+  )
   const name = mapped.name || now.name ? asksAlike(mapped.name, now.name) : undefined
   if (name !== undefined) weigh(weights.name, name)
   let section: number | undefined

@@ -52,8 +52,6 @@ describe('generated attributes', () => {
     '«r1»',
     'input-17',
     'ember1234',
-    'mui-3',
-    'react-select-2-input1',
     'ctl1010_town',
     '3f2504e0-4f89-41d3-9a0c-0305e82c3301',
     'field_x7Gk2',
@@ -61,6 +59,17 @@ describe('generated attributes', () => {
     '42',
   ])('%s tells nothing', (value) => {
     expect(looksGenerated(value)).toBe(true)
+  })
+
+  test.each(['mui-3', 'react-select-2-input', 'mat-input-0', 'radix-:r1:', 'mantine-r3-target', 'p_12_field'])(
+    '%s tells nothing of a street address, whoever gives such ids',
+    (value) => {
+      expect(looksGenerated(value, 'Street address Building')).toBe(true)
+    },
+  )
+
+  test.each(['street-2', 'address_3_line', 'building-1', 'bldg', 'strAddress'])('%s says what it is', (value) => {
+    expect(looksGenerated(value, 'Street address Building')).toBe(false)
   })
 
   test.each([
