@@ -123,7 +123,7 @@ function problemOf(issue: SheetIssue, sheet: Sheet, rows: number[]): Problem {
     path,
     code: issue.code.replaceAll(' ', '-'),
     severity: MISSING.has(issue.code) ? 'missing' : 'bad',
-    message: rest === undefined || path === 'points' ? issue.message : say`${nameOf(path)}: it${rest}${left}`,
+    message: rest === undefined || path === 'points' ? issue.message : say`${nameOf(path)}: it${rest + left}`,
   }
 }
 

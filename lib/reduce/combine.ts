@@ -93,7 +93,7 @@ export function combine(depressurize: Report, pressurize: Report): Pick<Report, 
     if (fan) continue
     const second = inUnit(other, one.unit)
     working.push({
-      step: say`${name.charAt(0).toUpperCase()}${name.slice(1)}, mean of both directions`,
+      step: say`${name.charAt(0).toUpperCase() + name.slice(1)}, mean of both directions`,
       formula: say`(depressurizing + pressurizing) / 2`,
       values: say`depressurizing = ${short(one.value)} ${one.unit}, pressurizing = ${short(second.value)} ${one.unit}`,
       result: `${short(both.value)}${one.unit === '1' ? '' : ` ${one.unit}`}`,

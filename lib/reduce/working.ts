@@ -272,7 +272,7 @@ export function usedPoints(sheet: Sheet, { stations }: Leak): string | undefined
       if (!scatter) return say`Uses point ${from[0]! + 1}, the nearest to ${near}.`
       const many = counted[from.length] ?? from.length
       const which = from.length < counted.length ? ` (${from.map((index) => say`point ${index + 1}`).join(', ')})` : ''
-      return say`Averages ${many} readings near ${near}${which}; they spread ${short(100 * scatter.spread, 2)} %.`
+      return say`Averages ${many} readings near ${near + which}; they spread ${short(100 * scatter.spread, 2)} %.`
     })
     .join(' ')
 }

@@ -41,6 +41,8 @@ export function textsOf(source: string, path: string): Text[] {
       const whole = parts.join('…')
       if (parts.some((part) => part.includes('$'))) throw fault(whole, 'holds a $, which message files give a meaning.')
       if (quasi.expressions.length > MOST) throw fault(whole, `has more than ${MOST} values.`)
+      // A browser would take $1$2 for the name of a placeholder.
+      if (parts.slice(1, -1).includes('')) throw fault(whole, 'has two values side by side: make them one.')
       if (tag.name === 'term' && parts.length > 1) throw fault(whole, 'has values; a term has none.')
       if (parts.length === 1 && !/\p{L}/u.test(whole)) throw fault(whole, 'holds no word.')
       const message = parts.reduce((text, part, at) => `${text}$${at}${part}`)

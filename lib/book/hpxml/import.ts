@@ -307,6 +307,7 @@ function linesOf(job: Job, how: string): string[] {
     const [first] = points
     const reading =
       points.length === 1 && first ? say`, ${first.flow} at ${first.pressure} Pa` : say`, ${points.length} readings`
-    return say`Test ${quoted(role)} of the ${what}${date ? say` on ${date}` : ''}${reading}${how}.`
+    const day = date ? say` on ${date}` : ''
+    return say`Test ${quoted(role)} of the ${what + day + reading + how}.`
   })
 }

@@ -32,7 +32,7 @@ export const air: Check = {
         : ''
     return {
       outcome: 'good',
-      text: say`Corrected for air of ${values}, indoors and outdoors.${only}${place}`,
+      text: say`Corrected for air of ${values}, indoors and outdoors.${only + place}`,
       found: values,
     }
   },

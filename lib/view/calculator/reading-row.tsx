@@ -61,7 +61,7 @@ export function ReadingRow(props: Props) {
             value: point[key],
             'data-row': row,
             'data-column': key,
-            'aria-label': say`${title}, point ${number}${unit && `, ${unit}`}`,
+            'aria-label': say`${title}, point ${number}` + (unit && `, ${unit}`),
             'aria-invalid': finding ? true : undefined,
             'aria-describedby': finding?.id,
           } as const
