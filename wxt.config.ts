@@ -42,7 +42,7 @@ export default defineConfig({
     // The browser lets the person change each of these keys.
     commands: {
       _execute_action: { suggested_key: { default: 'Alt+Shift+G' } },
-      beside: { suggested_key: { default: 'Alt+Shift+B' }, description: named('beside') },
+      beside: { suggested_key: { default: 'Alt+Shift+K' }, description: named('beside') },
       fill: { suggested_key: { default: 'Alt+Shift+F' }, description: named('fill') },
     },
     // Firefox takes a policy without a schema, and does not know this key.

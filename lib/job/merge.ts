@@ -24,6 +24,9 @@ function equal(one: unknown, other: unknown): boolean {
   return [...new Set([...Object.keys(one), ...Object.keys(other)])].every((key) => equal(one[key], other[key]))
 }
 
+/** The one with an id. */
+const of = (list: { id: string }[], id: string) => list.find((one) => one.id === id)
+
 /** What lies in neither version any more is dropped, with its key. */
 const present = (fields: Fields): Fields =>
   Object.fromEntries(Object.entries(fields).filter(([, value]) => value !== undefined))
@@ -66,7 +69,6 @@ class Merger {
     theirs: { id: string }[],
     path: Clash['path'],
   ): unknown[] {
-    const of = (list: { id: string }[], id: string) => list.find((one) => one.id === id)
     const ids = [...new Set([...mine, ...theirs].map(({ id }) => id))]
     return ids.flatMap((id) => {
       const merged = this.any(of(base, id), of(mine, id), of(theirs, id), [...path, id])

@@ -76,6 +76,18 @@ test('the popup puts itself beside the page, where it stays', async () => {
   const beside = await whole(await (await opened).asPage(), 'The sidebar')
   await beside.wait(/14 Tannery Row/)
   expect(await beside.has('button', 'Keep beside the page')).toBe(false)
+
+  // A page on which the button was never pressed is closed to it: it says what to press, and then works there.
+  const other = await session.open(site.react)
+  await beside.wait(/press the Gapsum button in the toolbar once/)
+  await beside.click('button', 'Map this page')
+  await beside.wait(/does not let the helper into this page yet: press the Gapsum button/)
+  const popupThere = await session.openPopup(other)
+  await popupThere.wait(/14 Tannery Row/)
+  await popupThere.page.close()
+  await beside.click('button', 'Map this page')
+  await (await helper(other)).wait(/Pick a control/)
+  await other.close()
   await page.close()
 })
 

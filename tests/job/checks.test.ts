@@ -26,6 +26,12 @@ const ofPair = (sheet: Partial<TypedSheet>, overrides: Partial<Test> = {}) => {
   return found && `${found.outcome}: ${found.text} ${found.found ?? ''}`.trim()
 }
 
+const saidOfLeftOut = (overrides: Partial<TypedSheet>) => {
+  const { checks = [] } = reduceTest(fakeJob(), fakeTest(overrides), fakeDevices()).report ?? {}
+  const one = checks.find(({ id }) => id === 'left-out')
+  return one && `${one.outcome}: ${one.text} ${one.found}`
+}
+
 describe('checks beside the sheet', () => {
   test('they stand in the report, each with a heading', () => {
     const ids = reduceTest(fakeJob(), fakeTest(), fakeDevices()).report?.checks.map(({ id }) => id) ?? []
@@ -38,14 +44,9 @@ describe('checks beside the sheet', () => {
     const sheet = (reason: string, other = ''): Partial<TypedSheet> => ({
       points: [first!, { ...second!, leftOut: reason }, { ...third!, leftOut: other }],
     })
-    const found = (overrides: Partial<TypedSheet>) => {
-      const { checks = [] } = reduceTest(fakeJob(), fakeTest(overrides), fakeDevices()).report ?? {}
-      const one = checks.find(({ id }) => id === 'left-out')
-      return one && `${one.outcome}: ${one.text} ${one.found}`
-    }
-    expect(found(sheet(''))).toBeUndefined()
-    expect(found(sheet('  '))).toBeUndefined()
-    expect(found(sheet('a door slammed', 'gust'))).toMatchInlineSnapshot(
+    expect(saidOfLeftOut(sheet(''))).toBeUndefined()
+    expect(saidOfLeftOut(sheet('  '))).toBeUndefined()
+    expect(saidOfLeftOut(sheet('a door slammed', 'gust'))).toMatchInlineSnapshot(
       `"doubtful: Left out of every figure: point 2 (a door slammed), point 3 (gust). The readings stay in the job and the report; whoever reviews the test decides whether the reason holds. 2 left out"`,
     )
   })

@@ -15,6 +15,10 @@ const withPoints = (job: Job, change: (points: TypedPoint[]) => TypedPoint[]): J
 const typed = (job: Job, row: number, cell: keyof TypedPoint, text: string): Job =>
   withPoints(job, (points) => points.map((point, at) => (at === row ? { ...point, [cell]: text } : point)))
 
+const rowAt = (pressure: string): TypedPoint => ({ pressure, flow: '1', devicePressure: '', range: '' })
+const allOf = (list: { row: number; cell: keyof TypedPoint; text: string }[]) =>
+  list.reduce((job, { row, cell: at, text }) => typed(job, row, at, text), base)
+
 describe('one job of two that were typed in at the same time', () => {
   test('cells that only one changed are taken from it', () => {
     const mine = typed(base, 0, 'flow', '791')
@@ -36,8 +40,7 @@ describe('one job of two that were typed in at the same time', () => {
   })
 
   test('rows that both added are all there', () => {
-    const row = (pressure: string): TypedPoint => ({ pressure, flow: '1', devicePressure: '', range: '' })
-    const [mine, theirs] = ['-20', '-15'].map((one) => withPoints(base, (points) => [...points, row(one)]))
+    const [mine, theirs] = ['-20', '-15'].map((one) => withPoints(base, (points) => [...points, rowAt(one)]))
     const { job, clashes } = mergeJobs(base, mine!, theirs!)
     expect(
       after(job)
@@ -68,11 +71,9 @@ describe('one job of two that were typed in at the same time', () => {
       text: fc.stringMatching(/^[0-9]{1,3}$/),
     })
     const edits = fc.array(cell, { maxLength: 4 })
-    const all = (list: { row: number; cell: keyof TypedPoint; text: string }[]) =>
-      list.reduce((job, { row, cell: at, text }) => typed(job, row, at, text), base)
     fc.assert(
       fc.property(edits, edits, (ours, others) => {
-        const [mine, theirs] = [all(ours), all(others)]
+        const [mine, theirs] = [allOf(ours), allOf(others)]
         const { job, clashes } = mergeJobs(base, mine, theirs)
         for (const { row, cell: at } of ours)
           expect(after(job).sheet.points[row]?.[at]).toBe(after(mine).sheet.points[row]?.[at])

@@ -5,8 +5,8 @@ import { paragraphMaterial, paragraphOf, usualParts } from '../../lib/view/parag
 
 const devices = [demoDevice()]
 const of = (role: string, job = demoJob()) => {
-  const test = job.tests.find((one) => one.role === role)!
-  return paragraphMaterial(job, test, devices, readingOf(job, test, devices).verdict)
+  const one = job.tests.find((made) => made.role === role)!
+  return paragraphMaterial(job, one, devices, readingOf(job, one, devices).verdict)
 }
 
 test('the usual wording holds the date, the verdict and whose edition counts', () => {

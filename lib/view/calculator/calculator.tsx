@@ -264,6 +264,7 @@ export function Calculator({ onSent, beside = false }: Props) {
                   onPractice={() => {
                     void demo().then(practise)
                   }}
+                  onBook={openBook}
                 />
                 {panel === 'list' && (
                   <main>
@@ -288,22 +289,23 @@ export function Calculator({ onSent, beside = false }: Props) {
                   onDismiss={held.dropUndo}
                 />
               )}
-              <Foot
-                page={page}
-                beside={beside}
-                job={job?.id ?? ''}
-                doubtful={reading?.counts.doubtful ?? 0}
-                bad={reading?.counts.bad ?? 0}
-                trouble={sending}
-                ready={job !== undefined}
-                onPractice={practise}
-                onFill={(map) => void send('plan', map)}
-                onMap={(map) => void send('map', map)}
-                onBook={openBook}
-                onChecks={() => {
-                  unfold('checks', 'checks')
-                }}
-              />
+              {job && (
+                <Foot
+                  page={page}
+                  beside={beside}
+                  job={job.id}
+                  doubtful={reading?.counts.doubtful ?? 0}
+                  bad={reading?.counts.bad ?? 0}
+                  trouble={sending}
+                  onPractice={practise}
+                  onFill={(map) => void send('plan', map)}
+                  onMap={(map) => void send('map', map)}
+                  onBook={openBook}
+                  onChecks={() => {
+                    unfold('checks', 'checks')
+                  }}
+                />
+              )}
             </div>
           </div>
         </BenchContext.Provider>

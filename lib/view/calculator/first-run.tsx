@@ -17,10 +17,11 @@ interface Props {
   onList: () => void
   /** Opens the demo job and a form to practise on. */
   onPractice: () => void
+  onBook: () => void
 }
 
 /** What stands here while no job is open: at first the whole round, and what to see to before a test. */
-export function FirstRun({ first, units, onUnits, onStart, onDemo, onList, onPractice }: Props) {
+export function FirstRun({ first, units, onUnits, onStart, onDemo, onList, onPractice, onBook }: Props) {
   const [any, setAny] = useState(false)
   useEffect(() => {
     void listJobs().then((jobs) => setAny(jobs.length > 0))
@@ -70,7 +71,7 @@ export function FirstRun({ first, units, onUnits, onStart, onDemo, onList, onPra
           </select>
         </label>
       )}
-      <div class="row">
+      <div class="row begin">
         <button type="button" class="b first" onClick={onStart}>
           {say`Start a job`}
         </button>
@@ -84,6 +85,9 @@ export function FirstRun({ first, units, onUnits, onStart, onDemo, onList, onPra
         </button>
         <button type="button" class="b" onClick={onPractice}>
           {say`Practise on a form`}
+        </button>
+        <button type="button" class="b" onClick={onBook}>
+          {say`Open book`}
         </button>
       </div>
     </main>

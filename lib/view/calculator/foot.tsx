@@ -10,14 +10,12 @@ interface Props {
   page: ActivePage | undefined
   /** Whether this stands beside the page, where the browser shows a page only after its toolbar button was pressed. */
   beside: boolean
-  /** The job that is filled in; empty while none is open. */
+  /** The job that is filled in. */
   job: string
   doubtful: number
   bad: number
   /** Why the last action did not work, or empty. */
   trouble: string
-  /** False while no job is open: there is nothing to fill in. */
-  ready: boolean
   onFill: (map: FormMap) => void
   onMap: (map: FormMap | undefined) => void
   onBook: () => void
@@ -36,7 +34,6 @@ export function Foot({
   doubtful,
   bad,
   trouble,
-  ready,
   onFill,
   onMap,
   onBook,
@@ -51,7 +48,7 @@ export function Foot({
   const count = map?.bindings.length ?? 0
   const left = useStepsLeft(job, map)
   const said = [bad > 0 && say`${bad} bad`, doubtful > 0 && say`${doubtful} doubtful`].filter(Boolean).join(', ')
-  const able = ready && page !== undefined && page.barred === ''
+  const able = page !== undefined && page.barred === ''
 
   return (
     <footer class="act">
@@ -80,7 +77,7 @@ export function Foot({
             }}
           >
             <Icon name={bad > 0 ? 'bad' : 'doubtful'} />
-            {said} {bad + doubtful === 1 ? say`check` : say`checks`}
+            {bad + doubtful === 1 ? say`${said} check` : say`${said} checks`}
           </a>
         )}
       </div>

@@ -50,8 +50,8 @@ export function PlotDrawing({ plot, children }: { plot: Plot; children?: Compone
         )}
       </g>
       {limit && <path class="lim" d={`M${limit.at[0] - limit.half} ${limit.at[1]}h${2 * limit.half}`} />}
-      {plot.marks.map(({ at: [x, y], row, left }) =>
-        left ? <path key={row} class="pt" d={cross(x, y)} /> : <circle key={row} class="pt" cx={x} cy={y} r="3.4" />,
+      {plot.marks.map(
+        ({ at: [x, y], row, left: gone }) => !gone && <circle key={row} class="pt" cx={x} cy={y} r="3.4" />,
       )}
       {result && (
         <>
@@ -65,6 +65,7 @@ export function PlotDrawing({ plot, children }: { plot: Plot; children?: Compone
           </text>
         </>
       )}
+      {plot.marks.map(({ at: [x, y], row, left: gone }) => gone && <path key={row} class="pt gone" d={cross(x, y)} />)}
       {limit && (
         <text class="k" {...limitPlace(limit)}>
           {limit.text}

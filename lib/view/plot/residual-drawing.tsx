@@ -21,7 +21,7 @@ export function ResidualDrawing({ residuals, chosen }: { residuals: Residuals; c
       {residuals.marks.map(({ at: [x, y], row, left: gone }) => (
         <g key={row} class={row === chosen ? 'chosen' : ''}>
           {!gone && <path class="stem" d={`M${x} ${residuals.zero}V${y}`} />}
-          {gone ? <path class="pt" d={cross(x, y)} /> : <circle class="pt" cx={x} cy={y} r="3" />}
+          {gone ? <path class="pt gone" d={cross(x, y)} /> : <circle class="pt" cx={x} cy={y} r="3" />}
         </g>
       ))}
       <path class="fr" d={`M${left} ${top}V${bottom}`} />

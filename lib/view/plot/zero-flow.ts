@@ -15,6 +15,9 @@ export interface ZeroFlow {
   words: string
 }
 
+const written = (list: readonly number[]) =>
+  list.map((pressure) => minus(halfUp(pressure, 1))).join(', ') || say`none`
+
 /** Nothing when no baseline was read. */
 export function zeroFlowOf({ baseline }: Pick<Sheet, 'baseline'>): ZeroFlow | undefined {
   const { before, after } = baseline
@@ -27,8 +30,6 @@ export function zeroFlowOf({ baseline }: Pick<Sheet, 'baseline'>): ZeroFlow | un
     ...before.map((pressure, at) => ({ x: x(pressure), after: false, key: `before ${at}` })),
     ...after.map((pressure, at) => ({ x: x(pressure), after: true, key: `after ${at}` })),
   ]
-  const written = (list: readonly number[]) =>
-    list.map((pressure) => minus(halfUp(pressure, 1))).join(', ') || say`none`
   return {
     ticks: scale.ticks.map((tick) => ({ x: x(tick), text: minus(tick.toFixed(scale.decimals)) })),
     marks,

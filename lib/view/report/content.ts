@@ -210,10 +210,10 @@ function readingsOf(
 
 /** Which readings the figures do not rest on, and why: a few of them in full. */
 function leftWords(gone: readonly LeftOut[]): string[] {
-  const named = gone
+  const lines = gone
     .slice(0, 4)
     .map(({ row, reason }) => say`× Point ${row + 1} is left out of the figures: ${reason.slice(0, 120)}.`)
-  return gone.length > 4 ? [...named, say`${gone.length - 4} more are left out; their reasons are in the job.`] : named
+  return gone.length > 4 ? [...lines, say`${gone.length - 4} more are left out; their reasons are in the job.`] : lines
 }
 
 /** A figure by its full name, with the word of the trade behind it. */

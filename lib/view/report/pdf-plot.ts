@@ -29,11 +29,7 @@ export function drawPlot(pen: Pen, plot: Plot): void {
     pen.hatch(from, y - 9, to - from, 9)
     pen.line(from, y, to, y, 'ink', 2)
   }
-  for (const { at, left } of plot.marks) {
-    const [x, y] = at
-    if (left) pen.path(cross(x, y), { stroke: 'ink', width: 1.2 })
-    else pen.dot(x, y, 3.4, 'paper', 'ink')
-  }
+  for (const { at, left: gone } of plot.marks) if (!gone) pen.dot(...at, 3.4, 'paper', 'ink')
   if (result) {
     const [x, y] = result.at
     pen.line(x, result.low, x, result.high, 'ink', 2)
@@ -41,6 +37,7 @@ export function drawPlot(pen: Pen, plot: Plot): void {
     pen.dot(x, y, 3.6, 'ink')
     write(pen, result.text, resultPlace(plot))
   }
+  for (const { at, left: gone } of plot.marks) if (gone) pen.path(cross(...at), { stroke: 'doubt', width: 2 })
   if (limit) write(pen, limit.text, limitPlace(limit))
   pen.path(`M${left} ${top}V${bottom}H${right}`, { stroke: 'ink', width: 1.5 })
 
