@@ -1,7 +1,23 @@
 import { useEffect, useMemo, useState } from 'preact/hooks'
 import type { Device, Job, Test } from '../../job/schema.ts'
-import { readingOf, type Reading } from './reading.ts'
+import type { Reading, readingOf } from './reading.ts'
 import { say } from '../../words/say.ts'
+
+type Compute = typeof readingOf
+
+let computing: Compute | undefined
+
+/** Read after the first paint: cells can be typed into before it has arrived. */
+async function readCompute(): Promise<Compute> {
+  try {
+    computing = (await import('./reading.ts')).readingOf
+    return computing
+  } catch (error) {
+    return () => {
+      throw error
+    }
+  }
+}
 
 /** Up to so many points are computed within a keystroke. */
 const atOnce = 300
@@ -14,26 +30,33 @@ export function useReading(
   test: Test | undefined,
   devices: readonly Device[],
 ): Reading | undefined {
+  const [compute, setCompute] = useState(() => computing)
+  useEffect(() => {
+    if (!compute) void readCompute().then((read) => setCompute(() => read))
+  }, [])
   const long = (test?.sheet.points.length ?? 0) > atOnce
-  const now = useMemo(() => (job && test && !long ? safely(job, test, devices) : undefined), [job, test, devices, long])
+  const now = useMemo(
+    () => (compute && job && test && !long ? safely(compute, job, test, devices) : undefined),
+    [compute, job, test, devices, long],
+  )
   const [later, setLater] = useState<{ test: string; reading: Reading }>()
 
   useEffect(() => {
-    if (!job || !test || !long) return
-    const work = () => setLater({ test: test.id, reading: safely(job, test, devices) })
+    if (!compute || !job || !test || !long) return
+    const work = () => setLater({ test: test.id, reading: safely(compute, job, test, devices) })
     const timer = setTimeout(work, later?.test === test.id ? rest : 0)
     return () => clearTimeout(timer)
-  }, [job, test, devices, long])
+  }, [compute, job, test, devices, long])
 
   if (!test) return undefined
-  if (!long) return now
+  if (!long) return now ?? pending
   return later?.test === test.id ? later.reading : pending
 }
 
 /** A fault in computing must not take the typed readings off the screen. */
-function safely(job: Job, test: Test, devices: readonly Device[]): Reading {
+function safely(compute: Compute, job: Job, test: Test, devices: readonly Device[]): Reading {
   try {
-    return readingOf(job, test, devices)
+    return compute(job, test, devices)
   } catch (error) {
     const reason = error instanceof Error ? error.message : String(error)
     const waiting = say`The figures could not be computed (${reason}). What you typed is kept; please report this.`
