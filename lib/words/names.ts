@@ -9,6 +9,8 @@ import { say, shown } from './say.ts'
 export function roleWords(role: string): string {
   const [, stem, number] = /^(duct system|final|test) (\d+)$/.exec(role) ?? []
   if (stem !== undefined && number !== undefined) return `${shown(stem)} ${number}`
+  const [, from] = /^duct systems from (\d+)$/.exec(role) ?? []
+  if (from !== undefined) return say`duct systems from ${from}`
   const both = /^(.+)(, | and )(both directions|after)$/.exec(role)
   if (both?.[2] === ', ') return `${roleWords(both[1] ?? '')}, ${shown(both[3] ?? '')}`
   return both ? say`${shown(both[1] ?? '')} and ${shown(both[3] ?? '')}` : shown(role)

@@ -98,7 +98,7 @@ export function EntryFilter({ filter, onChange, order, onOrder, maps }: Props) {
         }}
       />
       <TextField label={say`From`} type="date" value={filter.from ?? ''} onInput={(from) => set({ from })} />
-      <TextField label="To" type="date" value={filter.to ?? ''} onInput={(to) => set({ to })} />
+      <TextField label={say`To`} type="date" value={filter.to ?? ''} onInput={(to) => set({ to })} />
       <ChoiceField
         label={say`Order`}
         value={order}

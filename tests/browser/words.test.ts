@@ -1,0 +1,63 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { read } from '../../lib/words/collect.ts'
+import { startSite, type Site } from '../pages/site/server.ts'
+import { launch, type Session } from './harness.ts'
+import { formOf } from './round.ts'
+
+const english = read('en')
+const spanish = read('es')
+
+/** Sentences that read otherwise in Spanish; a page may hold shorter words of its own. */
+const foreign = Object.entries(english)
+  .filter(([key, { message }]) => spanish[key]?.message !== message && /^\S+ \S+ [^$]+[.?]$/.test(message))
+  .map(([, { message }]) => message.trim())
+
+const englishIn = (text: string): string[] => foreign.filter((sentence) => text.includes(sentence))
+
+let site: Site
+let session: Session
+
+beforeAll(async () => {
+  site = await startSite()
+  session = await launch({ language: 'es' })
+})
+afterAll(async () => {
+  await session.close()
+  await site.close()
+})
+
+describe('in a browser that speaks Spanish', () => {
+  it('the popup and the helper do too', async () => {
+    const page = await session.open(formOf(site, 'plain').url)
+    const popup = await session.openPopup(page)
+    await popup.click('button', 'Abrir el trabajo de ejemplo')
+    await popup.wait(/Cumple el límite/)
+    const calculator = await popup.text()
+    expect(calculator).toMatch(/Verificaciones/)
+    expect(calculator).toMatch(/presurización/)
+    expect(englishIn(calculator)).toEqual([])
+    await popup.click('button', 'Asignar esta página')
+    const helper = await session.helper(page)
+    await helper.wait(/campos vinculados/)
+    const mapping = await helper.text()
+    expect(mapping).toMatch(/Elija un campo/)
+    expect(englishIn(mapping)).toEqual([])
+    await page.close()
+  })
+
+  it('the book does too, and no text is empty', async () => {
+    const book = await session.openPage('/book.html')
+    await book.wait(/Aún no hay entradas/)
+    expect(englishIn(await book.text())).toEqual([])
+    const keys = Object.keys(english)
+    const shown = await book.page.evaluate((asked) => {
+      const { i18n } = (
+        globalThis as unknown as { chrome: { i18n: { getMessage: (key: string, values: string[]) => string } } }
+      ).chrome
+      return asked.map((key) => i18n.getMessage(key, ['1', '2', '3', '4', '5', '6', '7', '8', '9']))
+    }, keys)
+    const expected = keys.map((key) => spanish[key]?.message.replaceAll(/\$(\d)/g, '$1'))
+    expect(shown).toEqual(expected)
+    await book.close()
+  })
+})
