@@ -1,200 +1,67 @@
 /** The small shapes that stand beside words. Decoration only: the word says it. */
-import type { ComponentChildren } from 'preact'
+
+/** A path, the width of its line (0: filled), its colour if not the text's, its dashes. */
+type Line = [path: string, width: number, colour?: string, dashes?: string]
+
+const ring = (x: number, y: number, r: number) => `M${x - r} ${y}a${r} ${r} 0 1 0 ${2 * r} 0a${r} ${r} 0 1 0-${2 * r} 0`
+const link = (x: number) => `M${x + 2.8} 5.2h2.4a2.8 2.8 0 0 1 0 5.6h-2.4a2.8 2.8 0 0 1 0-5.6z`
+const paper = 'var(--paper)'
 
 const shapes = {
-  tw: {
-    box: '0 0 10 10',
-    draw: () => (
-      <>
-        <path d="M3 1l4 4-4 4" fill="none" stroke="currentColor" stroke-width="1.6" />
-      </>
-    ),
-  },
-  copy: {
-    box: '0 0 16 16',
-    draw: () => (
-      <>
-        <g fill="none" stroke="currentColor" stroke-width="1.3">
-          <rect x="5.5" y="5.5" width="8" height="8" rx="1" />
-          <path d="M10.5 5.5v-3h-8v8h3" />
-        </g>
-      </>
-    ),
-  },
-  tick: {
-    box: '0 0 16 16',
-    draw: () => (
-      <>
-        <path d="M3 8.5l3.2 3.2L13 4.8" fill="none" stroke="currentColor" stroke-width="1.8" />
-      </>
-    ),
-  },
-  good: {
-    box: '0 0 16 16',
-    draw: () => (
-      <>
-        <circle cx="8" cy="8" r="6.6" fill="none" stroke="currentColor" stroke-width="1.3" />
-        <path d="M5 8.2l2.1 2.1L11.2 6" fill="none" stroke="currentColor" stroke-width="1.5" />
-      </>
-    ),
-  },
-  doubtful: {
-    box: '0 0 16 16',
-    draw: () => (
-      <>
-        <path d="M8 1.8l6.7 12H1.3z" fill="none" stroke="currentColor" stroke-width="1.4" stroke-linejoin="round" />
-        <path d="M8 6v4M8 11.2v1.4" stroke="currentColor" stroke-width="1.5" />
-      </>
-    ),
-  },
-  bad: {
-    box: '0 0 16 16',
-    draw: () => (
-      <>
-        <path d="M1.5 1.5h13v13h-13z" fill="currentColor" />
-        <path d="M5 5l6 6M11 5l-6 6" stroke="var(--paper)" stroke-width="1.7" />
-      </>
-    ),
-  },
-  none: {
-    box: '0 0 16 16',
-    draw: () => (
-      <>
-        <circle cx="8" cy="8" r="6.4" fill="none" stroke="currentColor" stroke-width="1.3" stroke-dasharray="2.4 2" />
-      </>
-    ),
-  },
-  entered: {
-    box: '0 0 16 16',
-    draw: () => (
-      <>
-        <circle cx="8" cy="8" r="7" fill="currentColor" />
-        <path d="M4.8 8.2l2.2 2.2 4.2-4.5" fill="none" stroke="var(--paper)" stroke-width="1.6" />
-      </>
-    ),
-  },
-  differs: {
-    box: '0 0 16 16',
-    draw: () => (
-      <>
-        <path d="M8 .8L15.2 8 8 15.2.8 8z" fill="none" stroke="currentColor" stroke-width="1.3" />
-        <path d="M5 6.7h6M5 9.3h6M9.4 5l-2.8 6" stroke="currentColor" stroke-width="1.2" />
-      </>
-    ),
-  },
-  notfound: {
-    box: '0 0 16 16',
-    draw: () => (
-      <>
-        <path d="M2 2h12v12H2z" fill="none" stroke="currentColor" stroke-width="1.3" stroke-dasharray="2.6 2" />
-        <path d="M5.5 8h5" stroke="currentColor" stroke-width="1.4" />
-      </>
-    ),
-  },
-  refused: {
-    box: '0 0 16 16',
-    draw: () => (
-      <>
-        <path d="M5.2 1h5.6L15 5.2v5.6L10.8 15H5.2L1 10.8V5.2z" fill="none" stroke="currentColor" stroke-width="1.4" />
-        <path d="M4.2 8h7.6" stroke="currentColor" stroke-width="2" />
-      </>
-    ),
-  },
-  ambiguous: {
-    box: '0 0 16 16',
-    draw: () => (
-      <>
-        <g fill="none" stroke="currentColor" stroke-width="1.3">
-          <circle cx="5.7" cy="8" r="4.6" />
-          <circle cx="10.3" cy="8" r="4.6" />
-        </g>
-      </>
-    ),
-  },
-  ready: {
-    box: '0 0 16 16',
-    draw: () => (
-      <>
-        <path d="M2 8h10M8.5 4.2L12.3 8l-3.8 3.8" fill="none" stroke="currentColor" stroke-width="1.5" />
-      </>
-    ),
-  },
-  replaces: {
-    box: '0 0 16 16',
-    draw: () => (
-      <>
-        <path d="M2 5.5h10L9.5 3M14 10.5H4L6.5 13" fill="none" stroke="currentColor" stroke-width="1.4" />
-      </>
-    ),
-  },
-  same: {
-    box: '0 0 16 16',
-    draw: () => (
-      <>
-        <path d="M3 6h10M3 10h10" stroke="currentColor" stroke-width="1.5" />
-      </>
-    ),
-  },
-  hand: {
-    box: '0 0 16 16',
-    draw: () => (
-      <>
-        <circle cx="8" cy="8" r="6.4" fill="none" stroke="currentColor" stroke-width="1.3" />
-        <path d="M3.6 12.4l8.8-8.8" stroke="currentColor" stroke-width="1.3" />
-      </>
-    ),
-  },
-  chain: {
-    box: '0 0 16 16',
-    draw: () => (
-      <>
-        <g fill="none" stroke="currentColor" stroke-width="1.4">
-          <rect x="1" y="5.2" width="8" height="5.6" rx="2.8" />
-          <rect x="7" y="5.2" width="8" height="5.6" rx="2.8" />
-        </g>
-      </>
-    ),
-  },
-  find: {
-    box: '0 0 16 16',
-    draw: () => (
-      <>
-        <g fill="none" stroke="currentColor" stroke-width="1.4">
-          <circle cx="6.8" cy="6.8" r="4.8" />
-          <path d="M10.4 10.4L15 15" />
-        </g>
-      </>
-    ),
-  },
-  x: {
-    box: '0 0 16 16',
-    draw: () => (
-      <>
-        <path d="M3.5 3.5l9 9M12.5 3.5l-9 9" stroke="currentColor" stroke-width="1.5" />
-      </>
-    ),
-  },
-  beside: {
-    box: '0 0 16 16',
-    draw: () => (
-      <>
-        <path d="M1.5 2.5h13v11h-13zM10 2.5v11" fill="none" stroke="currentColor" stroke-width="1.3" />
-        <path d="M3.5 5.5h4M3.5 8h4M3.5 10.5h2.5" stroke="currentColor" stroke-width="1.2" />
-      </>
-    ),
-  },
-  mark: {
-    box: '0 0 20 16',
-    draw: () => (
-      <>
-        <path d="M1.5 2v12M18.5 2v12M1.5 8h5M13.5 8h5" fill="none" stroke="currentColor" stroke-width="1.8" />
-        <circle cx="10" cy="8" r="2.4" fill="var(--accent)" />
-      </>
-    ),
-  },
-} satisfies Record<string, { box: string; draw: () => ComponentChildren }>
+  tw: [['M3 1l4 4-4 4', 1.6]],
+  copy: [['M6.5 5.5h6a1 1 0 0 1 1 1v6a1 1 0 0 1-1 1h-6a1 1 0 0 1-1-1v-6a1 1 0 0 1 1-1zM10.5 5.5v-3h-8v8h3', 1.3]],
+  tick: [['M3 8.5l3.2 3.2L13 4.8', 1.8]],
+  good: [
+    [ring(8, 8, 6.6), 1.3],
+    ['M5 8.2l2.1 2.1L11.2 6', 1.5],
+  ],
+  doubtful: [
+    ['M8 1.8l6.7 12H1.3z', 1.4],
+    ['M8 6v4M8 11.2v1.4', 1.5],
+  ],
+  bad: [
+    ['M1.5 1.5h13v13h-13z', 0],
+    ['M5 5l6 6M11 5l-6 6', 1.7, paper],
+  ],
+  none: [[ring(8, 8, 6.4), 1.3, '', '2.4 2']],
+  entered: [
+    [ring(8, 8, 7), 0],
+    ['M4.8 8.2l2.2 2.2 4.2-4.5', 1.6, paper],
+  ],
+  differs: [
+    ['M8 .8L15.2 8 8 15.2.8 8z', 1.3],
+    ['M5 6.7h6M5 9.3h6M9.4 5l-2.8 6', 1.2],
+  ],
+  notfound: [
+    ['M2 2h12v12H2z', 1.3, '', '2.6 2'],
+    ['M5.5 8h5', 1.4],
+  ],
+  refused: [
+    ['M5.2 1h5.6L15 5.2v5.6L10.8 15H5.2L1 10.8V5.2z', 1.4],
+    ['M4.2 8h7.6', 2],
+  ],
+  ambiguous: [[ring(5.7, 8, 4.6) + ring(10.3, 8, 4.6), 1.3]],
+  ready: [['M2 8h10M8.5 4.2L12.3 8l-3.8 3.8', 1.5]],
+  replaces: [['M2 5.5h10L9.5 3M14 10.5H4L6.5 13', 1.4]],
+  same: [['M3 6h10M3 10h10', 1.5]],
+  hand: [[`${ring(8, 8, 6.4)}M3.6 12.4l8.8-8.8`, 1.3]],
+  chain: [[link(1) + link(7), 1.4]],
+  find: [[`${ring(6.8, 6.8, 4.8)}M10.4 10.4L15 15`, 1.4]],
+  x: [['M3.5 3.5l9 9M12.5 3.5l-9 9', 1.5]],
+  beside: [
+    ['M1.5 2.5h13v11h-13zM10 2.5v11', 1.3],
+    ['M3.5 5.5h4M3.5 8h4M3.5 10.5h2.5', 1.2],
+  ],
+  mark: [
+    ['M1.5 2v12M18.5 2v12M1.5 8h5M13.5 8h5', 1.8],
+    [ring(10, 8, 2.4), 0, 'var(--accent)'],
+  ],
+} satisfies Record<string, Line[]>
 
 export type IconName = keyof typeof shapes
+
+/** The width and height of a shape that is not 16 by 16. */
+const sizes: Partial<Record<IconName, string>> = { tw: '10 10', mark: '20 16' }
 
 interface IconProps {
   name: IconName
@@ -203,10 +70,20 @@ interface IconProps {
 }
 
 export function Icon({ name, class: className }: IconProps) {
-  const shape = shapes[name]
+  const size = sizes[name]
+  const lines: readonly Line[] = shapes[name]
   return (
-    <svg class={className ?? (name === 'mark' || name === 'tw' ? name : 'i')} viewBox={shape.box} aria-hidden="true">
-      {shape.draw()}
+    <svg class={className ?? (size ? name : 'i')} viewBox={`0 0 ${size ?? '16 16'}`} aria-hidden="true">
+      {lines.map(([d, width, colour, dashes]) => (
+        <path
+          d={d}
+          fill={width ? 'none' : colour || 'currentColor'}
+          stroke={width ? colour || 'currentColor' : 'none'}
+          stroke-width={width}
+          stroke-dasharray={dashes}
+          stroke-linejoin="round"
+        />
+      ))}
     </svg>
   )
 }
