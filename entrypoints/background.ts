@@ -4,6 +4,7 @@ import { answer } from '../lib/book/answer.ts'
 import { closeUnended } from '../lib/book/fills.ts'
 import { runCommand } from '../lib/view/run-command.ts'
 import { joinAllowed, relay } from '../lib/view/frames.ts'
+import { answerSuggest } from '../lib/view/suggestions.ts'
 import { closeAbandoned, openBook, openSites } from '../lib/view/book/open.ts'
 
 const failed = (error: unknown) => console.error('Open fills could not be ended; the book tries again later.', error)
@@ -12,7 +13,9 @@ export default defineBackground(() => {
   const surroundings = { self: browser.runtime.id, engine: browser.runtime.getManifest().version, openBook }
   browser.runtime.onMessage.addListener(
     (message: unknown, sender: Runtime.MessageSender) =>
-      relay(message, sender, openSites) ?? answer(message, sender, surroundings),
+      relay(message, sender, openSites) ??
+      answerSuggest(message, sender, surroundings.self) ??
+      answer(message, sender, surroundings),
   )
   joinAllowed()
   browser.commands.onCommand.addListener((command, tab) => void runCommand(command, tab))

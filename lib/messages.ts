@@ -3,7 +3,8 @@ import * as z from 'zod/mini'
 import { fillSchema } from './book/schema.ts'
 import { imageSchema } from './form/image.ts'
 import { materialSchema } from './form/material.ts'
-import { addressSchema, formMapSchema, receiptLineSchema } from './form/schema.ts'
+import { addressSchema, cluesSchema, formMapSchema, receiptLineSchema } from './form/schema.ts'
+import { suggestionSchema } from './form/suggestion.ts'
 
 /** From the popup or sidebar to the helper in a tab. */
 export const toHelperSchema = z.discriminatedUnion('type', [
@@ -37,6 +38,17 @@ export const fromFramesSchema = z.discriminatedUnion('type', [
   z.object({ type: z.literal('ask-frame'), origin: z.string().check(z.regex(/^https?:\/\/[^/?#\s]+$/)) }),
 ])
 
+/** From the helper to the background: what the controls of a page may ask for. Nothing of the page but their clues. */
+export const suggestSchema = z.object({
+  type: z.literal('suggest'),
+  clues: z.array(cluesSchema).check(z.maxLength(5000)),
+  material: materialSchema,
+})
+
+/** The answer: the suggestions of each control, in the same order. */
+export const suggestedSchema = z.array(z.array(suggestionSchema))
+
+export type Suggest = z.infer<typeof suggestSchema>
 export type ToHelper = z.infer<typeof toHelperSchema>
 export type ToBackground = z.infer<typeof toBackgroundSchema>
 export type FromFrames = z.infer<typeof fromFramesSchema>

@@ -1,29 +1,14 @@
-/** Which figure or field a control likely asks for, with the reason in words. */
-import { convert, unitsLike } from '../units/convert.ts'
-import { write as writeNumber } from '../units/write.ts'
+/** Which figure or field a control likely asks for, with the reason in words. Plain data in and out: it knows no page. */
 import { choose } from './choose.ts'
-import { cluesOf, optionsOf } from './clues.ts'
-import type { Control } from './controls.ts'
-import { datePatternIn, decimalsIn, unitIn } from './hints.ts'
 import { dateKinds, lineKinds, numberKinds, optionKinds, proseKinds, tickKinds } from './kinds.ts'
-import type { Item, Material, Quantity } from './material.ts'
-import type { Write } from './schema.ts'
+import type { Item, Material } from './material.ts'
+import type { Clues } from './schema.ts'
+import type { Suggestion } from './suggestion.ts'
+import { unitIn, unitsAgree } from './unit-in.ts'
 import { vocabulary } from './vocabulary.ts'
 import { alike, contradict, plain, words } from './words.ts'
 import { roleWords } from '../words/names.ts'
 import { say } from '../words/say.ts'
-
-export interface Suggestion {
-  /** Key of the item in the material. */
-  item: string
-  /** 0 to 1. */
-  score: number
-  /** Why, in words: `label and legend agree`. */
-  reason: string
-  /** Whether it is good and clearly better than the next one. */
-  clear: boolean
-  write: Write
-}
 
 interface Asked {
   label: string
@@ -33,27 +18,26 @@ interface Asked {
   attributes: string
   autocomplete: string
   unit: string | undefined
-  control: Control
+  clues: Clues
 }
 
 const before = /\b(before|pre|existing|initial|test in)\b/
 const after = /\b(after|post|final|improved|test out)\b/
 
-function asked(control: Control): Asked {
-  const clues = cluesOf(control)
+function asked(clues: Clues): Asked {
   const { autocomplete = '', ...others } = clues.attributes
   // Field names run words together: testDate, test_date, test-date.
   const attributes = Object.values(others).map((value) =>
     words(value.replace(/([a-z])([A-Z])/g, '$1 $2').replace(/_/g, ' ')).join(' '),
   )
   return {
-    label: words(control.name || clues.placeholder).join(' '),
-    context: `${control.section} ${control.name}`,
-    section: control.section,
+    label: words(clues.name || clues.placeholder).join(' '),
+    context: `${clues.section} ${clues.name}`,
+    section: clues.section,
     attributes: attributes.join(' | '),
     autocomplete: autocomplete.split(/\s+/).at(-1) ?? '',
-    unit: unitIn(control.name) ?? unitIn(clues.placeholder),
-    control,
+    unit: unitIn(clues.name) ?? unitIn(clues.placeholder),
+    clues,
   }
 }
 
@@ -84,8 +68,7 @@ function rolesAgree(group: string, { context, section }: Asked): boolean | undef
   return alike(section, group) > 0 && contradict(section, group) ? false : undefined
 }
 
-function kindsAgree(item: Item, control: Control): number {
-  const { kind } = control
+function kindsAgree(item: Item, { kind, options }: Clues): number {
   switch (item.kind) {
     case 'quantity':
       return numberKinds.has(kind) ? 1 : lineKinds.has(kind) ? 0.8 : proseKinds.has(kind) ? 0.1 : 0
@@ -94,42 +77,26 @@ function kindsAgree(item: Item, control: Control): number {
     case 'choice':
       if (kind === 'combobox') return 0.8
       if (optionKinds.has(kind))
-        return item.options.some(({ label, value }) => choose(label, [value], optionsOf(control)) !== undefined)
-          ? 1
-          : 0.2
+        return item.options.some(({ label, value }) => choose(label, [value], options) !== undefined) ? 1 : 0.2
       return tickKinds.has(kind) ? 0.6 : kind === 'text' ? 0.4 : 0
     case 'text':
       if (kind === 'text' || proseKinds.has(kind)) return 1
       if (kind === 'combobox' || kind === 'chips') return 0.8
       if (kind === 'number') return 0.3
-      return optionKinds.has(kind) && choose(item.text, [], optionsOf(control)) ? 1 : 0
+      return optionKinds.has(kind) && choose(item.text, [], options) ? 1 : 0
   }
 }
 
-function unitsAgree(item: Item, unit: string | undefined): boolean | undefined {
-  if (unit === undefined || item.kind !== 'quantity') return undefined
-  try {
-    return (unitsLike(item.unit) as string[]).includes(unit)
-  } catch {
-    return undefined
-  }
-}
-
-function rate(
-  id: string,
-  item: Item,
-  ask: Asked,
-  taken: ReadonlyMap<string, string>,
-): { score: number; reason: string } {
+function rate(id: string, item: Item, ask: Asked): { score: number; reason: string } {
   let [worded, by] = wording(id, item, ask)
-  let said = ask.control.name
+  let said = ask.clues.name
   // In a table the column may say what is asked for, and the row for which system.
   if (worded < 0.3 && ask.section && item.group && plain(said) === plain(item.group)) {
     said = ask.section
     ;[worded, by] = wording(id, item, { ...ask, label: words(said).join(' ') })
   }
   if (worded < 0.3) return { score: 0, reason: '' }
-  const kind = kindsAgree(item, ask.control)
+  const kind = kindsAgree(item, ask.clues)
   const role = rolesAgree(item.group, ask)
   const unit = unitsAgree(item, ask.unit)
   const opposed = contradict(said, item.label)
@@ -147,77 +114,18 @@ function rate(
   const reasons = [agree.length > 0 ? say`${agree.join(', ')} and ${last} agree` : say`${last} agrees`]
   if (role === false) reasons.push(say`stands under another heading than “${roleWords(item.group)}”`)
   if (unit === false) reasons.push(say`the unit does not`)
-  const at = taken.get(id)
-  if (at !== undefined) {
-    score *= 0.6
-    reasons.splice(0, reasons.length, say`bound to ${at} already`)
-  }
   return { score, reason: reasons.join('; ') }
 }
 
-/** Decimals that let the text fit into the control's length. */
-function shortened(item: Quantity, write: Write, limit: number): Write {
-  let decimals = write.decimals ?? item.decimals
-  const value = convert(item.value, item.unit, write.unit ?? item.unit)
-  while (decimals > 0 && writeNumber(value, { decimals }).length > limit) decimals--
-  return { ...write, decimals }
-}
+/** Suggestions that are kept of each control: the likely ones, and those that take their place when they are bound. */
+const most = 24
 
-/** How the value would be written into this control, as far as the page shows it. */
-export function writeFor(item: Item, control: Control): Write {
-  switch (item.kind) {
-    case 'quantity': {
-      const unit = unitIn(control.name) ?? unitIn((control.element as HTMLInputElement).placeholder ?? '')
-      const write: Write = {
-        unit: unit !== undefined && unitsAgree(item, unit) ? unit : item.unit,
-        decimals: decimalsIn(control) ?? item.decimals,
-        rounding: 'half-up',
-      }
-      const limit = (control.element as HTMLInputElement).maxLength ?? -1
-      return limit > 0 ? shortened(item, write, limit) : write
-    }
-    case 'date':
-      return dateKinds.has(control.kind) || control.kind === 'month' ? {} : { date: datePatternIn(control) }
-    case 'choice': {
-      if (!optionKinds.has(control.kind)) return {}
-      const options = optionsOf(control)
-      const choices: Record<string, string> = {}
-      for (const { value, label } of item.options) {
-        const option = choose(label, [value], options)
-        if (option !== undefined) choices[value] = option
-      }
-      return { choices }
-    }
-    case 'text':
-      return {}
-  }
-}
-
-/**
- * Items that the control may ask for, best first, at most twelve. `taken`: items bound already, with the words for
- * where (`control 10`). At most one is `clear`.
- */
-export function suggest(
-  control: Control,
-  material: Material,
-  taken: ReadonlyMap<string, string> = new Map(),
-): Suggestion[] {
-  const ask = asked(control)
-  const rated = Object.entries(material.items)
-    .map(([id, item]) => {
-      const { score, reason } = rate(id, item, ask, taken)
-      return { id, item, score, reason }
-    })
+/** Items that a control may ask for, best first. */
+export function suggest(clues: Clues, material: Material): Suggestion[] {
+  const ask = asked(clues)
+  return Object.entries(material.items)
+    .map(([item, of]): Suggestion => Object.assign({ item }, rate(item, of, ask)))
     .filter(({ score }) => score >= 0.3)
     .toSorted((a, b) => b.score - a.score)
-    .slice(0, 12)
-  const [best, next] = rated
-  const clear = best && best.score >= 0.7 && best.score - (next?.score ?? 0) >= 0.08 ? best.id : undefined
-  return rated.map(({ id, item, score, reason }) => ({
-    item: id,
-    score,
-    reason,
-    clear: id === clear,
-    write: writeFor(item, control),
-  }))
+    .slice(0, most)
 }

@@ -2,7 +2,7 @@
 import type { Item, Quantity } from '../form/material.ts'
 import { decimalsOf, labelOf } from '../reduce/figures/index.ts'
 import type { FigureValue } from '../reduce/report.ts'
-import { directionsOf, type KnownTest, type Several, systemsOf, workOf } from './together.ts'
+import { directionsOf, laterSystemsOf, type KnownTest, type Several, systemsOf, workOf } from './together.ts'
 import { term } from '../words/term.ts'
 
 type Items = Record<string, Item>
@@ -48,7 +48,7 @@ export function reductionItems(tests: readonly KnownTest[]): Items {
 /** The means of both directions, and the sum of the duct systems. */
 export function severalItems(tests: readonly KnownTest[]): Items {
   const systems = systemsOf(tests)
-  const items = [...directionsOf(tests), ...(systems ? [systems] : [])].flatMap(figureItems)
+  const items = [...directionsOf(tests), ...(systems ? [systems] : []), ...laterSystemsOf(tests)].flatMap(figureItems)
   return Object.fromEntries(items)
 }
 

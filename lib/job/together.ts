@@ -105,3 +105,15 @@ export function systemsOf(tests: readonly KnownTest[]): Several | undefined {
   const { figures, working } = sumSystems(reports, { floorArea, names: systems.map(({ key }) => key) })
   return { name: 'duct systems', figures, working, checks: [] }
 }
+
+/** For forms with few rows: the systems from the second on as one, from the third on, and so forth. */
+export function laterSystemsOf(tests: readonly KnownTest[]): Several[] {
+  if (!systemsOf(tests)) return []
+  const systems = tests.filter(({ test, key }) => test.sheet.subject === 'ducts' && /^duct system \d/i.test(key))
+  return systems.slice(1, -1).map((_, index) => {
+    const from = systems.slice(index + 1)
+    const reports = from.flatMap(({ reduced }) => reduced.report ?? [])
+    const { figures, working } = sumSystems(reports, { names: from.map(({ key }) => key) })
+    return { name: `duct systems from ${index + 2}`, figures, working, checks: [] }
+  })
+}

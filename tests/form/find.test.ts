@@ -1,20 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { looksGenerated } from '../../lib/form/clues.ts'
 import { fit } from '../../lib/form/find.ts'
-import type { Clues } from '../../lib/form/schema.ts'
-
-function fakeClues(overrides: Partial<Clues> = {}): Clues {
-  return {
-    kind: 'text',
-    name: 'CFM at 50 Pa',
-    section: 'After work',
-    attributes: { name: 'cfm50_after' },
-    placeholder: '',
-    options: [],
-    position: 0,
-    ...overrides,
-  }
-}
+import { fakeClues } from './fake.ts'
 
 describe('fit', () => {
   test('is 1 for the control as it was, wherever it stands on the page', () => {

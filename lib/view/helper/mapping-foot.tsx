@@ -40,9 +40,11 @@ export function MappingFoot(props: MappingFootProps) {
   if (proposals.open) {
     return (
       <>
-        <button type="button" class="b first" disabled={proposals.count === 0} onClick={onBindAll}>
-          {proposals.count === 1 ? say`Bind this one` : say`Bind these ${proposals.count}`}
-        </button>
+        {!proposals.waiting && (
+          <button type="button" class="b first" disabled={proposals.count === 0} onClick={onBindAll}>
+            {proposals.count === 1 ? say`Bind this one` : say`Bind these ${proposals.count}`}
+          </button>
+        )}
         <button type="button" class="b" onClick={() => proposals.show(false)}>
           {say`Back`}
         </button>

@@ -28,6 +28,7 @@ import { useControls } from './use-controls.ts'
 import { useFormMap } from './use-form-map.ts'
 import { usePick } from './use-pick.ts'
 import { useProposals } from './use-proposals.ts'
+import { useSuggestions } from './use-suggestions.ts'
 import { say } from '../../words/say.ts'
 
 interface MappingProps {
@@ -49,14 +50,15 @@ export function Mapping({ material, map: given, onPlan }: MappingProps) {
   const [pointed, setPointed] = useState<string>()
   const [moving, setMoving] = useState<Binding>()
 
-  const together = useProposals(page.controls, material)
+  const suggestions = useSuggestions(page.controls, material)
+  const together = useProposals(page.controls, material, suggestions)
 
   const items = useMemo(() => itemRows(material), [material])
   const at = page.controls.find(({ key }) => key === picked)
   const bound = at?.binding
   const proposals = useMemo(
-    () => (at ? proposalsFor(at.control, material, page.controls) : []),
-    [at?.control, material, page.controls],
+    () => (at ? proposalsFor(at.control, material, page.controls, suggestions) : []),
+    [at?.control, material, page.controls, suggestions],
   )
   // Only what is clear is chosen beforehand: "Bind, then next" in a row must not bind a guess.
   const clear = proposals.find((proposal) => proposal.clear)

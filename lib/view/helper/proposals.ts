@@ -1,11 +1,13 @@
 import type { Control } from '../../form/controls.ts'
 import type { Item, Material } from '../../form/material.ts'
 import type { Write } from '../../form/schema.ts'
-import { suggest } from '../../form/suggest.ts'
+import { propose } from '../../form/propose.ts'
 import { textOf } from '../../form/text.ts'
+import { writeFor } from '../../form/write-for.ts'
 import { symbol } from '../../units/symbol.ts'
 import type { ItemRow } from './item-list.tsx'
 import type { PageControl } from './use-controls.ts'
+import type { Suggestions } from './use-suggestions.ts'
 import { labelWords, roleWords } from '../../words/names.ts'
 import { say } from '../../words/say.ts'
 
@@ -48,10 +50,15 @@ function takenItems(controls: readonly PageControl[], but?: Control): Map<string
 }
 
 /** The likely items for a control, best first. */
-export function proposalsFor(control: Control, material: Material, controls: readonly PageControl[]): Proposal[] {
-  return suggest(control, material, takenItems(controls, control))
+export function proposalsFor(
+  control: Control,
+  material: Material,
+  controls: readonly PageControl[],
+  suggestions: Suggestions,
+): Proposal[] {
+  return propose(suggestions.of(control), takenItems(controls, control))
     .slice(0, few)
-    .flatMap(({ item: id, reason, write, clear }) => {
+    .flatMap(({ item: id, reason, clear }) => {
       const item = material.items[id]
       if (!item) return []
       return [
@@ -61,7 +68,7 @@ export function proposalsFor(control: Control, material: Material, controls: rea
           label: labelWords(item.label),
           value: valueOf(id, item, material),
           reason,
-          write,
+          write: writeFor(item, control),
           clear,
         },
       ]
@@ -77,11 +84,15 @@ export interface ClearProposal {
 }
 
 /** The clear proposals for all controls not bound yet; an item that two controls would take goes to neither. */
-export function clearProposals(controls: readonly PageControl[], material: Material): ClearProposal[] {
+export function clearProposals(
+  controls: readonly PageControl[],
+  material: Material,
+  suggestions: Suggestions,
+): ClearProposal[] {
   const clear = controls
     .filter(({ binding }) => !binding)
     .flatMap(({ key, control }): ClearProposal[] => {
-      const best = proposalsFor(control, material, controls).find((proposal) => proposal.clear)
+      const best = proposalsFor(control, material, controls, suggestions).find((proposal) => proposal.clear)
       return best ? [{ key, control, row: best, reason: best.reason, write: best.write }] : []
     })
   return clear.filter(({ row }) => clear.filter((other) => other.row.id === row.id).length === 1)

@@ -11,16 +11,20 @@ interface ProposeAllProps {
 
 /** The proposals that leave no doubt, for all controls not bound yet, confirmed together. */
 export function ProposeAll({ proposals, unbound, onPoint }: ProposeAllProps) {
-  const { all, left, leave } = proposals
+  const { all, left, leave, waiting, problem } = proposals
   return (
     <>
       <h2>{say`Clear proposals`}</h2>
       <p class="q small">
-        {all.length === 0
-          ? say`None of the ${unbound} controls not bound yet has one figure or field that clearly fits. Pick them one by one.`
-          : all.length === 1
-            ? say`1 of the ${unbound} controls not bound yet has one figure or field that clearly fits. Take out what is not right.`
-            : say`${all.length} of the ${unbound} controls not bound yet have one figure or field that clearly fits. Take out what is not right.`}
+        {waiting
+          ? say`Looking…`
+          : problem
+            ? problem
+            : all.length === 0
+              ? say`None of the ${unbound} controls not bound yet has one figure or field that clearly fits. Pick them one by one.`
+              : all.length === 1
+                ? say`1 of the ${unbound} controls not bound yet has one figure or field that clearly fits. Take out what is not right.`
+                : say`${all.length} of the ${unbound} controls not bound yet have one figure or field that clearly fits. Take out what is not right.`}
       </p>
       {all.length > 0 && (
         <ul class="list">

@@ -5,6 +5,7 @@ import type { Binding } from '../../form/schema.ts'
 import { newId } from './new-id.ts'
 import { clearProposals, type ClearProposal } from './proposals.ts'
 import type { PageControl } from './use-controls.ts'
+import type { Suggestions } from './use-suggestions.ts'
 
 export interface Proposals {
   open: boolean
@@ -15,13 +16,24 @@ export interface Proposals {
   /** Bindings of those that were not taken out, each with the key of its control. */
   taken: () => (Binding & { key: string })[]
   count: number
+  /** Whether they are still being looked for. */
+  waiting: boolean
+  /** Why there are none. */
+  problem: string
 }
 
 /** The clear proposals while they are looked through together. */
-export function useProposals(controls: readonly PageControl[], material: Material): Proposals {
+export function useProposals(
+  controls: readonly PageControl[],
+  material: Material,
+  suggestions: Suggestions,
+): Proposals {
   const [open, setOpen] = useState(false)
   const [left, setLeft] = useState<ReadonlySet<string>>(new Set())
-  const all = useMemo(() => (open ? clearProposals(controls, material) : []), [open, controls, material])
+  const all = useMemo(
+    () => (open ? clearProposals(controls, material, suggestions) : []),
+    [open, controls, material, suggestions],
+  )
   const wanted = all.filter(({ key }) => !left.has(key))
 
   return {
@@ -46,5 +58,7 @@ export function useProposals(controls: readonly PageControl[], material: Materia
         source: { from: 'item', item: row.id, write },
       })),
     count: wanted.length,
+    waiting: suggestions.waiting,
+    problem: suggestions.problem,
   }
 }

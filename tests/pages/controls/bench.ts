@@ -6,7 +6,8 @@ import { find } from '../../../lib/form/find.ts'
 import type { Material } from '../../../lib/form/material.ts'
 import { pick, plan, type Plan } from '../../../lib/form/plan.ts'
 import type { Binding, Clues, ReceiptLine } from '../../../lib/form/schema.ts'
-import { suggest } from '../../../lib/form/suggest.ts'
+import { propose } from '../../../lib/form/propose.ts'
+import { suggestAll } from '../../../lib/form/suggest-all.ts'
 import { undo } from '../../../lib/form/undo.ts'
 
 let current: Plan | undefined
@@ -57,8 +58,10 @@ export function duration(bindings: Binding[], material: Material): { list: numbe
 export function suggestions(
   material: Material,
 ): { control: string; section: string; item: string; reason: string; clear: boolean }[] {
-  return listControls(document).map((control) => {
-    const [best] = suggest(control, material)
+  const controls = listControls(document)
+  const suggested = suggestAll(controls.map(cluesOf), material)
+  return controls.map((control, at) => {
+    const [best] = propose(suggested[at] ?? [])
     return {
       control: control.name,
       section: control.section,

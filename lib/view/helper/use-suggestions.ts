@@ -1,0 +1,62 @@
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
+import { cluesOf, optionsOf } from '../../form/clues.ts'
+import type { Control } from '../../form/controls.ts'
+import type { Material } from '../../form/material.ts'
+import type { Suggestion } from '../../form/suggestion.ts'
+import type { Suggest } from '../../messages.ts'
+import { send } from './send.ts'
+import type { PageControl } from './use-controls.ts'
+
+/** More options than the clues by which a control is found again: a list of states is longer. */
+const manyOptions = 300
+
+export interface Suggestions {
+  of: (control: Control) => readonly Suggestion[]
+  /** Whether the answer for the controls as they are now is still under way. */
+  waiting: boolean
+  /** Why there are none. */
+  problem: string
+}
+
+interface Answered {
+  asked: string
+  by: ReadonlyMap<Element, readonly Suggestion[]>
+  problem: string
+}
+
+/** What the page's controls may ask for, as the background says; asked again when they change. */
+export function useSuggestions(controls: readonly PageControl[], material: Material): Suggestions {
+  const [answered, setAnswered] = useState<Answered>({ asked: '', by: new Map(), problem: '' })
+  const latest = useRef('')
+  const clues = useMemo(
+    () =>
+      controls.map(({ control }) =>
+        Object.assign({}, cluesOf(control), { options: optionsOf(control).slice(0, manyOptions) }),
+      ),
+    [controls],
+  )
+  const asked = JSON.stringify(clues)
+
+  useEffect(() => {
+    if (latest.current === asked) return
+    latest.current = asked
+    const ask = async () => {
+      const message: Suggest = { type: 'suggest', clues, material }
+      const answer = await send(message)
+      if (latest.current !== asked) return
+      const suggested = answer.ok ? (answer.suggested ?? []) : []
+      const by = new Map(controls.map(({ control }, at) => [control.element, suggested[at] ?? []]))
+      setAnswered({ asked, by, problem: answer.ok ? '' : answer.message })
+    }
+    void ask()
+  }, [asked, controls, clues, material])
+
+  return useMemo(
+    () => ({
+      of: ({ element }) => answered.by.get(element) ?? [],
+      waiting: answered.asked !== asked,
+      problem: answered.problem,
+    }),
+    [answered, asked],
+  )
+}
