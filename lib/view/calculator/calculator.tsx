@@ -5,7 +5,6 @@ import type { Job, Test } from '../../job/schema.ts'
 import { browser } from '../../browser.ts'
 import { BenchContext, DeskContext, ViewContext, type Bench, type Desk } from './context.ts'
 import { duplicateJob, editSheet, editTest, neighbour } from './edits.ts'
-import { FirstRun } from './first-run.tsx'
 import { firstJob } from './first-job.ts'
 import { Foot } from './foot.tsx'
 import { JobBar } from './job-bar.tsx'
@@ -25,6 +24,7 @@ import { useReading } from './use-reading.ts'
 import { useView } from './use-view.ts'
 import { say } from '../../words/say.ts'
 
+const FirstRun = later(async () => (await import('./first-run.tsx')).FirstRun)
 const JobList = later(async () => (await import('./job-list.tsx')).JobList)
 const JobPanel = later(async () => (await import('./job-panel.tsx')).JobPanel)
 const NewTest = later(async () => (await import('./new-test.tsx')).NewTest)
