@@ -11,9 +11,11 @@ import '../../lib/view/book/forms.css'
 import { Book } from '../../lib/view/book/book.tsx'
 import { afterList } from '../../lib/view/book/after-list.ts'
 import { answerWhere, closeAbandoned } from '../../lib/view/book/open.ts'
+import { say } from '../../lib/words/say.ts'
 
 // Opened while the page is drawn, not after.
 database().catch((error: unknown) => console.error('The book could not be opened.', error))
+document.documentElement.lang = say`en`
 render(<Book />, document.getElementById('root')!)
 
 answerWhere()

@@ -6,6 +6,8 @@ import '../../lib/view/figure/figure.css'
 import '../../lib/view/calculator/calculator.css'
 import '../../lib/view/calculator/cells.css'
 import { Calculator } from '../../lib/view/calculator/calculator.tsx'
+import { speak } from '../../lib/words/page.ts'
 import './popup.css'
 
+speak(document)
 render(<Calculator onSent={() => close()} />, document.getElementById('root')!)

@@ -304,6 +304,7 @@ const NOTHING = 1e-6
 export type Reading =
   | { value: number; unit: string; own: boolean }
   | { fault: 'empty' | 'long' | 'text' | 'unit'; unit?: string }
+  | { fault: 'two ways'; message: string }
 
 /**
  * The number in a cell's text and its unit: the one written behind it (`own`), else the cell's.
@@ -316,9 +317,11 @@ export function readCell(text: string, unit: string): Reading {
   if (trimmed === '') return { fault: 'empty' }
   const plain = readNumber(trimmed)
   if (typeof plain === 'number') return { value: plain, unit, own: false }
+  if (plain.code === 'two ways') return { fault: 'two ways', message: plain.message }
   const [, number = '', behind = ''] = NUMBER_THEN_UNIT.exec(trimmed) ?? []
   const value = readNumber(number)
-  if (typeof value !== 'number') return { fault: 'text' }
+  if (typeof value !== 'number')
+    return value.code === 'two ways' ? { fault: 'two ways', message: value.message } : { fault: 'text' }
   const spelling = behind
     .toLowerCase()
     .replaceAll(/[\s.^]/g, '')
@@ -359,6 +362,7 @@ export function cellValue(
         say`${text.length.toLocaleString('en-US')} characters are too long for a number. Type one number, ${remedy}.`,
       )
     }
+    if (reading.fault === 'two ways') return bad('two-ways', reading.message)
     if (reading.fault === 'unit') {
       return bad(
         'unknown-unit',

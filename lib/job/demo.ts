@@ -1,6 +1,7 @@
 /** An invented job to look around with. No such place, person or company is meant. */
 import { emptyDevice, emptyJob, emptyPoint, emptyTest, emptyTester } from './empty.ts'
 import type { Device, Job, Test, Tester, TypedPoint } from './schema.ts'
+import { readNumber } from '../units/read.ts'
 import { unitSets } from './units.ts'
 
 const DEVICE = 'demo-device'
@@ -31,6 +32,9 @@ export const demoDevice = (): Device => ({
     { name: 'C', coefficient: '27', exponent: '0.5', minPressure: '25', maxPressure: '300' },
   ],
 })
+
+/** With its thousands parted, unless that could be taken for a decimal. */
+const parted = (text: string): string => (typeof readNumber(text) === 'number' ? text : text.replace(',', ''))
 
 const point = (pressure: string, flow: string, range: string): TypedPoint => ({
   ...emptyPoint(),
@@ -74,9 +78,9 @@ export function demoJob(): Job {
       permit: 'MB-2025-1183',
       program: 'LC7-2026-0187',
       builder: 'Old Tannery Joinery',
-      floorArea: '1,860',
-      volume: '15,810',
-      enclosureArea: '4,420',
+      floorArea: parted('1,860'),
+      volume: parted('15,810'),
+      enclosureArea: parted('4,420'),
       height: '17',
       bedrooms: '3',
       stories: '2',
@@ -110,7 +114,7 @@ export function demoJob(): Job {
           baselineAfter: '0.1',
           indoor: '68',
           outdoor: '66',
-          airHandlerFlow: '1,050',
+          airHandlerFlow: parted('1,050'),
           device: DEVICE,
         },
       },

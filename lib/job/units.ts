@@ -1,5 +1,6 @@
 /** Switches the units of typed cells and back, so that nothing typed is lost. */
 import { convert } from '../units/convert.ts'
+import { readNumber } from '../units/read.ts'
 import { write } from '../units/write.ts'
 import { cellAt, readCell, typedDecimals, unitOf } from './cells.ts'
 import { ownLimitUnit } from './own-limit.ts'
@@ -124,7 +125,10 @@ export function inOtherUnit(text: string, from: string, to: string): string | un
   const needed = digits === undefined ? MOST_DECIMALS : Math.ceil(digits - Math.log10(step) - 1e-9)
   const value = convert(reading.value, from, to)
   if (Math.abs(value) >= 1e15) return undefined
-  const written = write(value, { decimals: Math.min(Math.max(needed, 0), 2 * MOST_DECIMALS) })
+  const decimals = Math.min(Math.max(needed, 0), 2 * MOST_DECIMALS)
+  const plainly = write(value, { decimals })
+  // Three places may be read as thousands where a decimal comma is written: one more leaves no doubt.
+  const written = typeof readNumber(plainly) === 'number' ? plainly : write(value, { decimals: decimals + 1 })
   const plain = digits === undefined ? written.replace(/\.?0+$/, '') : written
   const minus = /^\s*[−–]/.test(text) ? plain.replace('-', '−') : plain
   return /,\d*\s*$/.test(text) && !text.includes('.') && (digits ?? 0) > 0 ? minus.replace('.', ',') : minus

@@ -3,7 +3,7 @@
 import { say } from '../words/say.ts'
 
 export interface NumberProblem {
-  code: 'empty' | 'not a number' | 'too large'
+  code: 'empty' | 'not a number' | 'too large' | 'two ways'
   /** What is wrong and what to do, one sentence. */
   message: string
 }
@@ -15,7 +15,19 @@ const pointMark = /^\d{1,3}([,'’\s\u00A0\u2009\u202F])\d{3}(?:\1\d{3})*(?:\.\d
 const commaMark = /^\d{1,3}([.'’\s\u00A0\u2009\u202F])\d{3}(?:\1\d{3})*,\d*$/
 const manyPoints = /^\d{1,3}(?:\.\d{3}){2,}$/
 const plain = /^(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?$/i
+/** Thousands to one, a decimal with three places to another. */
+const eitherWay = /^([1-9]\d{0,2})[.,](\d{3})$/
 const decimalComma = /^(?:\d+,\d*|,\d+)$/
+
+let comma = false
+
+/**
+ * Whether whoever types writes a decimal comma: then a comma or point before three digits is asked about, not guessed.
+ * What is kept is read without this, so that it means the same to everybody.
+ */
+export const readWithComma = (yes: boolean): void => {
+  comma = yes
+}
 
 /**
  * A number as typed: a minus sign of any kind, thousands separators, and a decimal point or comma. One comma before
@@ -29,6 +41,11 @@ export function readNumber(text: string): number | NumberProblem {
   if (trimmed === '') return { code: 'empty', message: say`Type a number.` }
   const sign = /^[-−–]/.test(trimmed) ? -1 : 1
   const body = trimmed.replace(/^[-−–+]\s*/, '')
+  const [, whole, part] = (comma && eitherWay.exec(body)) || []
+  if (whole !== undefined && part !== undefined) {
+    const message = say`“${trimmed}” can be read two ways: type ${whole + part} or ${`${whole},${part}0`}.`
+    return { code: 'two ways', message }
+  }
   let digits: string | undefined
   if (plain.test(body)) digits = body
   else if (pointMark.test(body) && !body.startsWith('0,')) digits = body.replaceAll(/[^\d.]/g, '')

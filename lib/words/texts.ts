@@ -43,6 +43,8 @@ export function textsOf(source: string, path: string): Text[] {
       if (quasi.expressions.length > MOST) throw fault(whole, `has more than ${MOST} values.`)
       // A browser would take $1$2 for the name of a placeholder.
       if (parts.slice(1, -1).includes('')) throw fault(whole, 'has two values side by side: make them one.')
+      if (parts.slice(1).some((part) => /^\d/.test(part)))
+        throw fault(whole, 'has a digit after a value: make it part of it.')
       if (tag.name === 'term' && parts.length > 1) throw fault(whole, 'has values; a term has none.')
       if (parts.length === 1 && !/\p{L}/u.test(whole)) throw fault(whole, 'holds no word.')
       const message = parts.reduce((text, part, at) => `${text}$${at}${part}`)

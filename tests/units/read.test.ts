@@ -1,6 +1,6 @@
 import * as fc from 'fast-check'
-import { expect, test } from 'vitest'
-import { readNumber } from '../../lib/units/read.ts'
+import { afterAll, beforeAll, describe, expect, it, test } from 'vitest'
+import { readNumber, readWithComma } from '../../lib/units/read.ts'
 
 test.each([
   ['433', 433],
@@ -58,4 +58,36 @@ test('any text gives a finite number or a reason', () => {
       expect(typeof read === 'number' ? Number.isFinite(read) : read.message.length > 0).toBe(true)
     }),
   )
+})
+
+describe('where a decimal comma is written', () => {
+  beforeAll(() => readWithComma(true))
+  afterAll(() => readWithComma(false))
+
+  it.each([
+    ['51,3', 51.3],
+    ['0,650', 0.65],
+    ['1.020,5', 1020.5],
+    ['15810', 15810],
+    ['1.234.567', 1234567],
+    ['4,8160', 4.816],
+  ])('%s is %d', (text, value) => {
+    expect(readNumber(text)).toBe(value)
+  })
+
+  it.each(['1,020', '1.020', '-51,300', '15.810'])('%s can be read two ways, and is named', (text) => {
+    expect(readNumber(text)).toMatchObject({
+      code: 'two ways',
+      message: expect.stringContaining(text.replace('-', '')),
+    })
+  })
+
+  it('names what to type instead, and takes both', () => {
+    expect(readNumber('1,020')).toMatchObject({ message: '“1,020” can be read two ways: type 1020 or 1,0200.' })
+    expect([readNumber('1020'), readNumber('1,0200')]).toEqual([1020, 1.02])
+  })
+})
+
+it('elsewhere a comma before three digits parts thousands', () => {
+  expect([readNumber('1,020'), readNumber('1.020')]).toEqual([1020, 1.02])
 })

@@ -110,6 +110,7 @@ describe('texts in a source', () => {
     ['say`costs $5`', 'holds a $'],
     ['say`${a}${b} c`', 'side by side'],
     ['say`${1} ${2} ${3} ${4} ${5} ${6} ${7} ${8} ${9} ${10} a`', 'more than 9'],
+    ['say`a ${b}0`', 'a digit after'],
     ['say`12`', 'holds no word'],
   ])('%s is refused', (code, why) => {
     expect(() => textsOf(inside(code), 'a.ts')).toThrow(why)

@@ -12,7 +12,8 @@ import { figureGroups, halfUp, lacking, minus } from '../figure/lines.ts'
 import type { VerdictProps } from '../figure/verdict-block.tsx'
 import { isBlank } from './edits.ts'
 import { verdictLines } from './verdict-lines.ts'
-import { say } from '../../words/say.ts'
+import { language, say } from '../../words/say.ts'
+import { readingInLocale } from '../in-locale.ts'
 
 export interface Reading {
   /** By path: what was found about a typed cell. */
@@ -106,7 +107,7 @@ const emptyHint = (test: Test): string => {
 }
 
 export const readingOf = (job: Pick<Job, 'units' | 'building'>, test: Test, devices: readonly Device[]): Reading =>
-  wordReading(test, reduceTest(job, test, [...devices]))
+  readingInLocale(wordReading(test, reduceTest(job, test, [...devices])), language())
 
 /** A reduced test in words. `wanted`: the figures that are missed when they are not there; all when left out. */
 export function wordReading(test: Test, reduced: ReducedTest, wanted?: (figure: string) => boolean): Reading {

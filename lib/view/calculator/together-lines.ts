@@ -9,7 +9,8 @@ import type { FigureGroup } from '../figure/figure-table.tsx'
 import { barsOf, type Bars } from '../plot/bars.ts'
 import { figureLine, halfUp, marginOf, rangeOf } from '../figure/lines.ts'
 import { roleWords } from '../../words/names.ts'
-import { say, shown } from '../../words/say.ts'
+import { language, say, shown } from '../../words/say.ts'
+import { wordsInLocale } from '../in-locale.ts'
 
 export interface TogetherWords {
   /** In a line: `CFM50 down 1,050 cfm, 42.3 %`. */
@@ -23,12 +24,12 @@ export interface TogetherWords {
 export function togetherWords({ work, several }: Together): TogetherWords | undefined {
   const groups = [...(work ? [workGroup(work)] : []), ...several.map(severalGroup)]
   if (groups.length === 0) return undefined
-  return {
+  const words = {
     summary: work ? workSummary(work) : several.map(({ name }) => roleWords(name)).join('; '),
     groups,
-    bars: barsOf(work),
     checks: several.flatMap(({ name, checks }) => checks.map((check) => ({ ...check, id: `${name} ${check.id}` }))),
   }
+  return { ...wordsInLocale(words, language()), bars: barsOf(work) }
 }
 
 const PERCENT_DECIMALS = 1

@@ -1,7 +1,5 @@
-/** Numbers in the writing of a locale. The words stay English, and so does what is quoted, an edition or a clause. */
-import type { Job, Test } from '../job/schema.ts'
-import type { Reading } from '../view/calculator/reading.ts'
-import { sizeCells } from './typed.ts'
+/** Numbers in the writing of a locale. What is quoted stays as it is, and so does an edition or a clause. */
+import type { Reading } from './calculator/reading.ts'
 
 interface Marks {
   decimal: string
@@ -56,46 +54,15 @@ function deep(value: unknown, marks: Marks): unknown {
   )
 }
 
-export function readingInLocale(reading: Reading, locale: string): Reading {
+/** Texts of ours, in a list or in an object, as the locale has their numbers. */
+export function wordsInLocale<T>(words: T, locale: string): T {
   const marks = marksOf(locale)
-  if (marks.decimal === '.' && marks.group === ',') return reading
-  const written = deep(reading, marks) as Reading
-  const interval = written.verdict?.interval
-  if (interval) interval.mark = marks.decimal
-  return written
+  return marks.decimal === '.' && marks.group === ',' ? words : (deep(words, marks) as T)
 }
 
-/** Typed numbers with a decimal comma, and points between thousands, as the reader of cells takes them. */
-const plain = (text: string): string =>
-  text.replaceAll(/(?<=\d)[.'’](?=\d{3}(?!\d))/g, '').replaceAll(/,(?=\d)|(?<=\d),/g, '.')
-
-const cells = <T extends object>(from: T, keys: readonly (keyof T)[]): T => ({
-  ...from,
-  ...Object.fromEntries(keys.map((key) => [key, plain(String(from[key]))])),
-})
-
-/** The job as read where numbers have a decimal comma. */
-export function jobFromLocale(job: Job, locale: string): Job {
-  if (marksOf(locale).decimal !== ',') return job
-  return {
-    ...job,
-    building: cells(job.building, sizeCells),
-    tests: job.tests.map((test): Test => {
-      const sheet = cells(test.sheet, [
-        'baselineBefore',
-        'baselineAfter',
-        'indoor',
-        'outdoor',
-        'barometer',
-        'exponent',
-        'exponentUncertainty',
-        'pressurePercent',
-        'pressureFloor',
-        'flowPercent',
-        'airHandlerFlow',
-      ])
-      const points = sheet.points.map((point) => cells(point, ['pressure', 'flow', 'devicePressure']))
-      return { ...cells(test, ['instrumentFigure', 'ownLimit']), sheet: { ...sheet, points } }
-    }),
-  }
+export function readingInLocale(reading: Reading, locale: string): Reading {
+  const written = wordsInLocale(reading, locale)
+  const interval = written.verdict?.interval
+  if (interval && written !== reading) interval.mark = marksOf(locale).decimal
+  return written
 }
