@@ -3,8 +3,8 @@
  * the popup is the real one and activeTab is granted as to a person.
  *
  * The driver's protocol knows no popup and no closed shadow root. So each part is reached by a script that the browser
- * runs beside a page, which asks its accessibility service for roles and names, and sends it mouse and keys as the
- * window system does.
+ * runs beside a page, which finds by role and name, and sends mouse and keys as the window system does. The browser's own
+ * accessibility service would tell roles and names, but begins to read a popup only at some later frame.
  */
 import { existsSync } from 'node:fs'
 import { join } from 'node:path'
@@ -12,11 +12,12 @@ import { fileURLToPath } from 'node:url'
 import { launch as launchBrowser, type Browser, type KeyInput, type Page } from 'puppeteer-core'
 import type { Door, Node } from './door.ts'
 import { findBrowser } from './find-browser.ts'
+import { bundle } from './isolated.ts'
 import { Surface, until } from './surface.ts'
 
 export const builtForFirefox = fileURLToPath(new URL('../../.output/firefox-mv3', import.meta.url))
 
-const id = 'gapsum@gapsum.example'
+export const id = 'gapsum@gapsum.example'
 /** Firefox draws one for each profile; here it is given, so that its pages have a known address. */
 const origin = 'moz-extension://7e1c3a52-0d4b-4f6a-9b1e-2c8d5a7f9e30'
 
@@ -80,13 +81,6 @@ const beside = (body: string): string => `(async () => {
   sendAsyncMessage('CALL', JSON.stringify(said))
 })()`
 
-const accessible = `
-  const service = Cc['@mozilla.org/accessibilityService;1'].getService(Ci.nsIAccessibilityService)
-  const inside = function* (root) {
-    for (const element of root.querySelectorAll('*')) yield element
-  }
-`
-
 class FirefoxDoor implements Door {
   readonly #session: FirefoxSession
   readonly #place: Place
@@ -112,13 +106,10 @@ class FirefoxDoor implements Door {
 
   find(root: Node, role: string): Promise<{ node: Node; name: string }[]> {
     return this.#run(`() => {
-      ${accessible}
-      const found = []
-      for (const element of inside(nodes[${root}])) {
-        const one = service.getAccessibleFor(element)
-        if (one?.computedARIARole === ${JSON.stringify(role)}) found.push({ node: keep(element), name: one.name ?? '' })
-      }
-      return found
+      ${this.#session.roles}
+      return roles
+        .named(nodes[${root}], ${JSON.stringify(role)})
+        .map(({ element, name }) => ({ node: keep(element), name }))
     }`)
   }
 
@@ -159,16 +150,19 @@ class FirefoxDoor implements Door {
   }
 
   async close(): Promise<void> {
-    if ('tab' in this.#place) await this.#session.closeTab(this.#place.tab)
+    await ('tab' in this.#place ? this.#session.closeTab(this.#place.tab) : this.#session.closePopup())
   }
 }
 
 export class FirefoxSession {
   readonly browser: Browser
+  /** Code that defines `roles`. */
+  readonly roles: string
   readonly #window: string
 
-  constructor(browser: Browser, window: string) {
+  constructor(browser: Browser, window: string, roles: string) {
     this.browser = browser
+    this.roles = roles
     this.#window = window
   }
 
@@ -212,17 +206,20 @@ export class FirefoxSession {
   async openPopup(page: Page): Promise<Surface> {
     await page.bringToFront()
     const widget = `${id.replaceAll(/[^a-z0-9_-]/g, '_')}-BAP`
-    await this.#inWindow(
-      `async (id) => {
-        const button = document.getElementById(id)
-        const box = button.getBoundingClientRect()
-        ;(${mouse})(window, box.x + box.width / 2, box.y + box.height / 2)
-      }`,
-      widget,
-    )
     const popup = new Surface(new FirefoxDoor(this, { popup: `${origin}/popup.html` }), 'The popup')
-    if ((await until(async () => ((await popup.present()) ? true : undefined))) === undefined)
-      throw new Error('The popup did not open.')
+    const opened = await until(async () => {
+      // A click that comes before the button is at work does nothing; one while the popup opens would close it.
+      await this.#inWindow(
+        `async (id) => {
+          const box = document.getElementById(id)?.getBoundingClientRect()
+          if (!box || document.querySelector('.webextension-popup-browser')) return
+          ;(${mouse})(window, box.x + box.width / 2, box.y + box.height / 2)
+        }`,
+        widget,
+      )
+      return until(async () => ((await popup.present()) ? true : undefined), 3000)
+    }, 20_000)
+    if (opened === undefined) throw new Error('The popup did not open.')
     return popup
   }
 
@@ -247,6 +244,10 @@ export class FirefoxSession {
     return this.waitForPage(path)
   }
 
+  async closePopup(): Promise<void> {
+    await this.#inWindow(`() => document.querySelector('.webextension-popup-browser')?.closest('panel')?.hidePopup()`)
+  }
+
   async closeTab(url: string): Promise<void> {
     await this.#inWindow(
       `(url) => {
@@ -266,10 +267,12 @@ export interface FirefoxOptions {
   /** The folder of the extension; the build of this repository if left out. */
   extension?: string
   profile?: string
+  /** The home folder that the browser sees: what is managed for a person stands there on Linux. */
+  home?: string
 }
 
 /** Starts Firefox with the built extension. */
-export async function launchFirefox({ extension = builtForFirefox, profile }: FirefoxOptions = {}) {
+export async function launchFirefox({ extension = builtForFirefox, profile, home }: FirefoxOptions = {}) {
   if (!existsSync(join(extension, 'manifest.json')))
     throw new Error(`No built extension stands in ${extension}. Run npm run build first.`)
   const browser = await launchBrowser({
@@ -278,6 +281,7 @@ export async function launchFirefox({ extension = builtForFirefox, profile }: Fi
     headless: true,
     args: ['-remote-allow-system-access'],
     defaultViewport: null,
+    ...(home !== undefined && { env: { ...process.env, HOME: home } }),
     ...(profile !== undefined && { userDataDir: profile }),
     extraPrefsFirefox: {
       'extensions.webextensions.uuids': JSON.stringify({ [id]: origin.replace('moz-extension://', '') }),
@@ -290,5 +294,5 @@ export async function launchFirefox({ extension = builtForFirefox, profile }: Fi
   const { result } = await connection.send('browsingContext.getTree', { 'moz:scope': 'chrome' })
   const [window] = (result as { contexts: { context: string }[] }).contexts
   if (window === undefined) throw new Error('Firefox shows no window of its own.')
-  return new FirefoxSession(browser, window.context)
+  return new FirefoxSession(browser, window.context, await bundle('./roles.ts', 'roles'))
 }

@@ -171,7 +171,7 @@ function strays(form: Form, before: Model, after: Model): string[] {
 /** From the popup to the plan in the page. */
 export async function openPlan(session: Driver, page: Page): Promise<Surface> {
   const popup = await session.openPopup(page)
-  await popup.wait(/\d+ (bindings|of \d+ left)/)
+  await popup.wait(/\d+ (bindings?|of \d+ left)/)
   await popup.click('button', 'Fill this page')
   const ui = await session.helper(page)
   await ui.wait(/Nothing is typed until you confirm/)

@@ -16,7 +16,7 @@ const pause = (ms: number): Promise<void> =>
   })
 
 /** Repeats `attempt` until it gives something other than undefined, at most for `ms`. */
-export async function until<T>(attempt: () => Promise<T | undefined>, ms = 10_000): Promise<T | undefined> {
+export async function until<T>(attempt: () => Promise<T | undefined>, ms = 20_000): Promise<T | undefined> {
   const end = Date.now() + ms
   for (;;) {
     const result = await attempt()
@@ -77,7 +77,7 @@ export class Surface {
   }
 
   /** The first element of that role and name, waited for. */
-  async get(role: string, name?: Name, ms = 10_000): Promise<Found> {
+  async get(role: string, name?: Name, ms = 20_000): Promise<Found> {
     const found = await until(async () => (await this.all(role, name).catch(() => []))[0], ms)
     if (found !== undefined) return found
     const there = (await this.all(role)).map((one) => JSON.stringify(one.name))
