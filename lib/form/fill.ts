@@ -1,6 +1,7 @@
 /** Writing a plan into the page, control by control, and reading every one back. Never submits anything. */
 import { listControls, nameOfControl, type Control } from './controls.ts'
 import { findAll } from './find.ts'
+import { addedKinds } from './kinds.ts'
 import type { Plan } from './plan.ts'
 import { behind, complaint, settle, shown, type Patience } from './read.ts'
 import { alikeIn } from './same-entry.ts'
@@ -91,8 +92,11 @@ function verdict(
   before: string,
   readBack: string,
   control: Control,
+  exact = false,
 ): Pick<ReceiptLine, 'outcome' | 'note'> {
-  const judged = judge(intended, before, readBack, complaint(control), control.kind)
+  // Where a fill adds to what is there, putting back is right only when nothing is left of it.
+  const kind = exact && addedKinds.has(control.kind) ? 'text' : control.kind
+  const judged = judge(intended, before, readBack, complaint(control), kind)
   const submitted = behind(control)
   if (judged.outcome !== 'entered' || submitted === undefined || submitted === readBack) return judged
   return result('differs', say`the page shows “${readBack}” but would submit “${submitted}”`, judged.note)
@@ -131,7 +135,7 @@ async function enter(plan: Plan, line: PlanLine, patience: Patience, signal?: Ab
   const named = { control: control.name, section: control.section, before: readNow }
   if (line.state === 'already there' && readNow === line.now)
     return end({ ...named, outcome: 'entered', readBack: readNow, note: say`was already there, left as it is` })
-  const { reason, held } = await write(control, line.text, plan.files?.get(line.binding))
+  const { reason, held } = await write(control, line.text, plan.files?.get(line.binding), plan.exact)
   if (reason) return end({ ...named, readBack: shown(control), note: reason }, reason.startsWith(noOption))
   await settle([plan.document, control.element], patience, signal)
   const after = locate(plan, line.binding)
@@ -140,7 +144,7 @@ async function enter(plan: Plan, line: PlanLine, patience: Patience, signal?: Ab
     return end({ ...named, outcome: after ? 'ambiguous' : 'not found', note })
   }
   const readBack = shown(after.control)
-  const { outcome, note } = verdict(line.text, readNow, readBack, after.control)
+  const { outcome, note } = verdict(line.text, readNow, readBack, after.control, plan.exact)
   // The page drew the control anew while it was written, so that the text went into the old one: once more.
   const torn = outcome === 'refused' && !control.far && !control.element.isConnected
   const submit = held ? say`the page tried to submit the form at this and was kept from it` : ''
@@ -156,7 +160,7 @@ function readAgain(plan: Plan, receipt: ReceiptLine): ReceiptLine {
   }
   const readBack = shown(place.control)
   if (readBack === receipt.readBack) return receipt
-  const { outcome, note } = verdict(receipt.intended, receipt.before, readBack, place.control)
+  const { outcome, note } = verdict(receipt.intended, receipt.before, readBack, place.control, plan.exact)
   const later = note.replace(changed, '').replace(/^; /, '')
   return {
     ...receipt,

@@ -18,6 +18,9 @@ export const lineKinds: Kinds = new Set(['text', 'combobox'])
 /** Hold lines of text. */
 export const proseKinds: Kinds = new Set(['textarea', 'rich-text'])
 
+/** Are added to by a fill: what stands there stays. */
+export const addedKinds: Kinds = new Set(['chips', 'rich-text'])
+
 /** Kinds that a redesigned page exchanges for each other. */
 export const exchangeable: readonly Kinds[] = [
   new Set(['text', 'number', 'slider', 'spinbutton', 'date', 'time', 'textarea', 'combobox']),

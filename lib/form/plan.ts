@@ -28,6 +28,8 @@ export interface Plan {
   steps?: Steps
   /** Files to put in, by binding. */
   files?: Map<string, File>
+  /** Whether the text replaces what stands there, also in kinds that a fill only adds to: when putting back. */
+  exact?: true
 }
 
 function fill(line: PlanLine, binding: Binding, material: Material, control: Control): PlanLine {

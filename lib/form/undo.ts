@@ -1,17 +1,15 @@
 /** Putting back what stood in the page before a fill. */
 import { listControls, type Control } from './controls.ts'
 import { fill, type FillOptions } from './fill.ts'
+import { addedKinds } from './kinds.ts'
 import { findAll, type Found } from './find.ts'
 import type { Plan } from './plan.ts'
 import { shown } from './read.ts'
-import type { ControlKind, Outcome, PlanLine, ReceiptLine } from './schema.ts'
+import type { Outcome, PlanLine, ReceiptLine } from './schema.ts'
 import { say } from '../words/say.ts'
 
 /** Outcomes of controls that the fill did not touch. */
 const unreached: ReadonlySet<Outcome> = new Set(['not found', 'ambiguous'])
-
-/** Kinds that are only ever added to. */
-const addedTo: ReadonlySet<ControlKind> = new Set(['rich-text', 'chips'])
 
 function undoLine(line: ReceiptLine, target: Control | undefined, found: Found | undefined): PlanLine {
   const back: PlanLine = {
@@ -24,7 +22,7 @@ function undoLine(line: ReceiptLine, target: Control | undefined, found: Found |
     state: 'will replace',
     note: '',
   }
-  if (target && addedTo.has(target.kind)) {
+  if (target?.far && addedKinds.has(target.kind)) {
     back.state = 'refused'
     back.note = say`the text was added to what stood there: take it out by hand`
   } else if (!target) back.state = found && 'ambiguous' in found ? 'ambiguous' : 'not found'
@@ -51,7 +49,7 @@ export function undoPlan(lines: readonly ReceiptLine[], filled: Plan): Plan {
     if (found && 'ambiguous' in found && !targets.has(line.binding)) candidates.set(line.binding, found.ambiguous)
     return undoLine(line, targets.get(line.binding), found)
   })
-  return { document, bindings, lines: planned, targets, candidates, leftToYou: [] }
+  return { document, bindings, lines: planned, targets, candidates, leftToYou: [], exact: true }
 }
 
 /** Puts back what was there before a fill, with the same receipts. */

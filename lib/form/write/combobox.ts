@@ -2,7 +2,9 @@
 import { choose } from '../choose.ts'
 import type { Control } from '../controls.ts'
 import { faceOf } from '../face.ts'
+import { several } from '../kinds.ts'
 import { boxText } from '../read/combobox.ts'
+import { isOn } from '../read/tick.ts'
 import { enter, leave, type Valued } from './events.ts'
 import { choicesIn, scrollers, watchPopup, type Choice, type Watch } from './popup.ts'
 import { press, strike } from './press.ts'
@@ -108,6 +110,36 @@ const shows = (control: Control, label: string): boolean => {
   return now === label || choose(label, [], [now]) !== undefined
 }
 
+/** Makes the choices of a list that takes several just the wanted ones, as far as the list shows them. */
+async function chooseSeveral(
+  { element }: Control,
+  watch: Watch,
+  wanted: readonly string[],
+): Promise<string | undefined> {
+  const has = ({ element: option, label }: Choice) => isOn(option) || boxText(element).includes(label)
+  for (const text of wanted) {
+    if (!open(watch)) await openList(element, watch)
+    const fit = await findOption(element, watch, text)
+    if (!fit) return `${noOption} “${text}”`
+    if (has(fit)) continue
+    press(fit.element)
+    if (!(await until(() => boxText(element).includes(fit.label) || isOn(fit.element), 500))) return byHand
+    await pause(20)
+  }
+  const extra = () =>
+    watch
+      .opened()
+      .flatMap(choicesIn)
+      .find(({ element: option, label }) => isOn(option) && choose(label, [], wanted) === undefined)
+  // In a list of one choice a click on the chosen option leaves it chosen.
+  for (let more = extra(), last = ''; more && more.label !== last; more = extra()) {
+    last = more.label
+    press(more.element)
+    await pause(30)
+  }
+  return undefined
+}
+
 function close(element: HTMLElement, watch: Watch): void {
   if (element.getAttribute('aria-expanded') === 'true' || open(watch)) strike(element, 'Escape')
   leave(element)
@@ -118,13 +150,20 @@ export async function writeCombobox(control: Control, text: string): Promise<str
   const before = isField(element) ? element.value : ''
   const watch = watchPopup(element)
   try {
+    const wanted = several(text)
     if (text === '') {
+      if (boxText(element) !== before || !isField(element)) {
+        await openList(element, watch)
+        await chooseSeveral(control, watch, [])
+        if (boxText(element) === '') return undefined
+      }
       if (!isField(element)) return say`a choice cannot be emptied again: set it by hand`
       enter(element)
       await typeText(element, '')
       return undefined
     }
     await openList(element, watch)
+    if (wanted.length > 1 && !look(watch, text)) return await chooseSeveral(control, watch, wanted)
     const fit = await findOption(element, watch, text)
     if (!fit) {
       const listed = watch.opened().some((popup) => choicesIn(popup).length > 0)

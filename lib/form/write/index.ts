@@ -27,7 +27,7 @@ import { writeToggle } from './toggle.ts'
 import { say } from '../../words/say.ts'
 
 type Reason = string | undefined
-type Writer = (control: Control, text: string, file?: File) => Reason | Promise<Reason>
+type Writer = (control: Control, text: string, file?: File, exact?: boolean) => Reason | Promise<Reason>
 
 const writers: Record<ControlKind, Writer> = {
   text: writeText,
@@ -73,15 +73,17 @@ export interface Written {
   held?: boolean | undefined
 }
 
-/** Writes the text, or leaves the control alone and says why. */
-export async function write(control: Control, text: string, file?: File): Promise<Written> {
+/** Writes the text, or leaves the control alone and says why. `exact`: nothing else stays beside the text. */
+export async function write(control: Control, text: string, file?: File, exact = false): Promise<Written> {
   if (control.far) return control.far.write(text)
   const { element, kind } = control
   if (!element.isConnected) return { reason: say`is no longer on the page` }
   if (element.matches(':disabled, [aria-disabled=true]')) return { reason: say`is disabled by the page` }
   if (typed.has(kind) && (element as HTMLInputElement).readOnly) return { reason: say`can only be read` }
   try {
-    const { result, held } = await withoutSubmitting(element.ownerDocument, () => writers[kind](control, text, file))
+    const { result, held } = await withoutSubmitting(element.ownerDocument, () =>
+      writers[kind](control, text, file, exact),
+    )
     return { reason: result, held }
   } catch (error) {
     return { reason: say`could not be written: ${error instanceof Error ? error.message : String(error)}` }

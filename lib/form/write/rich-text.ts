@@ -3,7 +3,7 @@ import type { Control } from '../controls.ts'
 import { richText } from '../read/rich-text.ts'
 import { enter, leave } from './events.ts'
 import { byHand } from './reasons.ts'
-import { pause } from './wait.ts'
+import { pause, until } from './wait.ts'
 import { say } from '../../words/say.ts'
 
 /** Whether the person has left the caret in the editor. */
@@ -38,7 +38,80 @@ function paste(editor: HTMLElement, text: string): void {
 
 const squeeze = (text: string): string => text.replaceAll(/\s+/g, ' ').trim()
 
-export async function writeRichText({ element }: Control, text: string): Promise<string | undefined> {
+interface Place {
+  node: Text
+  offset: number
+}
+
+const gap = /[\s\u200B\uFEFF]/
+
+/** Every letter of the editor with its place; white space tells nothing, for editors draw it in ways of their own. */
+function lettersOf(editor: HTMLElement): { text: string; places: Place[] } {
+  const walker = editor.ownerDocument.createTreeWalker(editor, NodeFilter.SHOW_TEXT)
+  const places: Place[] = []
+  let text = ''
+  while (walker.nextNode()) {
+    const node = walker.currentNode as Text
+    for (let offset = 0; offset < node.data.length; offset++) {
+      const letter = node.data.charAt(offset)
+      if (gap.test(letter)) continue
+      text += letter
+      places.push({ node, offset })
+    }
+  }
+  return { text, places }
+}
+
+/** Marks what stands in the editor beyond `before`; false when more was changed than something put in. */
+function markAdded(editor: HTMLElement, before: string): boolean {
+  const was = before
+    .split('')
+    .filter((letter) => !gap.test(letter))
+    .join('')
+  const { text, places } = lettersOf(editor)
+  const selection = editor.ownerDocument.getSelection()
+  if (!selection || text.length <= was.length) return false
+  if (was === '') {
+    selection.selectAllChildren(editor)
+    return true
+  }
+  let start = 0
+  while (start < was.length && text[start] === was[start]) start++
+  const end = start + text.length - was.length
+  if (text.slice(end) !== was.slice(start)) return false
+  const [last, first, previous] = [places[end - 1], places[start], places[start - 1]]
+  if (!last || !first) return false
+  const range = editor.ownerDocument.createRange()
+  // What was put in at the end began with a line of its own, which goes with it.
+  if (end === text.length && previous) range.setStart(previous.node, previous.offset + 1)
+  else range.setStart(first.node, first.offset)
+  range.setEnd(last.node, last.offset + 1)
+  selection.removeAllRanges()
+  selection.addRange(range)
+  return true
+}
+
+async function takeOut(editor: HTMLElement, before: string): Promise<string | undefined> {
+  const left = say`the text was added to what stood there: take it out by hand`
+  enter(editor)
+  try {
+    if (!markAdded(editor, before)) return left
+    // Editors that keep a selection of their own hear of it a moment later.
+    await pause(30)
+    editor.ownerDocument.execCommand('delete')
+    return (await until(() => squeeze(richText(editor)) === squeeze(before), 300)) ? undefined : left
+  } finally {
+    leave(editor)
+  }
+}
+
+export async function writeRichText(
+  { element }: Control,
+  text: string,
+  _file?: File,
+  exact = false,
+): Promise<string | undefined> {
+  if (exact) return takeOut(element, text)
   const holds = () => squeeze(richText(element)).includes(squeeze(text))
   if (text === '') return say`an editor is emptied by hand`
   const before = richText(element)

@@ -33,6 +33,12 @@ function Page() {
           ]}
         />
       </Form.Item>
+      <Form.Item name="places" label="Work locations">
+        <Select
+          mode="multiple"
+          options={['Attic', 'Crawl space', 'Rim joist'].map((value) => ({ value, label: value }))}
+        />
+      </Form.Item>
       <Form.Item name="zone" label="Zone">
         <Select options={zones} />
       </Form.Item>

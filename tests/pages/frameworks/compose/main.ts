@@ -26,6 +26,10 @@ by('mail').addEventListener('submit', (event) => {
   submitted++
 })
 to.addEventListener('keydown', (event) => {
+  if (event.key === 'Backspace' && !to.value) {
+    recipients.pop()
+    by('chips').lastElementChild?.remove()
+  }
   if (event.key !== 'Enter' || !to.value) return
   event.preventDefault()
   recipients.push(to.value)
@@ -34,7 +38,7 @@ to.addEventListener('keydown', (event) => {
   by('chips').append(chip)
   to.value = ''
 })
-let plain = ''
+let plain = by('plain').innerText
 by('plain').addEventListener('input', () => {
   plain = by('plain').innerText
 })

@@ -28,6 +28,8 @@ function Page() {
   const [range, setRange] = useState('')
   const [town, setTown] = useState<string | null>(null)
   const [crew, setCrew] = useState<string | null>(null)
+  const [places, setPlaces] = useState<string[]>([])
+  const [hours, setHours] = useState<string[]>([])
   const [crews, setCrews] = useState<string[]>([])
   const [result, setResult] = useState('')
   const [sealed, setSealed] = useState(false)
@@ -36,6 +38,8 @@ function Page() {
   window.pageState = () => ({
     street,
     flow,
+    places,
+    hours,
     date: date?.isValid() ? date.format('YYYY-MM-DD') : '',
     range,
     town,
@@ -76,6 +80,30 @@ function Page() {
           }
           onChange={(_, value) => setCrew(value)}
           renderInput={(params) => <TextField {...params} label="Crew" />}
+        />
+        <FormControl>
+          <InputLabel id="places-label">Work locations</InputLabel>
+          <Select
+            multiple
+            labelId="places-label"
+            id="places"
+            label="Work locations"
+            value={places}
+            onChange={({ target }) => setPlaces([target.value].flat())}
+          >
+            {['Attic', 'Crawl space', 'Rim joist'].map((place) => (
+              <MenuItem key={place} value={place}>
+                {place}
+              </MenuItem>
+            ))}
+          </Select>
+        </FormControl>
+        <Autocomplete
+          multiple
+          options={['Morning', 'Noon', 'Evening']}
+          value={hours}
+          onChange={(_, value) => setHours(value)}
+          renderInput={(params) => <TextField {...params} label="Hours" />}
         />
         <FormControl>
           <FormLabel id="result-label">Result</FormLabel>

@@ -1,5 +1,6 @@
 import Aura from '@primeuix/themes/aura'
 import Checkbox from 'primevue/checkbox'
+import MultiSelect from 'primevue/multiselect'
 import PrimeVue from 'primevue/config'
 import DatePicker from 'primevue/datepicker'
 import InputNumber from 'primevue/inputnumber'
@@ -11,11 +12,12 @@ import Textarea from 'primevue/textarea'
 import ToggleSwitch from 'primevue/toggleswitch'
 import { createApp, reactive } from 'vue'
 
-const state = reactive<Record<string, unknown> & { date: Date | null }>({
+const state = reactive<Record<string, unknown> & { date: Date | null; places: string[] }>({
   street: '',
   flow: null,
   date: null,
   range: null,
+  places: [],
   result: null,
   sealed: false,
   fan: false,
@@ -24,12 +26,23 @@ const state = reactive<Record<string, unknown> & { date: Date | null }>({
 })
 const iso = (date: Date) =>
   `${date.getFullYear()}-${String(date.getMonth() + 1).padStart(2, '0')}-${String(date.getDate()).padStart(2, '0')}`
-window.pageState = () => ({ ...state, date: state.date && iso(state.date) })
+window.pageState = () => ({ ...state, places: Array.from(state.places), date: state.date && iso(state.date) })
 
 const root = document.createElement('main')
 document.body.append(root)
 createApp({
-  components: { Checkbox, DatePicker, InputNumber, InputText, RadioButton, Select, Slider, Textarea, ToggleSwitch },
+  components: {
+    Checkbox,
+    DatePicker,
+    InputNumber,
+    InputText,
+    MultiSelect,
+    RadioButton,
+    Select,
+    Slider,
+    Textarea,
+    ToggleSwitch,
+  },
   setup: () => ({ state, rings: ['Ring A', 'Ring B'] }),
   template: `
     <form style="display: grid; gap: 1rem; width: 400px; padding: 1rem">
@@ -37,6 +50,7 @@ createApp({
       <div><label for="flow">CFM50</label> <InputNumber inputId="flow" v-model="state.flow" :maxFractionDigits="1" /></div>
       <div><label for="date">Test date</label> <DatePicker inputId="date" v-model="state.date" dateFormat="mm/dd/yy" /></div>
       <div><label for="range">Range</label> <Select inputId="range" labelId="range" v-model="state.range" :options="rings" placeholder="Choose" /></div>
+      <div><label for="places">Work locations</label> <MultiSelect inputId="places" v-model="state.places" :options="['Attic', 'Crawl space', 'Rim joist']" /></div>
       <fieldset><legend>Result</legend>
         <RadioButton v-model="state.result" inputId="pass" name="result" value="Pass" /><label for="pass">Pass</label>
         <RadioButton v-model="state.result" inputId="fail" name="result" value="Fail" /><label for="fail">Fail</label>
