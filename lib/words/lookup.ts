@@ -1,6 +1,6 @@
 /** What the extension has in place of `say.ts`: texts by their keys, from the message file of the browser's language. */
 import { browser } from '../browser.ts'
-import { termKeyOf } from './key.ts'
+import { keyOf, termKeyOf } from './key.ts'
 
 /** Built from the tagged templates of the sources. */
 export const say = (key: string, ...values: (string | number)[]): string =>
@@ -8,4 +8,9 @@ export const say = (key: string, ...values: (string | number)[]): string =>
 
 export const shown = (text: string): string => browser.i18n.getMessage(termKeyOf(text)) || text
 
-export const language = (): string => browser.i18n.getUILanguage()
+/** The browser's own language, with its region. Where the texts come in another one that is not the last resort, theirs. */
+export function language(): string {
+  const texts = browser.i18n.getMessage(keyOf('en'))
+  const own = browser.i18n.getUILanguage()
+  return texts === 'en' || own.startsWith(texts) ? own : texts
+}

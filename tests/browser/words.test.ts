@@ -35,6 +35,9 @@ describe('in a browser that speaks Spanish', () => {
     const calculator = await popup.text()
     expect(calculator).toMatch(/Verificaciones/)
     expect(calculator).toMatch(/presurización/)
+    // Numbers as Spanish writes them; the demo's own leave no doubt.
+    expect(calculator).toMatch(/96 % de probabilidad por debajo de 4,0/)
+    expect(calculator).not.toMatch(/dos modos/)
     expect(englishIn(calculator)).toEqual([])
     await popup.click('button', 'Asignar esta página')
     const helper = await session.helper(page)

@@ -11,7 +11,7 @@ import {
 } from '../../book/store.ts'
 import type { Settings } from '../../book/schema.ts'
 import type { Device, Job } from '../../job/schema.ts'
-import { say } from '../../words/say.ts'
+import { language, say } from '../../words/say.ts'
 import { createKeeper } from './keep.ts'
 
 /** Read only when two windows have typed at the same time. */
@@ -46,7 +46,8 @@ export interface Held {
   dropUndo: () => void
 }
 
-const clock = (): string => new Date().toLocaleTimeString([], { hour: '2-digit', minute: '2-digit', hour12: false })
+const clock = (): string =>
+  new Date().toLocaleTimeString(language(), { hour: '2-digit', minute: '2-digit', hour12: false })
 
 const wording = (error: unknown): string => (error instanceof Error ? error.message : String(error))
 
