@@ -122,6 +122,8 @@ export const testSchema = z.object({
   ownLimit: cell,
   /** The id of the figure that the own limit is set on; absent or empty: the usual one of the subject. */
   ownLimitFigure: z.optional(cell),
+  /** Name and origin of the kept limit that the own limit was copied from; empty once it is typed over. */
+  ownLimitOrigin: z.optional(cell),
   /** Whether a one-point result is multiplied by 1.1 before comparing and entering. */
   onePointFactor: z.boolean(),
   /** What the instrument itself showed as its result, in units.flow at 50 Pa (ducts: 25 Pa). */

@@ -56,7 +56,11 @@ export function limitOf(test: Test): { limit?: Limit; problems: Problem[] } {
   if (test.limit === 'own') {
     const unit = ownLimitUnit(test)
     const { value, problem } = cellValue(test.ownLimit, 'ownLimit', unit)
-    if (value !== undefined) return { limit: ownLimit(ownLimitFigure(test), value, unit), problems: [] }
+    if (value !== undefined) {
+      const limit = ownLimit(ownLimitFigure(test), value, unit)
+      const origin = test.ownLimitOrigin
+      return { limit: { ...limit, ...(origin && { edition: say`Own limit: ${origin}` }) }, problems: [] }
+    }
     const message = say`Own limit: nothing typed. Type the number that the permit or program gives, or choose another limit.`
     return { problems: [problem ?? { path: 'ownLimit', code: 'missing', severity: 'missing', message }] }
   }

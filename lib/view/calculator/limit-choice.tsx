@@ -1,3 +1,5 @@
+import type { KeptLimit } from '../../book/schema.ts'
+import { takeLimit, takenLimit } from '../../job/kept-limit.ts'
 import { ownLimitFigure, ownLimitFigures, ownLimitUnit } from '../../job/own-limit.ts'
 import type { Job, Test } from '../../job/schema.ts'
 import { limitsOf } from '../../job/verdict.ts'
@@ -8,6 +10,9 @@ import { Field } from './field.tsx'
 import type { Offer } from './sheet-fields.tsx'
 import { say } from '../../words/say.ts'
 
+/** Before the id of a kept limit in the list. */
+const ofKept = 'kept:'
+
 interface Props {
   job: Pick<Job, 'building'>
   test: Test
@@ -15,11 +20,13 @@ interface Props {
   offer: Offer
   /** Whether a limit is offered: its id, or `own`. */
   offers?: (limit: string) => boolean
+  /** Limits that the owner keeps and that fit the test. */
+  kept?: readonly KeptLimit[]
   onTest: (patch: Partial<Test>) => void
 }
 
 /** Which limit the test is compared with, and whether a one-point result is multiplied before. */
-export function LimitChoice({ job, test, found, offer, offers = () => true, onTest }: Props) {
+export function LimitChoice({ job, test, found, offer, offers = () => true, kept = [], onTest }: Props) {
   const { sheet } = test
   const ownUnit = ownLimitUnit(test)
   const ownFigures = ownLimitFigures[sheet.subject].map((id): [string, string] => [
@@ -29,8 +36,10 @@ export function LimitChoice({ job, test, found, offer, offers = () => true, onTe
   const options: [string, string][] = [
     ['', say`none: figures and interval only`],
     ...limitsOf(job, test).map(({ id, title }): [string, string] => [id, title]),
+    ...kept.map(({ id, name }): [string, string] => [ofKept + id, name]),
     ['own', say`own limit`],
   ]
+  const taken = takenLimit(test, kept)
   const offered = options.filter(([id]) => id === test.limit || offers(id))
   // A limit that was chosen stays in the list when the zone or the stage no longer fits it.
   if (!offered.some(([id]) => id === test.limit))
@@ -44,10 +53,13 @@ export function LimitChoice({ job, test, found, offer, offers = () => true, onTe
           label={say`Limit`}
           wide
           fixed={fixed}
-          value={test.limit}
+          value={taken ? ofKept + taken.id : test.limit}
           options={offered}
           problem={found('limit')}
-          onPick={(limit) => onTest({ limit })}
+          onPick={(limit) => {
+            const chosen = kept.find(({ id }) => ofKept + id === limit)
+            onTest(chosen ? takeLimit(chosen) : { limit, ownLimitOrigin: '' })
+          }}
         />
       )}
       {offer.shows('ownLimit') && test.limit === 'own' && (
@@ -57,7 +69,7 @@ export function LimitChoice({ job, test, found, offer, offers = () => true, onTe
             fixed={offer.fixed('ownLimit')}
             value={ownLimitFigure(test)}
             options={ownFigures}
-            onPick={(figure) => onTest({ ownLimitFigure: figure })}
+            onPick={(figure) => onTest({ ownLimitFigure: figure, ownLimitOrigin: '' })}
           />
           <Field
             label={say`At most`}
@@ -66,7 +78,7 @@ export function LimitChoice({ job, test, found, offer, offers = () => true, onTe
             fixed={offer.fixed('ownLimit')}
             value={test.ownLimit}
             problem={found('ownLimit')}
-            onInput={(ownLimit) => onTest({ ownLimit })}
+            onInput={(ownLimit) => onTest({ ownLimit, ownLimitOrigin: '' })}
           />
         </>
       )}
