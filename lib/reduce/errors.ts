@@ -1,6 +1,6 @@
 /** What is wrong with a sheet, as data: one issue for each cell that stands in the way. */
 
-import { say } from '../words/say.ts'
+import { say, shown } from '../words/say.ts'
 
 export type IssueCode =
   | 'invalid'
@@ -43,31 +43,11 @@ const words: Record<string, string> = {
   minPressure: say`lowest pressure`,
   maxPressure: say`highest pressure`,
   airHandlerFlow: say`air-handler flow`,
-  pressure: say`pressure`,
-  flow: say`flow`,
-  devicePressure: say`device pressure`,
-  range: say`range`,
-  coefficient: say`coefficient`,
-  exponent: say`exponent`,
-  exponentUncertainty: say`exponent uncertainty`,
-  volume: say`volume`,
-  floorArea: say`floor area`,
-  enclosureArea: say`enclosure area`,
-  height: say`height`,
-  bedrooms: say`bedrooms`,
-  stories: say`stories`,
-  elevation: say`elevation`,
-  barometer: say`barometer`,
-  area: say`area`,
-  discharge: say`discharge`,
-  points: say`points`,
-  calibrationDensity: say`calibration density`,
-  weatherShieldingFactor: say`weather shielding factor`,
 }
 
 function name(key: string | number): string {
   const text = String(key)
-  return words[text] ?? text.replaceAll(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`)
+  return words[text] ?? shown(text.replaceAll(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`))
 }
 
 /**

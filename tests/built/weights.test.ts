@@ -30,15 +30,15 @@ const packed = (text: string): number => gzipSync(text, { level: 9 }).length
 // Aims not yet met: helper 45 kB, engine 12 kB, engine and widget in one file 40 kB. A ceiling only falls,
 // or rises in the commit that says why.
 describe('what the build weighs, gzip', () => {
-  it('popup scripts: at most 60 kB', () => {
+  it('popup scripts: at most 59.5 kB', () => {
     const scripts = scriptsOf('chrome-mv3/popup.html')
     expect(scripts.length).toBeGreaterThan(0)
     const total = scripts.reduce((sum, path) => sum + packed(read(`chrome-mv3/${path}`)), 0)
-    expect(total).toBeLessThanOrEqual(60_000)
+    expect(total).toBeLessThanOrEqual(59_500)
   })
 
-  it('helper content script: at most 56 kB', () => {
-    expect(packed(read('chrome-mv3/helper.js'))).toBeLessThanOrEqual(56_000)
+  it('helper content script: at most 55.7 kB', () => {
+    expect(packed(read('chrome-mv3/helper.js'))).toBeLessThanOrEqual(55_700)
   })
 
   it('engine with everything it imports: at most 31 kB', () => {
