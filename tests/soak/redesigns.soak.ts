@@ -1,20 +1,29 @@
-/** Fifty seeded redesigns of every test page: controls found again, and never another one taken for them. */
+/**
+ * Fifty seeded redesigns of every test page (SOAK_REDESIGNS sets how many): controls found again, and never another one
+ * taken for them.
+ */
 import type { Row } from '../bench/part.ts'
 import { bundle, startBrowser } from '../browser/isolated.ts'
 import { redesigns, tableOf } from '../browser/redesigns.ts'
-import { pageSources } from '../pages/places/pages.ts'
+import { librarySources, pageSources } from '../pages/places/pages.ts'
 
 export default async function soak(): Promise<Row[]> {
-  const [browser, form, sources] = await Promise.all([
+  const [browser, form, places, libraries] = await Promise.all([
     startBrowser(),
     bundle('../pages/places/redesign-bench.ts', 'bench'),
     pageSources(),
+    librarySources(),
   ])
   try {
-    const seeds = Array.from({ length: 50 }, (_, index) => index + 1)
+    const count = Number(process.env['SOAK_REDESIGNS'] ?? 50)
+    const seeds = Array.from({ length: count }, (_, index) => index + 1)
+    const sources = [...places, ...libraries]
     const totals = await redesigns(browser, form, sources, seeds)
     console.log(tableOf(totals))
-    for (const { wrong } of totals) for (const line of wrong) console.error(line)
+    for (const { page, wrong, lost } of totals) {
+      for (const line of wrong) console.error(line)
+      for (const line of lost) console.log(`${page}, seed ${line}`)
+    }
     const rows: Row[] = totals.map(({ page, there, found }) => {
       const share = (100 * found) / there
       return { what: `${page}: found again`, value: share, unit: '%', aim: 'at least 95', met: share >= 95 }

@@ -1,6 +1,8 @@
 /** The pages that are redesigned: markup with the page's own script, each to be opened afresh for every redesign. */
 import { readFileSync } from 'node:fs'
 import { bundle } from '../../browser/isolated.ts'
+import { buildPage } from '../frameworks/build.ts'
+import { pages } from '../frameworks/pages.ts'
 import { partC } from '../site/part-c/page.ts'
 
 export interface PageSource {
@@ -14,6 +16,14 @@ const read = (path: string): string => readFileSync(new URL(path, import.meta.ur
 /** The markup with the scripts it names put in, for a page without an address. */
 const whole = (path: string): string =>
   read(path).replace('<script src="state.js"></script>', () => `<script>${read('state.js')}</script>`)
+
+/** The markup of a frame in an attribute, and in it that of the frame inside. */
+function framed(path: string): string {
+  return whole(path).replace(/src="(frame-[\w-]+\.html)"/, (_, inner: string) => {
+    const quoted = framed(inner).replaceAll('&', '&amp;').replaceAll('"', '&quot;')
+    return `srcdoc="${quoted}"`
+  })
+}
 
 /** A root that is closed to the page stays open here: the isolated world of a test lacks the extension's way in. */
 const opened =
@@ -34,6 +44,7 @@ export async function pageSources(): Promise<PageSource[]> {
       markup: whole(`${name}.html`),
       script: '',
     })),
+    { name: 'frames in frames', markup: framed('frames.html'), script: '' },
     { name: 'plain', markup: read('../controls/plain.html'), script: '' },
     { name: 'names', markup: read('../controls/names.html'), script: '' },
     { name: 'rebate part C', markup: partC('LC7-2026-0187'), script: '' },
@@ -41,4 +52,16 @@ export async function pageSources(): Promise<PageSource[]> {
     { name: 'nested shadow roots', markup: empty(opened + read('state.js')), script: shadow },
     { name: 'web components', markup: empty(read('state.js')), script: components },
   ]
+}
+
+/** The pages of component libraries; `only` names some of them. */
+export async function librarySources(only?: readonly string[]): Promise<PageSource[]> {
+  const sources: PageSource[] = []
+  for (const { name, entry } of pages) {
+    if (entry.startsWith('../') || (only && !only.includes(name))) continue
+    const { script, style } = await buildPage(entry)
+    const markup = `<!doctype html><html lang="en-US"><head><style>${style}</style></head><body></body></html>`
+    sources.push({ name, markup, script })
+  }
+  return sources
 }
