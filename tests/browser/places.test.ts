@@ -165,6 +165,27 @@ test('a page that submits itself on a change: the plan warns, and after the relo
   expect(places.posts()).toBe(0)
 })
 
+test('a file control is bound to a table of the figures, which goes into it', async () => {
+  const page = await visit('report.html')
+  await (await openDemo(session, page)).click('button', 'Map this page')
+  const mapping = await helper(page)
+  await mapping.click('button', /^\d+ ?Test report/)
+  expect(await mapping.has('radio', 'Fixed text')).toBe(false)
+  await mapping.click('radio', /as a table/)
+  await mapping.type('textbox', 'Name of the file', 'Tannery Row.csv')
+  await mapping.wait(/will be entered as\s+Tannery Row\.csv/)
+  await mapping.click('button', 'Bind, then next')
+  await mapping.wait(/1 of 2 controls bound/)
+  if (await mapping.has('button', 'All controls')) await mapping.click('button', 'All controls')
+  await mapping.wait(/the file Tannery Row\.csv/)
+  await mapping.click('button', 'Close')
+  const [line] = await confirm(await openPlan(session, page))
+  expect(line).toMatchObject({ readBack: 'Tannery Row.csv', outcome: 'entered' })
+  const held = await page.$eval('#report', (input) => (input as HTMLInputElement).files?.[0]?.text())
+  expect(held).toMatch(/^group,item,value,unit\r\n/)
+  expect(held).toMatch(/\r\nafter,CFM50,754,cfm\r\n/i)
+})
+
 describe('a frame of another origin', () => {
   test('is said to be closed, and the way to allow it is one click away', async () => {
     const page = await visit('embedding.html')

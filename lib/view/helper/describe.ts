@@ -48,6 +48,7 @@ function takes(control: Control): string {
 /** What a control is bound to, in a few words. Fixed text is shown itself. */
 export function boundTo(source: Source, material: Material): string {
   if (source.from === 'item') return sourceWords(source, material)
+  if (source.from === 'file') return say`the file ${source.name}`
   if (source.from === 'words') return say`words with ${sourceWords(source, material)}`
   return source.text ? `“${source.text}”` : say`left empty`
 }

@@ -6,6 +6,7 @@ import { writeFor } from '../../form/write-for.ts'
 import { Icon } from '../icons.tsx'
 import { howFound, titleOf } from './describe.ts'
 import { ItemList, type ItemRow } from './item-list.tsx'
+import { FileField } from './file-field.tsx'
 import { useShell } from './shell.ts'
 import { WordsEditor } from './words-editor.tsx'
 import { WriteFields } from './write-fields.tsx'
@@ -48,6 +49,7 @@ export function Question(props: QuestionProps) {
   const rest = wanted.length > 0 ? matching : rows.filter(({ id }) => !proposed.has(id))
   const chosenElsewhere = chosen !== undefined && !proposed.has(chosen)
   const item = chosen === undefined ? undefined : material.items[chosen]
+  const takesFile = control.kind === 'file'
   const writeOf = (id: string): Write => {
     const taken = material.items[id]
     return taken ? writeFor(taken, control) : {}
@@ -69,60 +71,66 @@ export function Question(props: QuestionProps) {
       </h2>
       <p class="found">{howFound(control)}</p>
       {twin && <p class="note">{twin}</p>}
-      <label class="seek">
-        <Icon name="find" />
-        <input
-          type="search"
-          placeholder={say`Find a figure or job field`}
-          aria-label={say`Find a figure or job field`}
-          value={query}
-          onInput={(event) => setQuery(event.currentTarget.value)}
-          onKeyDown={(event) => {
-            if (event.key !== 'Escape' || !query) return
-            event.preventDefault()
-            setQuery('')
-          }}
-        />
-      </label>
-      <fieldset class="ops">
-        <legend class="vh">{say`What goes into “${titleOf(control)}”?`}</legend>
-        {wanted.length === 0 && <ItemList rows={proposals} chosen={chosen} onChoose={choose} />}
-        {wanted.length === 0 && (
-          <>
-            <label class={`op ${source?.from === 'text' ? 'on' : ''}`}>
-              <input
-                type="radio"
-                name="source"
-                checked={source?.from === 'text'}
-                onChange={() => onSource({ from: 'text', text: '' })}
-              />
-              <span>{say`Fixed text`}</span>
-            </label>
-            <label class={`op ${source?.from === 'words' ? 'on' : ''}`}>
-              <input
-                type="radio"
-                name="source"
-                checked={source?.from === 'words'}
-                onChange={() => onSource({ from: 'words', parts: [{ text: '' }] })}
-              />
-              <span>{say`Words with figures between them`}</span>
-            </label>
-          </>
-        )}
-        {wanted.length > 0 ? (
-          <ItemList grouped rows={rest} chosen={chosen} onChoose={choose} />
-        ) : (
-          <details open={proposals.length === 0 || chosenElsewhere}>
-            <summary>
-              <Icon name="tw" /> {say`All figures and job fields`}
-            </summary>
-            <ItemList grouped rows={rest} chosen={chosen} onChoose={choose} />
-          </details>
-        )}
-        {wanted.length > 0 && matching.length === 0 && (
-          <p class="q small none">{say`Nothing in this job is called “${query.trim()}”.`}</p>
-        )}
-      </fieldset>
+      {takesFile ? (
+        <FileField source={source} onSource={onSource} />
+      ) : (
+        <>
+          <label class="seek">
+            <Icon name="find" />
+            <input
+              type="search"
+              placeholder={say`Find a figure or job field`}
+              aria-label={say`Find a figure or job field`}
+              value={query}
+              onInput={(event) => setQuery(event.currentTarget.value)}
+              onKeyDown={(event) => {
+                if (event.key !== 'Escape' || !query) return
+                event.preventDefault()
+                setQuery('')
+              }}
+            />
+          </label>
+          <fieldset class="ops">
+            <legend class="vh">{say`What goes into “${titleOf(control)}”?`}</legend>
+            {wanted.length === 0 && <ItemList rows={proposals} chosen={chosen} onChoose={choose} />}
+            {wanted.length === 0 && (
+              <>
+                <label class={`op ${source?.from === 'text' ? 'on' : ''}`}>
+                  <input
+                    type="radio"
+                    name="source"
+                    checked={source?.from === 'text'}
+                    onChange={() => onSource({ from: 'text', text: '' })}
+                  />
+                  <span>{say`Fixed text`}</span>
+                </label>
+                <label class={`op ${source?.from === 'words' ? 'on' : ''}`}>
+                  <input
+                    type="radio"
+                    name="source"
+                    checked={source?.from === 'words'}
+                    onChange={() => onSource({ from: 'words', parts: [{ text: '' }] })}
+                  />
+                  <span>{say`Words with figures between them`}</span>
+                </label>
+              </>
+            )}
+            {wanted.length > 0 ? (
+              <ItemList grouped rows={rest} chosen={chosen} onChoose={choose} />
+            ) : (
+              <details open={proposals.length === 0 || chosenElsewhere}>
+                <summary>
+                  <Icon name="tw" /> {say`All figures and job fields`}
+                </summary>
+                <ItemList grouped rows={rest} chosen={chosen} onChoose={choose} />
+              </details>
+            )}
+            {wanted.length > 0 && matching.length === 0 && (
+              <p class="q small none">{say`Nothing in this job is called “${query.trim()}”.`}</p>
+            )}
+          </fieldset>
+        </>
+      )}
 
       {source?.from === 'item' && item && (
         <WriteFields
