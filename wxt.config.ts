@@ -6,10 +6,13 @@ import { Licences } from './lib/package/licences.ts'
 import { named } from './lib/words/manifest.ts'
 import { translated } from './lib/words/plugin.ts'
 
-/** dom-accessibility-api brings a Set of its own for browsers that have none; every browser this runs in has one. */
+/** dom-accessibility-api brings a Set and an Array.from for browsers that have none; every browser this runs in has both. */
 const ownSet = {
   name: 'own-set',
-  load: (id: string) => (/dom-accessibility-api.*SetLike\.m?js$/.test(id) ? 'export default Set' : null),
+  load: (id: string) => {
+    const [, name] = /dom-accessibility-api.*(SetLike|array\.from)\.m?js$/.exec(id) ?? []
+    return name === undefined ? null : `export default ${name === 'SetLike' ? 'Set' : 'Array.from'}`
+  },
 }
 
 /** One set for each browser: wxt runs several builds for one, and reads this file anew for the next. */

@@ -2,6 +2,8 @@ import browser, { type Runtime } from 'webextension-polyfill'
 import { defineBackground } from 'wxt/utils/define-background'
 import { answer } from '../lib/book/answer.ts'
 import { closeUnended } from '../lib/book/fills.ts'
+import { sendHelper } from '../lib/view/calculator/send-helper.ts'
+import { takeHandOver } from '../lib/view/hand-over.ts'
 import { runCommand } from '../lib/view/run-command.ts'
 import { joinAllowed, relay } from '../lib/view/frames.ts'
 import { answerSuggest } from '../lib/view/suggestions.ts'
@@ -15,6 +17,7 @@ export default defineBackground(() => {
     (message: unknown, sender: Runtime.MessageSender) =>
       relay(message, sender, openSites) ??
       answerSuggest(message, sender, surroundings.self) ??
+      takeHandOver(message, sender, surroundings.self, (tab, task) => sendHelper({ tab, url: '' }, task)) ??
       answer(message, sender, surroundings),
   )
   joinAllowed()

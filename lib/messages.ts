@@ -6,12 +6,15 @@ import { materialSchema } from './form/material.ts'
 import { addressSchema, cluesSchema, formMapSchema, receiptLineSchema } from './form/schema.ts'
 import { suggestionSchema } from './form/suggestion.ts'
 
-/** From the popup or sidebar to the helper in a tab. */
+/** Opens mapping on the page, with the map to go on with, if there is one. */
+const mapSchema = z.object({ type: z.literal('map'), material: materialSchema, map: z.optional(formMapSchema) })
+/** Shows the plan of a form map. */
+const planSchema = z.object({ type: z.literal('plan'), material: materialSchema, map: formMapSchema })
+
+/** From the popup, the sidebar or the background to the helper in a tab. */
 export const toHelperSchema = z.discriminatedUnion('type', [
-  /** Opens mapping on the page, with the map to go on with, if there is one. */
-  z.object({ type: z.literal('map'), material: materialSchema, map: z.optional(formMapSchema) }),
-  /** Shows the plan of a form map. */
-  z.object({ type: z.literal('plan'), material: materialSchema, map: formMapSchema }),
+  mapSchema,
+  planSchema,
   /** What a frame of another origin shows now; from the background, which knows the frame. */
   z.object({ type: z.literal('frame'), frame: z.number(), address: addressSchema, images: z.array(imageSchema) }),
   /** To the copy in a frame: writes into one of its controls. */
@@ -45,9 +48,16 @@ export const suggestSchema = z.object({
   material: materialSchema,
 })
 
+/** From one part of the helper to the background: the other part is to take the page over. */
+export const handOverSchema = z.object({
+  type: z.literal('hand-over'),
+  task: z.discriminatedUnion('type', [mapSchema, planSchema]),
+})
+
 /** The answer: the suggestions of each control, in the same order. */
 export const suggestedSchema = z.array(z.array(suggestionSchema))
 
+export type HandOver = z.infer<typeof handOverSchema>
 export type Suggest = z.infer<typeof suggestSchema>
 export type ToHelper = z.infer<typeof toHelperSchema>
 export type ToBackground = z.infer<typeof toBackgroundSchema>

@@ -8,7 +8,7 @@ import { say } from '../words/say.ts'
 type Answer = { ok: true; written?: Written } | { ok: false; message: string }
 
 const lookInto = (tab: number) =>
-  browser.scripting.executeScript({ target: { tabId: tab, allFrames: true }, files: ['/helper.js'] })
+  browser.scripting.executeScript({ target: { tabId: tab, allFrames: true }, files: ['/frame.js'] })
 
 /** The tab that asked for a frame, so that the frame joins in as soon as it is allowed. */
 let asking: number | undefined

@@ -27,7 +27,7 @@ function scriptsOf(page: string): string[] {
 
 const packed = (text: string): number => gzipSync(text, { level: 9 }).length
 
-// Aims not yet met: helper 45 kB, engine 12 kB, engine and widget in one file 40 kB. A ceiling only falls,
+// Aims not yet met: engine 12 kB, engine and widget in one file 40 kB. A ceiling only falls,
 // or rises in the commit that says why.
 describe('what the build weighs, gzip', () => {
   it('popup scripts: at most 59.5 kB', () => {
@@ -37,8 +37,16 @@ describe('what the build weighs, gzip', () => {
     expect(total).toBeLessThanOrEqual(59_500)
   })
 
-  it('helper content script: at most 55.7 kB', () => {
-    expect(packed(read('chrome-mv3/helper.js'))).toBeLessThanOrEqual(55_700)
+  it('what fills a page: at most 45 kB', () => {
+    expect(packed(read('chrome-mv3/helper.js'))).toBeLessThanOrEqual(45_000)
+  })
+
+  it('what maps a page: at most 45 kB', () => {
+    expect(packed(read('chrome-mv3/mapping.js'))).toBeLessThanOrEqual(45_000)
+  })
+
+  it('what serves a frame of another origin: at most 20 kB', () => {
+    expect(packed(read('chrome-mv3/frame.js'))).toBeLessThanOrEqual(20_000)
   })
 
   it('engine with everything it imports: at most 31 kB', () => {

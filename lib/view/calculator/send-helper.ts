@@ -1,9 +1,13 @@
 /** How the helper gets into a page. */
+import * as z from 'zod/mini'
 import { browser } from '../../browser.ts'
 import type { ActivePage } from './page.ts'
 import { isPractice, sendPractice } from '../practice/practice.ts'
 import { say } from '../../words/say.ts'
 import { toHelperSchema, type ToHelper } from '../../messages.ts'
+
+/** What the helper answers when it shows something else and will not leave it. */
+const refusedSchema = z.object({ shown: z.literal(false), message: z.string() })
 
 const pause = (ms: number) => new Promise((resolve) => setTimeout(resolve, ms))
 
@@ -11,7 +15,7 @@ const pause = (ms: number) => new Promise((resolve) => setTimeout(resolve, ms))
  * Puts the helper into a tab and hands it its task.
  * @param page its tab, and its address as far as the browser tells it
  * @param beside whether it is sent from the sidebar, which the browser lets into no page by itself
- * @throws Error that says what the person can do, when the page cannot be reached.
+ * @throws Error that says what the person can do, when the page cannot be reached or is being filled.
  */
 export async function sendHelper(
   { tab, url }: Pick<ActivePage, 'tab' | 'url'>,
@@ -20,7 +24,8 @@ export async function sendHelper(
 ): Promise<void> {
   if (isPractice(url)) return sendPractice(tab, message)
   try {
-    await browser.scripting.executeScript({ target: { tabId: tab }, files: ['/helper.js'] })
+    const file = message.type === 'map' ? '/mapping.js' : '/helper.js'
+    await browser.scripting.executeScript({ target: { tabId: tab }, files: [file] })
   } catch (error) {
     const reason = error instanceof Error ? error.message : String(error)
     throw new Error(
@@ -33,10 +38,11 @@ export async function sendHelper(
   // The helper itself takes what it gets from the extension as checked.
   const checked = toHelperSchema.parse(message)
   // The helper listens as soon as its script has run; on a busy page that may take a moment.
+  let answer: unknown
   for (let attempt = 1; ; attempt++) {
     try {
-      await browser.tabs.sendMessage(tab, checked, { frameId: 0 })
-      return
+      answer = await browser.tabs.sendMessage(tab, checked, { frameId: 0 })
+      break
     } catch (error) {
       if (attempt === 20) {
         throw new Error(say`The page did not answer. Reload it and try again.`, { cause: error })
@@ -44,4 +50,6 @@ export async function sendHelper(
       await pause(50)
     }
   }
+  const refused = refusedSchema.safeParse(answer)
+  if (refused.success) throw new Error(refused.data.message)
 }

@@ -1,58 +1,34 @@
+import type { ComponentChildren } from 'preact'
 import { useEffect, useMemo, useState } from 'preact/hooks'
-import type { ToHelper } from '../../messages.ts'
-import type { Material } from '../../form/material.ts'
-import type { FormMap } from '../../form/schema.ts'
-import { Mapping } from './mapping.tsx'
-import { PlanScreen } from './plan-screen.tsx'
-import { ShellContext } from './shell.ts'
+import { ShellContext, type Shell } from './shell.ts'
 
-/** What the person opened the helper for. */
-export type Task = Extract<ToHelper, { type: 'map' | 'plan' }>
+type Place = Pick<Shell, 'host' | 'root' | 'signal' | 'close' | 'setBusy'>
 
-interface AppProps {
-  message: Task
-  host: HTMLElement
-  root: ShadowRoot
-  signal: AbortSignal
-  close: () => void
-  setBusy: (busy: boolean) => void
+interface AppProps extends Place {
+  /** Counts what was shown: each is shown unfolded. */
+  round: number
+  /** Why the other part of the helper did not come; empty when all is well. */
+  trouble: string
+  children: ComponentChildren
 }
 
-type Screen =
-  | { show: 'map'; material: Material; map: FormMap | undefined }
-  | { show: 'plan'; material: Material; map: FormMap }
+declare global {
+  /** Where the person moved the dock to, for the part of the helper that takes over. */
+  var gapsumSide: Shell['side'] | undefined
+}
 
-const first = (message: Task): Screen =>
-  message.type === 'plan'
-    ? { show: 'plan', material: message.material, map: message.map }
-    : { show: 'map', material: message.material, map: message.map }
-
-/** Mapping, or the plan with what follows it. */
-export function App({ message, host, root, signal, close, setBusy }: AppProps) {
-  const [screen, setScreen] = useState(() => first(message))
-  const [side, setSide] = useState<'left' | 'right'>('right')
+/** What every part of the helper stands in. */
+export function App({ host, root, signal, close, setBusy, round, trouble, children }: AppProps) {
+  const [side, move] = useState(() => globalThis.gapsumSide ?? 'right')
   const [folded, setFolded] = useState(false)
-  const shell = useMemo(
-    () => ({ host, root, signal, close, setBusy, side, setSide, folded, setFolded }),
-    [host, root, signal, close, setBusy, side, folded],
-  )
-  useEffect(() => setFolded(false), [screen])
+  const shell = useMemo(() => {
+    const setSide = (now: Shell['side']) => {
+      globalThis.gapsumSide = now
+      move(now)
+    }
+    return { host, root, signal, close, setBusy, side, setSide, folded, setFolded, trouble }
+  }, [host, root, signal, close, setBusy, side, folded, trouble])
+  useEffect(() => setFolded(false), [round])
 
-  return (
-    <ShellContext.Provider value={shell}>
-      {screen.show === 'map' ? (
-        <Mapping
-          material={screen.material}
-          map={screen.map}
-          onPlan={(map) => setScreen({ show: 'plan', material: screen.material, map })}
-        />
-      ) : (
-        <PlanScreen
-          material={screen.material}
-          map={screen.map}
-          onMap={() => setScreen({ show: 'map', material: screen.material, map: screen.map })}
-        />
-      )}
-    </ShellContext.Provider>
-  )
+  return <ShellContext.Provider value={shell}>{children}</ShellContext.Provider>
 }

@@ -20,7 +20,7 @@ interface DockProps {
 
 /** The panel at the side of the page; on a narrow page a sheet at its foot. */
 export function Dock({ title, aside, wide, closeLabel, progress, onClose, onEscape, footer, children }: DockProps) {
-  const { side, setSide, folded, setFolded } = useShell()
+  const { side, setSide, folded, setFolded, trouble } = useShell()
   const panel = useRef<HTMLDivElement>(null)
   useEffect(() => panel.current?.focus({ preventScroll: true }), [title])
   const other = side === 'right' ? 'left' : 'right'
@@ -69,6 +69,11 @@ export function Dock({ title, aside, wide, closeLabel, progress, onClose, onEsca
         </div>
       )}
       <div class="bd" hidden={folded}>
+        {trouble && (
+          <p class="note bad" role="alert">
+            {trouble}
+          </p>
+        )}
         {children}
       </div>
       <footer hidden={folded}>{footer}</footer>

@@ -2,7 +2,7 @@ import { browser } from '../../browser.ts'
 import type { Answer } from '../../book/answer.ts'
 import type { Written } from '../../form/image.ts'
 import type { Suggestion } from '../../form/suggestion.ts'
-import type { FromFrames, Suggest, ToBackground } from '../../messages.ts'
+import type { FromFrames, HandOver, Suggest, ToBackground } from '../../messages.ts'
 import { say } from '../../words/say.ts'
 
 const gone = say`Gapsum does not answer: it was updated or switched off while this page was open. Reload the page and open Gapsum again.`
@@ -10,7 +10,7 @@ const gone = say`Gapsum does not answer: it was updated or switched off while th
 type Answered = Answer & { written?: Written; suggested?: Suggestion[][] }
 
 /** Sends to the background. Never throws: an extension that was updated or removed in the meantime is said in words. */
-export async function send(message: ToBackground | FromFrames | Suggest): Promise<Answered> {
+export async function send(message: ToBackground | FromFrames | HandOver | Suggest): Promise<Answered> {
   try {
     const answer: Answered | undefined = await browser.runtime.sendMessage(message)
     return answer ?? { ok: false, message: gone }

@@ -14,6 +14,8 @@ export interface Shell {
   setSide: (side: 'left' | 'right') => void
   folded: boolean
   setFolded: (folded: boolean) => void
+  /** Why the other part of the helper did not come; empty when all is well. */
+  trouble: string
 }
 
 export const ShellContext = createContext<Shell | undefined>(undefined)

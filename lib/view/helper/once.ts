@@ -1,0 +1,60 @@
+/** A script of the extension in a page or frame: it runs once, however often it is put there. */
+import type { Runtime } from 'webextension-polyfill'
+import { browser } from '../../browser.ts'
+import type { ToHelper } from '../../messages.ts'
+
+interface Living {
+  alive: () => boolean
+  end: () => void
+  again: () => void
+}
+
+declare global {
+  /** Set in the extension's isolated world; the page cannot see it. */
+  var gapsumScripts: Record<string, Living> | undefined
+}
+
+const extensionLives = () => Boolean(browser.runtime?.id)
+
+/**
+ * Runs a script unless it lives here already: then it goes on, with what the person has begun.
+ * @param main what the script does until its life ends; what it gives runs when the script is put there again
+ */
+export function once(name: string, main: (life: AbortController) => (() => void) | undefined): void {
+  const scripts = (globalThis.gapsumScripts ??= {})
+  const living = scripts[name]
+  if (living?.alive()) return living.again()
+  // What an update of the extension left behind answers to nobody.
+  for (const script of Object.values(scripts)) if (!script.alive()) script.end()
+  const life = new AbortController()
+  const again = main(life)
+  scripts[name] = {
+    alive: () => !life.signal.aborted && extensionLives(),
+    end: () => life.abort(),
+    again: () => again?.(),
+  }
+}
+
+/**
+ * Hears messages of some types until the signal aborts; those of other types are left to other scripts.
+ *
+ * Whoever sends to the helper has checked the message against its schema: the browser vouches for the sender, and the
+ * checks would weigh a quarter of what is put into the page.
+ */
+export function hear<T extends ToHelper['type']>(
+  types: readonly T[],
+  take: (message: Extract<ToHelper, { type: T }>) => unknown,
+  signal: AbortSignal,
+): void {
+  const isMine = (raw: unknown): raw is Extract<ToHelper, { type: T }> => types.includes((raw as ToHelper)?.type as T)
+  const listen: Runtime.OnMessageListenerCallback = (raw, sender, respond) => {
+    // The types know no listener that leaves some messages to others.
+    if (sender.id !== browser.runtime.id || sender.tab || !isMine(raw)) return undefined as never
+    void (async () => respond(await take(raw)))()
+    return true
+  }
+  browser.runtime.onMessage.addListener(listen)
+  signal.addEventListener('abort', () => {
+    if (extensionLives()) browser.runtime.onMessage.removeListener(listen)
+  })
+}
