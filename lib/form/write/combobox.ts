@@ -123,7 +123,7 @@ async function chooseSeveral(
     if (!fit) return `${noOption} “${text}”`
     if (has(fit)) continue
     press(fit.element)
-    if (!(await until(() => boxText(element).includes(fit.label) || isOn(fit.element), 500))) return byHand
+    if (!(await until(() => boxText(element).includes(fit.label) || isOn(fit.element), 1500))) return byHand
     await pause(20)
   }
   const extra = () =>
