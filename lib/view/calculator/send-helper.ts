@@ -35,7 +35,6 @@ export async function sendHelper(
       { cause: error },
     )
   }
-  // The helper itself takes what it gets from the extension as checked.
   const checked = toHelperSchema.parse(message)
   // The helper listens as soon as its script has run; on a busy page that may take a moment.
   let answer: unknown

@@ -2,7 +2,13 @@ import { browser } from '../../browser.ts'
 import type { Answer } from '../../book/answer.ts'
 import type { Written } from '../../form/image.ts'
 import type { Suggestion } from '../../form/suggestion.ts'
+<<<<<<< HEAD
 import type { FromFrames, HandOver, Suggest, ToBackground } from '../../messages.ts'
+=======
+import { answerShape } from '../../message-shapes.ts'
+import type { FromFrames, Suggest, ToBackground } from '../../messages.ts'
+import { fits } from '../../shape.ts'
+>>>>>>> 760cd38 (wip)
 import { say } from '../../words/say.ts'
 
 const gone = say`Gapsum does not answer: it was updated or switched off while this page was open. Reload the page and open Gapsum again.`
@@ -12,8 +18,8 @@ type Answered = Answer & { written?: Written; suggested?: Suggestion[][] }
 /** Sends to the background. Never throws: an extension that was updated or removed in the meantime is said in words. */
 export async function send(message: ToBackground | FromFrames | HandOver | Suggest): Promise<Answered> {
   try {
-    const answer: Answered | undefined = await browser.runtime.sendMessage(message)
-    return answer ?? { ok: false, message: gone }
+    const answer: unknown = await browser.runtime.sendMessage(message)
+    return fits(answer, answerShape) ? (answer as Answered) : { ok: false, message: gone }
   } catch {
     return { ok: false, message: gone }
   }

@@ -1,0 +1,92 @@
+/** The shapes of what the helper hears, as the schemas in messages.ts have them. */
+import { controlKinds } from './form/schema.ts'
+import type { Shape } from './shape.ts'
+
+const address: Shape = { origin: 's', path: 's' }
+
+const clues: Shape = {
+  kind: ['word', ...controlKinds],
+  name: 's',
+  section: 's',
+  attributes: ['names', 's'],
+  placeholder: 's',
+  options: ['list', 's'],
+  position: 'n',
+  'shadow?': ['list', 's'],
+  'frame?': address,
+}
+
+const write: Shape = {
+  'unit?': 's',
+  'decimals?': 'n',
+  'rounding?': ['word', 'half-up', 'half-even'],
+  'grouping?': ['word', '', ',', '.', ' ', "'"],
+  'mark?': ['word', '.', ','],
+  'date?': 's',
+  'choices?': ['names', 's'],
+}
+
+const source: Shape = [
+  'any',
+  { from: ['word', 'item'], item: 's', write },
+  { from: ['word', 'text'], text: 's' },
+  { from: ['word', 'words'], parts: ['list', ['any', { text: 's' }, { item: 's', write }]] },
+  { from: ['word', 'file'], name: 's', type: 's', 'text?': 's', 'bytes?': 's' },
+]
+
+const map: Shape = {
+  id: 's',
+  name: 's',
+  version: 'n',
+  created: 's',
+  updated: 's',
+  address,
+  'further?': ['list', address],
+  bindings: ['list', { id: 's', control: clues, source, 'step?': 'n' }],
+}
+
+const item = (kind: string, rest: Record<string, Shape>): Shape => ({
+  kind: ['word', kind],
+  label: 's',
+  group: 's',
+  ...rest,
+})
+
+const material: Shape = {
+  job: { id: 's', name: 's' },
+  items: [
+    'names',
+    [
+      'any',
+      item('quantity', { value: 'n', unit: 's', decimals: 'n', 'limit?': 'n' }),
+      item('text', { text: 's' }),
+      item('date', { iso: 's' }),
+      item('choice', { value: 's', options: ['list', { value: 's', label: 's' }] }),
+    ],
+  ],
+}
+
+const image: Shape = {
+  key: 's',
+  clues,
+  shown: 's',
+  empty: 'b',
+  complaint: 's',
+  attributes: ['list', ['row', 's', 's']],
+}
+
+export const toHelperShape: Shape = [
+  'any',
+  { type: ['word', 'map'], material, 'map?': map },
+  { type: ['word', 'plan'], material, map },
+  { type: ['word', 'frame'], frame: 'n', address, images: ['list', image] },
+  { type: ['word', 'write'], key: 's', text: 's' },
+  { type: ['word', 'end'] },
+]
+
+/** What the background answers. */
+export const answerShape: Shape = [
+  'any',
+  { ok: 'b', message: 's' },
+  { ok: 'b', 'entry?': 'n', 'written?': { 'reason?': 's', 'held?': 'b' } },
+]

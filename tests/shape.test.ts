@@ -1,0 +1,53 @@
+import { describe, expect, it, test } from 'vitest'
+import { answerShape, toHelperShape } from '../lib/message-shapes.ts'
+import { fromFramesSchema, toBackgroundSchema, toHelperSchema } from '../lib/messages.ts'
+import { fits } from '../lib/shape.ts'
+import { generator } from './random.ts'
+import { type Schema, shapeOf, valueOf } from './shape.ts'
+
+describe('what the helper hears', () => {
+  it('is described as its schema has it, word for word', () => {
+    expect(toHelperShape).toEqual(shapeOf(toHelperSchema))
+  })
+
+  it('is taken and refused as by its schema: 4,000 messages, whole and spoilt', () => {
+    const random = generator(7)
+    let taken = 0
+    for (let count = 0; count < 4000; count++) {
+      const message = valueOf(toHelperSchema, random, count % 2 === 0 ? 0 : 0.03)
+      const schema = toHelperSchema.safeParse(message).success
+      expect([message, fits(message, toHelperShape)]).toEqual([message, schema])
+      if (schema) taken += 1
+    }
+    expect(taken).toBeGreaterThan(2000)
+    expect(taken).toBeLessThan(3900)
+  })
+
+  it.each([null, undefined, 'end', 7, [], {}, { type: 'END' }, { type: ['end'] }, { type: 'write', key: 1, text: '' }])(
+    'refuses %j',
+    (message) => expect(fits(message, toHelperShape)).toBe(false),
+  )
+})
+
+describe('what the background answers', () => {
+  it.each([{ ok: true }, { ok: true, entry: 4 }, { ok: false, message: 'no' }, { ok: true, written: { held: true } }])(
+    'may be %j',
+    (answer) => expect(fits(answer, answerShape)).toBe(true),
+  )
+  it.each([undefined, null, {}, { ok: 'yes' }, { ok: true, entry: 'four' }, { ok: true, written: { reason: 4 } }])(
+    'may not be %j',
+    (answer) => expect(fits(answer, answerShape)).toBe(false),
+  )
+})
+
+const schemas: [string, { safeParse: (value: unknown) => { success: boolean } } & Schema][] = [
+  ['to the background', toBackgroundSchema],
+  ['from frames', fromFramesSchema],
+]
+test.each(schemas)('messages %s: whatever comes is taken or refused, never thrown at', (_, schema) => {
+  const random = generator(11)
+  for (let count = 0; count < 1000; count++) {
+    const message = valueOf(schema, random, 0.05)
+    expect(typeof schema.safeParse(message).success).toBe('boolean')
+  }
+})
