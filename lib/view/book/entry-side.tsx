@@ -68,11 +68,11 @@ function Look({ line }: { line: LineShown }) {
           </>
         ) : (
           <>
-            {shown(line.outcome)}: {say`intended`} <code>{line.intended}</code>, {say`read back`}{' '}
+            {shown(line.outcome)}: {say`intended`} <code>{line.intended || say`empty`}</code>, {say`read back`}{' '}
             <code>{line.readBack || say`empty`}</code>
           </>
         )}
-        {line.note && line.outcome !== 'not reached' && <span class="q"> {line.note}</span>}
+        {line.note && line.outcome !== 'not reached' && <span class="q">; {line.note}</span>}
       </p>
     </div>
   )

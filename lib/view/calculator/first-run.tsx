@@ -30,8 +30,8 @@ export function FirstRun({ first, units, onUnits, onStart, onDemo, onList, onPra
     [say`Type`, say`the pressures and flows of a test, and what the building measures.`],
     [say`See`, say`the figures, each with its uncertainty, its working and the limit it is compared with.`],
     [say`Map`, say`a web form once: say which figure goes into which control.`],
-    [say`Fill`, say`the form after you have looked at the plan. Submitting stays with you.`],
-    [say`Find`, say`every entry again in the book: what was typed, where, and what the page kept.`],
+    [say`Fill in`, say`the form after you have looked at the plan. Submitting stays with you.`],
+    [say`Find again`, say`every entry in the book: what was typed, where, and what the page kept.`],
   ] as const
   return (
     <main class="first">

@@ -9,6 +9,9 @@ export interface Mark {
   tag: string
 }
 
+/** Below this height, in px, the tag hangs under the control and not over its words. */
+const low = 32
+
 /** Outlines over the page's controls. They lie in the helper's own layer and move nothing on the page. */
 export function Marks({ marks }: { marks: readonly Mark[] }) {
   const groups = useMemo(() => marks.map((mark) => mark.elements), [marks])
@@ -21,7 +24,7 @@ export function Marks({ marks }: { marks: readonly Mark[] }) {
         return (
           <div
             key={`${mark.id}-${mark.look}`}
-            class={`mk ${mark.look}`}
+            class={`mk ${mark.look} ${box.bottom - box.top < low ? 'low' : ''}`}
             style={{
               left: `${box.left}px`,
               top: `${box.top}px`,

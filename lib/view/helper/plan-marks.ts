@@ -3,7 +3,7 @@ import type { Plan } from '../../form/plan.ts'
 import type { ReceiptLine } from '../../form/schema.ts'
 import { keyOf } from './control-key.ts'
 import type { Mark } from './marks.tsx'
-import { say } from '../../words/say.ts'
+import { say, shown } from '../../words/say.ts'
 
 /** The outlines while a plan is shown: each control carries the number of its line. */
 export function planMarks(plan: Plan, left: ReadonlySet<string>, pointed: Control | string | undefined): Mark[] {
@@ -28,6 +28,6 @@ export function receiptMarks(lines: readonly ReceiptLine[], targets: ReadonlyMap
   return lines.flatMap((line, index): Mark[] => {
     const target = targets.get(line.binding)
     if (!target || line.outcome === 'entered') return []
-    return [{ id: line.binding, elements: target.elements, look: 'two', tag: `${index + 1}: ${line.outcome}` }]
+    return [{ id: line.binding, elements: target.elements, look: 'two', tag: `${index + 1}: ${shown(line.outcome)}` }]
   })
 }

@@ -50,6 +50,9 @@ export function Question(props: QuestionProps) {
   const chosenElsewhere = chosen !== undefined && !proposed.has(chosen)
   const item = chosen === undefined ? undefined : material.items[chosen]
   const takesFile = control.kind === 'file'
+  const unwritten =
+    (source?.from === 'text' && source.text === '') ||
+    (source?.from === 'words' && source.parts.every((part) => 'text' in part && part.text === ''))
   const writeOf = (id: string): Write => {
     const taken = material.items[id]
     return taken ? writeFor(taken, control) : {}
@@ -159,7 +162,7 @@ export function Question(props: QuestionProps) {
           onChange={(parts) => onSource({ from: 'words', parts })}
         />
       )}
-      {preview && (
+      {preview && !(preview.bad && unwritten) && (
         <p class="pv" role="status">
           {preview.bad ? (
             <span class="note bad">{preview.note}</span>

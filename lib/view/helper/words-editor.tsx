@@ -41,6 +41,7 @@ export function WordsEditor({ parts, rows, material, control, onChange }: WordsE
                 <input
                   class="box"
                   aria-label={say`Words, part ${index + 1}`}
+                  placeholder={say`Words, part ${index + 1}`}
                   value={part.text}
                   onInput={(event) => replace(index, { text: event.currentTarget.value })}
                 />
