@@ -10,6 +10,7 @@ import { Foot } from './foot.tsx'
 import { JobBar } from './job-bar.tsx'
 import { jobTitle } from './job-title.ts'
 import { later } from './later.tsx'
+import { OwnFigures } from './own-figures.tsx'
 import { activePage, followTabs, type ActivePage } from './page.ts'
 import { openBeside } from './open-beside.ts'
 import { openPractice } from '../practice/practice.ts'
@@ -236,8 +237,9 @@ export function Calculator({ onSent, beside = false }: Props) {
                     />
                     <Results
                       reading={reading}
-                      {...(settings.figures && { own: settings.figures })}
-                      onOwn={(figures) => held.set({ figures })}
+                      drawFigures={(groups) => (
+                        <OwnFigures groups={groups} own={settings.figures} onOwn={(figures) => held.set({ figures })} />
+                      )}
                       onLimit={() => unfold('setup', 'limit')}
                       onBuilding={() => {
                         setPanel('job')

@@ -1,10 +1,9 @@
+import type { ComponentChildren } from 'preact'
 import { useEffect, useState } from 'preact/hooks'
 import { CheckList } from '../figure/check-list.tsx'
-import { FigureTable } from '../figure/figure-table.tsx'
+import { FigureTable, type FigureGroup } from '../figure/figure-table.tsx'
 import { OutcomeMark } from '../figure/outcome-mark.tsx'
 import { VerdictBlock } from '../figure/verdict-block.tsx'
-import { ownFirst, type OwnFigure } from '../figure/own.ts'
-import { later } from './later.tsx'
 import { Section } from './section.tsx'
 import type { Reading } from './reading.ts'
 import { say } from '../../words/say.ts'
@@ -15,22 +14,15 @@ interface Props {
   onLimit?: () => void
   /** Goes to the sizes of the building. */
   onBuilding?: () => void
-  /** The figures that stand first. */
-  own?: readonly OwnFigure[]
-  /** Changes them; left out where they cannot be chosen. */
-  onOwn?: (own: OwnFigure[]) => void
+  /** Draws the figures; a table of them where it is left out. */
+  drawFigures?: (groups: FigureGroup[]) => ComponentChildren
 }
-
-const none: readonly OwnFigure[] = []
-
-const Arrange = later(async () => (await import('./arrange.tsx')).Arrange)
 
 /** How long the verdict rests before it is read out, so that typing is not talked over. */
 const rest = 1200
 
 /** What the readings come to: verdict, figures, checks. */
-export function Results({ reading, onLimit, onBuilding, own = none, onOwn }: Props) {
-  const [arranging, setArranging] = useState(false)
+export function Results({ reading, onLimit, onBuilding, drawFigures }: Props) {
   const { verdict, groups, lacking, checks, counts, basis, factor, waiting } = reading
   const spoken = verdict ? [verdict.value, verdict.unit, verdict.verdict?.text].filter(Boolean).join(' ') : ''
   const [said, setSaid] = useState('')
@@ -47,15 +39,7 @@ export function Results({ reading, onLimit, onBuilding, own = none, onOwn }: Pro
       {verdict ? <VerdictBlock {...verdict} {...(onLimit && { onLimit })} /> : <p class="empty">{waiting}</p>}
       {groups.length > 0 && (
         <Section id="figures" title={say`Figures`} summary={basis} end={factor}>
-          <FigureTable groups={ownFirst(groups, own)} />
-          {onOwn && arranging && (
-            <Arrange groups={groups} own={own} onOwn={onOwn} onClose={() => setArranging(false)} />
-          )}
-          {onOwn && !arranging && (
-            <button type="button" class="link small" onClick={() => setArranging(true)}>
-              {say`Pin and order figures`}
-            </button>
-          )}
+          {drawFigures ? drawFigures(groups) : <FigureTable groups={groups} />}
           {lacking.length > 0 && (
             <ul class="lack">
               {lacking.map((line) => (
