@@ -1,7 +1,9 @@
 /** A script of the extension in a page or frame: it runs once, however often it is put there. */
 import type { Runtime } from 'webextension-polyfill'
 import { browser } from '../../browser.ts'
+import { toHelperShape } from '../../message-shapes.ts'
 import type { ToHelper } from '../../messages.ts'
+import { fits } from '../../shape.ts'
 
 interface Living {
   alive: () => boolean
@@ -36,17 +38,17 @@ export function once(name: string, main: (life: AbortController) => (() => void)
 }
 
 /**
- * Hears messages of some types until the signal aborts; those of other types are left to other scripts.
- *
- * Whoever sends to the helper has checked the message against its schema: the browser vouches for the sender, and the
- * checks would weigh a quarter of what is put into the page.
+ * Hears messages of some types until the signal aborts; those of other types are left to other scripts. The browser
+ * vouches for the sender; what a message holds is checked by its shape, for the schemas would weigh a quarter of what is
+ * put into the page.
  */
 export function hear<T extends ToHelper['type']>(
   types: readonly T[],
   take: (message: Extract<ToHelper, { type: T }>) => unknown,
   signal: AbortSignal,
 ): void {
-  const isMine = (raw: unknown): raw is Extract<ToHelper, { type: T }> => types.includes((raw as ToHelper)?.type as T)
+  const isMine = (raw: unknown): raw is Extract<ToHelper, { type: T }> =>
+    types.includes((raw as ToHelper)?.type as T) && fits(raw, toHelperShape)
   const listen: Runtime.OnMessageListenerCallback = (raw, sender, respond) => {
     // The types know no listener that leaves some messages to others.
     if (sender.id !== browser.runtime.id || sender.tab || !isMine(raw)) return undefined as never

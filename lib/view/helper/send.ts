@@ -2,13 +2,9 @@ import { browser } from '../../browser.ts'
 import type { Answer } from '../../book/answer.ts'
 import type { Written } from '../../form/image.ts'
 import type { Suggestion } from '../../form/suggestion.ts'
-<<<<<<< HEAD
-import type { FromFrames, HandOver, Suggest, ToBackground } from '../../messages.ts'
-=======
 import { answerShape } from '../../message-shapes.ts'
-import type { FromFrames, Suggest, ToBackground } from '../../messages.ts'
+import type { FromFrames, HandOver, Suggest, ToBackground } from '../../messages.ts'
 import { fits } from '../../shape.ts'
->>>>>>> 760cd38 (wip)
 import { say } from '../../words/say.ts'
 
 const gone = say`Gapsum does not answer: it was updated or switched off while this page was open. Reload the page and open Gapsum again.`
