@@ -10,6 +10,16 @@ interface Found {
   name: string
 }
 
+export interface Focused {
+  name: string
+  /** The element's own: `button` */
+  kind: string
+  /** Whether it has a ring around it. */
+  ringed: boolean
+  /** Whether it is in the window with nothing over it. */
+  seen: boolean
+}
+
 const pause = (ms: number): Promise<void> =>
   new Promise((resolve) => {
     setTimeout(resolve, ms)
@@ -245,6 +255,38 @@ export class Surface {
     }, ms)
     if (found === undefined) throw new Error(`${this.#called} never showed ${String(words)}. It shows:\n${last}`)
     return found
+  }
+
+  /** What has the focus, if anything here has; and whether a person sees that it has. */
+  async focused(): Promise<Focused | undefined> {
+    return (
+      (await this.#call<Focused | null>(
+        await this.#root(),
+        `function () {
+          const scope = this.getRootNode()
+          const it = scope.activeElement
+          if (!it || it.localName === 'body') return null
+          const { left, top, width, height } = it.getBoundingClientRect()
+          // A field inside a framed label has its ring around the frame.
+          const rings = [it, it.closest('label')].filter(Boolean).map((one) => getComputedStyle(one))
+          const parts = [[0.5, 0.5], [0.1, 0.5], [0.9, 0.5], [0.5, 0.2], [0.5, 0.8]]
+          const seen = parts.some(([x, y]) => {
+            const over = scope.elementFromPoint(left + width * x, top + height * y)
+            return over && (it.contains(over) || over.contains(it) || [...(it.labels ?? [])].some((one) => one.contains(over)))
+          })
+          return {
+            name: (it.ariaLabel || [...(it.labels ?? [])].map((one) => one.innerText).join(' ') || it.innerText || '')
+              .replaceAll(/\\s+/g, ' ').trim(),
+            kind: it.localName,
+            // The button for the calendar inside a date field has the browser's own ring.
+            ringed: (it.type === 'date' && !it.matches(':focus-visible')) ||
+              (it.matches(':focus-visible') &&
+                rings.some(({ outlineStyle, outlineWidth }) => outlineStyle !== 'none' && parseFloat(outlineWidth) >= 2)),
+            seen,
+          }
+        }`,
+      )) ?? undefined
+    )
   }
 
   /** Waits until this part has left the screen. */

@@ -35,7 +35,7 @@ export function Reminders() {
   const needsBackup = entries > 0 && days >= old
   if (due.length === 0 && !needsBackup && !low) return null
   return (
-    <div class="reminders" role="note">
+    <aside class="reminders">
       {first && 'due' in first && first.due && (
         <p>
           {late.length > 0 ? <b>{say`${count(late.length, 'submission')} overdue. `}</b> : null}
@@ -59,6 +59,6 @@ export function Reminders() {
           {say` Free some on this disk, or new entries cannot be kept.`}
         </p>
       )}
-    </div>
+    </aside>
   )
 }

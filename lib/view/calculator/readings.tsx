@@ -7,6 +7,7 @@ import { placePaste } from './place-paste.ts'
 import type { ReadingColumn } from './reading-row.tsx'
 import { readingsSummary, ReadingsTable } from './readings-table.tsx'
 import { Section } from './section.tsx'
+import { volumeWords } from './unit-words.ts'
 import { useBench, useDeskContext, useFound } from './use-context.ts'
 import { say, shown } from '../../words/say.ts'
 
@@ -75,6 +76,32 @@ export function Readings({ brought, used, mean, unfinished }: Props) {
         onPaste={(event, row, column) => void onPaste(event, row, column)}
       />
       {told && <Finding id="found-paste" text={told} />}
+      {sheet.subject === 'enclosure' && <VolumeCell />}
     </Section>
+  )
+}
+
+/** The one size of the building that most forms ask a figure of, a few keys away from the flow. */
+function VolumeCell() {
+  const { job, editBuilding } = useDeskContext()
+  const problem = useFound()('building.volume')
+  return (
+    <div class="vol">
+      <label class="bl">
+        {say`Volume`}
+        <input
+          class="in"
+          inputMode="decimal"
+          autocomplete="off"
+          maxLength={longest}
+          data-volume
+          value={job.building.volume}
+          {...(problem && { 'aria-invalid': true, 'aria-describedby': 'found-volume' })}
+          onInput={(event) => editBuilding({ volume: event.currentTarget.value })}
+        />
+        {volumeWords[job.units.length]}
+      </label>
+      {problem && <Finding id="found-volume" text={problem} />}
+    </div>
   )
 }
