@@ -29,7 +29,7 @@ export function togetherWords({ work, several }: Together): TogetherWords | unde
     groups,
     checks: several.flatMap(({ name, checks }) => checks.map((check) => ({ ...check, id: `${name} ${check.id}` }))),
   }
-  return { ...wordsInLocale(words, language()), bars: barsOf(work) }
+  return wordsInLocale({ ...words, bars: barsOf(work) }, language())
 }
 
 const PERCENT_DECIMALS = 1

@@ -1,6 +1,6 @@
 import { Icon, type IconName } from '../icons.tsx'
 import type { Outcome, PlanLine } from '../../form/schema.ts'
-import { shown } from '../../words/say.ts'
+import { say, shown } from '../../words/say.ts'
 
 const shapes = {
   'to enter': { icon: 'ready', look: 'x' },
@@ -19,7 +19,7 @@ export function Status({ of, count }: { of: PlanLine['state'] | Outcome; count?:
   return (
     <span class={`st ${look}`}>
       <Icon name={icon} />
-      <span>{count === undefined ? shown(of) : `${count} ${shown(of)}`}</span>
+      <span>{count === undefined ? shown(of) : say`${count} ${shown(of)}`}</span>
     </span>
   )
 }

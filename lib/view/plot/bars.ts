@@ -3,6 +3,7 @@ import type { Work } from '../../job/together.ts'
 import { decimalsOf } from '../../reduce/figures/index.ts'
 import { convert } from '../../units/convert.ts'
 import { symbol } from '../../units/symbol.ts'
+import { roleWords } from '../../words/names.ts'
 import { say } from '../../words/say.ts'
 import { halfUp, marginOf } from '../figure/lines.ts'
 
@@ -52,7 +53,7 @@ export function barsOf(work: Work | undefined): Bars | undefined {
   const x = (value: number) => left + (right - left) * (value / most)
   const [before, after] = pair.map(({ value, low, high }, at): Bar => {
     return {
-      name: at === 0 ? work.before : work.after,
+      name: roleWords(at === 0 ? work.before : work.after),
       y: at === 0 ? 22 : 58,
       to: x(value),
       low: low === undefined ? undefined : x(low),
