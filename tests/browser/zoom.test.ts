@@ -1,0 +1,119 @@
+/**
+ * At 200 %: what the browser's zoom does to a layout is half the width in CSS pixels and twice the device pixels.
+ * WCAG 2.2, 1.4.4 and 1.4.10: nothing is cut off, and nothing is scrolled sideways but tables.
+ */
+import { mkdirSync } from 'node:fs'
+import type { Page } from 'puppeteer-core'
+import { afterAll, beforeAll, expect, it } from 'vitest'
+import { startSite, type Site } from '../pages/site/server.ts'
+import { closedRootOf } from './door.ts'
+import { launch, type Session } from './harness.ts'
+import { confirm, openDemo } from './round.ts'
+
+let session: Session
+let site: Site
+
+beforeAll(async () => {
+  ;[session, site] = await Promise.all([launch(), startSite()])
+})
+afterAll(async () => {
+  await session?.close()
+  await site?.close()
+})
+
+/** LOOK names a folder for a picture of each. */
+async function picture(page: Page, name: string): Promise<void> {
+  const folder = process.env['LOOK']
+  if (folder === undefined) return
+  mkdirSync(folder, { recursive: true })
+  await page.screenshot({ path: `${folder}/${name}.png` })
+}
+
+/** As text, for it runs in a page or in a closed root: controls that stand outside the window, and sideways scrolling. */
+const outside = `function () {
+  const wide = innerWidth
+  const found = []
+  const page = this.host ? undefined : document.documentElement
+  if (page && page.scrollWidth > wide) found.push('The page is ' + page.scrollWidth + ' px wide, the window ' + wide + '.')
+  for (const it of this.querySelectorAll('button, input, select, textarea, a[href], summary')) {
+    const { left, right, width } = it.getBoundingClientRect()
+    if (width <= 1 || !it.checkVisibility({ visibilityProperty: true })) continue
+    // A table may be scrolled on its own.
+    let around = it.parentElement
+    while (around && !(around.scrollWidth > around.clientWidth && /auto|scroll/.test(getComputedStyle(around).overflowX))) around = around.parentElement
+    if (around && around.querySelector('table') && around !== document.scrollingElement) continue
+    if (left < -1 || right > wide + 1) found.push(it.outerHTML.slice(0, 120) + ' stands from ' + left + ' to ' + right + ' of ' + wide)
+    if (/^button$|^summary$/.test(it.localName) && it.scrollWidth > it.clientWidth + 2 && getComputedStyle(it).overflowX !== 'visible') found.push(it.outerHTML.slice(0, 120) + ' is cut off')
+  }
+  return found
+}`
+
+const ofPage = (page: Page): Promise<string[]> => page.evaluate(`(${outside}).call(document.body)`) as Promise<string[]>
+
+async function ofHelper(page: Page): Promise<string[]> {
+  const client = await page.createCDPSession()
+  const { object } = await client.send('DOM.resolveNode', { backendNodeId: (await closedRootOf(client))! })
+  const { result } = await client.send('Runtime.callFunctionOn', {
+    objectId: object.objectId!,
+    functionDeclaration: outside,
+    returnByValue: true,
+  })
+  await client.detach()
+  return result.value as string[]
+}
+
+const zoomed = (page: Page, width: number, height: number): Promise<void> =>
+  page.setViewport({ width, height, deviceScaleFactor: 2 })
+
+it('the helper on a page of 640 x 360', async () => {
+  const page = await session.open(site.plain)
+  await zoomed(page, 640, 360)
+  const popup = await openDemo(session, page)
+  await popup.click('button', 'after')
+  await popup.click('button', 'Map this page')
+  const ui = await session.helper(page)
+  await ui.wait(/Pick a control/)
+  expect.soft(await ofHelper(page), 'mapping').toEqual([])
+  await picture(page, 'zoom-mapping')
+  await ui.click('button', 'Propose for all')
+  await ui.click('button', /^Bind these [1-9]/)
+  await ui.click('button', 'Show the plan')
+  await ui.wait(/Nothing is typed until you confirm/)
+  expect.soft(await ofHelper(page), 'plan').toEqual([])
+  await picture(page, 'zoom-plan')
+  await confirm(ui)
+  expect.soft(await ofHelper(page), 'receipt').toEqual([])
+  await picture(page, 'zoom-receipt')
+  await page.close()
+})
+
+it.each([
+  ['popup', 400, 300],
+  ['sidepanel', 180, 450],
+])('the calculator as %s at %i px', async (name, width, height) => {
+  const view = await session.openPage(`/${name}.html`)
+  await view.wait(/14 Tannery Row/)
+  await zoomed(view.page, width, height)
+  await view.wait(/Meets the limit/)
+  expect.soft(await ofPage(view.page), 'as it opens').toEqual([])
+  await picture(view.page, `zoom-${name}`)
+  await view.page.evaluate(async () => {
+    for (const summary of document.querySelectorAll<HTMLElement>('details:not([open]) > summary')) summary.click()
+    await new Promise((done) => setTimeout(done, 500))
+  })
+  expect.soft(await ofPage(view.page), 'every part open').toEqual([])
+  await view.page.close()
+})
+
+it.each(['jobs', 'entry-1', 'maps', 'devices', 'limits', 'review', 'settings', 'report?job=demo-job&test=demo-after'])(
+  'the book at 640 px: %s',
+  async (hash) => {
+    const book = await session.openPage(`/book.html#${hash}`)
+    await zoomed(book.page, 640, 450)
+    await book.wait(/Chain verified/)
+    await new Promise((done) => setTimeout(done, 500))
+    expect(await ofPage(book.page)).toEqual([])
+    await picture(book.page, `zoom-book-${hash.slice(0, 6)}`)
+    await book.page.close()
+  },
+)
