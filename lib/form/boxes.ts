@@ -1,14 +1,15 @@
 /** Three boxes for the day, month and year of one date, taken together as one control. */
 import type { Control } from './controls.ts'
 import { datePattern } from './date-part.ts'
+import { holds, is, upward } from './dom.ts'
 import { groupName, sectionOf } from './names.ts'
 
 /** The element around all of them, when it holds no other control. */
 function alone(parts: readonly Control[], controls: readonly Control[]): Element | undefined {
   const elements = parts.map(({ element }) => element)
-  let around = elements[0]?.parentElement ?? null
-  while (around && !elements.every((each) => around?.contains(each))) around = around.parentElement
-  if (!around || around.matches('form, body, main')) return undefined
+  let around = elements[0] ? upward(elements[0]) : null
+  while (around && !elements.every((each) => around && holds(around, each))) around = upward(around)
+  if (!around || is(around, 'form, body, main')) return undefined
   return controls.some((each) => !parts.includes(each) && around?.contains(each.element)) ? undefined : around
 }
 

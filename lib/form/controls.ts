@@ -5,6 +5,7 @@ import { farControls, type Far } from './far.ts'
 import { groupName, nameOf, sectionOf } from './names.ts'
 import { drawn, native, opensCalendar, recognise, takesChips } from './recognise.ts'
 import type { ControlKind } from './schema.ts'
+import { is, own } from './dom.ts'
 import { hiddenBecause } from './visible.ts'
 
 export interface Control {
@@ -45,7 +46,12 @@ export interface LeftOut {
 export interface Survey {
   controls: Control[]
   leftOut: LeftOut[]
+  /** Whether the page has more controls than are looked at. */
+  more: boolean
 }
+
+/** Controls beyond so many are not looked at: no form that a person fills has them, and listing them would take minutes. */
+export const mostControls = 3000
 
 const silent = new Set(['hidden', 'submit', 'reset', 'button', 'image'])
 
@@ -61,8 +67,9 @@ interface RootOpener {
 }
 
 function rootOf(element: Element & { openOrClosedShadowRoot?: ShadowRoot | null }): ShadowRoot | null {
-  if (element.shadowRoot) return element.shadowRoot
-  if (!element.localName.includes('-')) return null
+  const open = own(element, 'shadowRoot')
+  if (open) return open
+  if (!own(element, 'localName').includes('-')) return null
   const { chrome } = globalThis as { chrome?: RootOpener }
   try {
     return element.openOrClosedShadowRoot ?? chrome?.dom?.openOrClosedShadowRoot?.(element) ?? null
@@ -77,14 +84,15 @@ function* everyElement(root: Document | ShadowRoot): Generator<Element> {
   const document = root.ownerDocument ?? (root as Document)
   // The helper's own panels and the embeddable widget are no part of the page's form.
   const walker = document.createTreeWalker(root, NodeFilter.SHOW_ELEMENT, (node) =>
-    (node as Element).localName.startsWith('gapsum-') ? NodeFilter.FILTER_REJECT : NodeFilter.FILTER_ACCEPT,
+    own(node as Element, 'localName').startsWith('gapsum-') ? NodeFilter.FILTER_REJECT : NodeFilter.FILTER_ACCEPT,
   )
   while (walker.nextNode()) {
     const element = walker.currentNode as Element
     yield element
     const shadow = rootOf(element)
     if (shadow) yield* everyElement(shadow)
-    if (element.localName === 'iframe' || element.localName === 'frame') {
+    const name = own(element, 'localName')
+    if (name === 'iframe' || name === 'frame') {
       let inside: Document | null = null
       try {
         inside = (element as HTMLIFrameElement).contentDocument
@@ -149,7 +157,7 @@ export function survey(document: Document): Survey {
     let why: [LeftOut['reason'], string] | undefined
     for (const element of elements) {
       const hidden = faceOf(element) ? undefined : hiddenBecause(element)
-      if (hidden) why ??= ['hidden', hidden]
+      if (hidden !== undefined) why ??= ['hidden', hidden]
       else if (element.matches(':disabled, [aria-disabled=true]') || element.closest('[inert]'))
         why ??= ['disabled', '']
       else if (canBeReadOnly.has(kind) && onlyRead(element)) why ??= ['readonly', '']
@@ -168,12 +176,17 @@ export function survey(document: Document): Survey {
     controls.push({ kind, element: usable[0] as HTMLElement, elements: usable, name, section, position })
   }
 
+  let more = false
   for (const found of everyElement(document)) {
+    if (controls.length + leftOut.length >= mostControls) {
+      more = true
+      break
+    }
     const element = found as HTMLElement
-    if (element.localName === 'textarea') consider([element], 'textarea')
-    else if (element.localName === 'select')
-      consider([element], (element as HTMLSelectElement).multiple ? 'multiple' : 'select')
-    else if (element.localName === 'input') {
+    const tag = own(element, 'localName')
+    if (tag === 'textarea') consider([element], 'textarea')
+    else if (tag === 'select') consider([element], (element as HTMLSelectElement).multiple ? 'multiple' : 'select')
+    else if (tag === 'input') {
       const input = element as HTMLInputElement
       if (silent.has(input.type)) continue
       if (input.type === 'password') leave([input], 'password')
@@ -187,14 +200,10 @@ export function survey(document: Document): Survey {
           const named = groups.get(owner) ?? new Map<string, HTMLElement[]>()
           groups.set(owner, named)
           if (named.has(input.name)) continue
-          const scope =
-            owner.nodeType === Node.ELEMENT_NODE
-              ? (owner as HTMLFormElement).elements
-              : (owner as ParentNode).querySelectorAll('input')
-          const radios = [...scope].filter((each): each is HTMLInputElement => {
-            const radio = each as HTMLInputElement
-            return radio.type === 'radio' && radio.name === input.name && (radio.form ?? radio.getRootNode()) === owner
-          })
+          const root = input.getRootNode() as Document | ShadowRoot
+          const radios = [...root.querySelectorAll<HTMLInputElement>('input[type=radio]')].filter(
+            (each) => each.name === input.name && (each.form ?? each.getRootNode()) === owner,
+          )
           named.set(input.name, radios)
           consider(radios, kind)
         } else if (kind === 'radio') {
@@ -208,14 +217,14 @@ export function survey(document: Document): Survey {
           consider(unnamed.length > 0 ? unnamed : [input], kind)
         } else consider([input], kind)
       }
-    } else if (element.matches(drawn)) {
+    } else if (is(element, drawn)) {
       const control = recognise(element)
       if (control) consider(control.elements, control.kind)
     }
   }
   // The page's frames of other origins tell of themselves.
   const far = document === globalThis.document ? farControls() : []
-  return { controls: [...groupBoxes(controls), ...far], leftOut }
+  return { controls: [...groupBoxes(controls), ...far], leftOut, more }
 }
 
 /** Lists the controls of a page that can be filled. */

@@ -1,5 +1,6 @@
 /** What a person sees of a control whose own element is transparent, clipped or tiny: its label, or the box around it. */
 import { anyControl } from './names.ts'
+import { all, first, is, upward } from './dom.ts'
 import { hiddenBecause } from './visible.ts'
 
 /** Kinds of elements that pages hide behind a look of their own. Others count as hidden when they are. */
@@ -7,7 +8,7 @@ const behind = 'input[type=checkbox], input[type=radio], input[type=range], inpu
 
 /** The controls inside an element that a person can meet, without those that a widget keeps for itself. */
 function met(element: Element): Element[] {
-  return [...element.querySelectorAll(anyControl)].filter(
+  return all(element, anyControl).filter(
     (each) => !each.matches('[aria-hidden=true], [tabindex="-1"], button') && each.checkVisibility(),
   )
 }
@@ -16,9 +17,9 @@ function met(element: Element): Element[] {
 export function wrapperOf(element: Element, levels = 3): Element {
   let at = element
   for (let level = 0; level < levels; level++) {
-    const parent = at.parentElement
-    if (!parent || parent.matches('label, form, fieldset, table, tr, body, section, main')) break
-    if (parent.querySelector(':scope > label, :scope > legend') && at !== element) break
+    const parent = upward(at)
+    if (!parent || is(parent, 'label, form, fieldset, table, tr, body, section, main')) break
+    if (first(parent, ':scope > label, :scope > legend') && at !== element) break
     if (met(parent).some((each) => each !== element && !element.contains(each) && !each.contains(element))) break
     at = parent
   }
@@ -36,8 +37,8 @@ export function faceOf(element: HTMLElement): Element | undefined {
   const label = [...((element as HTMLInputElement).labels ?? [])].find((each) => !hiddenBecause(each))
   if (label && !element.matches('select, [role=combobox]')) return label
   if (!element.checkVisibility() || element.matches('[aria-hidden=true], select')) return undefined
-  for (let at = element.parentElement, level = 0; at && level < 3; at = at.parentElement, level++) {
-    if (at.matches('form, fieldset, table, tr, body, section, main')) return undefined
+  for (let at = upward(element), level = 0; at && level < 3; at = upward(at), level++) {
+    if (is(at, 'form, fieldset, table, tr, body, section, main')) return undefined
     if (met(at).some((each) => each !== element)) return undefined
     // A box that shows nothing beside the hidden control is no look of its own, but a trap for programs.
     if (!hiddenBecause(at) && [...at.children].some((each) => each !== element && !hiddenBecause(each))) return at

@@ -2,6 +2,7 @@
 import { listControls, nameOfControl, type Control } from './controls.ts'
 import { findAll } from './find.ts'
 import { addedKinds } from './kinds.ts'
+import { sectionOf } from './names.ts'
 import type { Plan } from './plan.ts'
 import { behind, complaint, settle, shown, type Patience } from './read.ts'
 import { alikeIn } from './same-entry.ts'
@@ -30,11 +31,14 @@ const changed = say`the page changed it`
 
 type Place = { control: Control } | { ambiguous: Control[] } | undefined
 
-/** Whether the control still is the one that was planned: on the page, and under the same name. */
-function still({ elements, kind, name }: Control): boolean {
+/** In a frame that was taken away everything stays connected to its document, which no window shows. */
+const onPage = (element: Element): boolean => element.isConnected && element.ownerDocument.defaultView !== null
+
+/** Whether the control still is the one that was planned: on the page, under the same name and heading. */
+function still({ elements, kind, name, section }: Control): boolean {
   const [first] = elements
-  if (!first || !elements.every((element) => element.isConnected)) return false
-  return nameOfControl(kind, elements) === name
+  if (!first || !elements.every(onPage)) return false
+  return nameOfControl(kind, elements) === name && sectionOf(elements, name) === section
 }
 
 /** The control of a binding now: the planned one, or, when the page drew it anew, the one found by the clues. */
@@ -136,7 +140,8 @@ async function enter(plan: Plan, line: PlanLine, patience: Patience, signal?: Ab
   if (line.state === 'already there' && readNow === line.now)
     return end({ ...named, outcome: 'entered', readBack: readNow, note: say`was already there, left as it is` })
   const { reason, held } = await write(control, line.text, plan.files?.get(line.binding), plan.exact)
-  if (reason) return end({ ...named, readBack: shown(control), note: reason }, reason.startsWith(noOption))
+  if (reason !== undefined)
+    return end({ ...named, readBack: shown(control), note: reason }, reason.startsWith(noOption))
   await settle([plan.document, control.element], patience, signal)
   const after = locate(plan, line.binding)
   if (!after || 'ambiguous' in after) {

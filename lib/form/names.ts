@@ -1,5 +1,6 @@
 /** What a control is called, and under which heading it stands. */
 import { computeAccessibleName } from 'dom-accessibility-api'
+import { all, first, holds, holdsSeveral, is, own, upward } from './dom.ts'
 import { tidy } from './words.ts'
 
 export const anyControl =
@@ -7,14 +8,18 @@ export const anyControl =
   '[role=spinbutton], [role=checkbox], [role=switch], [role=radio]'
 const headings = 'h1, h2, h3, h4, h5, h6, [role=heading]'
 
+const isElement = (node: Node): node is Element => Reflect.get(Node.prototype, 'nodeType', node) === Node.ELEMENT_NODE
+const isText = (node: Node): node is Text => Reflect.get(Node.prototype, 'nodeType', node) === Node.TEXT_NODE
+const precedingOf = (element: Element): Element | null => own(element, 'previousElementSibling')
+
 /** Text of a node without what its own controls and scripts hold. */
 export function textIn(node: Node): string {
-  if (node.nodeType === Node.TEXT_NODE) return node.textContent ?? ''
-  if (node.nodeType !== Node.ELEMENT_NODE) return ''
-  const element = node as Element
-  if (element.matches('script, style, template, noscript, select, textarea, button, datalist, [hidden]')) return ''
+  if (isText(node)) return node.data
+  if (!isElement(node)) return ''
+  const element = node
+  if (is(element, 'script, style, template, noscript, select, textarea, button, datalist, [hidden]')) return ''
   let text = ''
-  for (const child of element.childNodes) text += textIn(child) + (child.nodeType === Node.ELEMENT_NODE ? ' ' : '')
+  for (const child of own(element, 'childNodes')) text += textIn(child) + (isElement(child) ? ' ' : '')
   return text
 }
 
@@ -22,16 +27,18 @@ function labelled(element: Element): boolean {
   return (
     element.hasAttribute('aria-label') ||
     element.hasAttribute('aria-labelledby') ||
-    ((element as HTMLInputElement).labels?.length ?? 0) > 0
+    // The browser looks through the whole page for labels: not for a control that none can point to.
+    ((element.id !== '' || element.closest('label') !== null) &&
+      ((element as HTMLInputElement).labels?.length ?? 0) > 0)
   )
 }
 
 /** Native controls that a widget keeps hidden inside or beside its box. */
 function keptBy(element: Element): Element[] {
   if (element.matches('input, select, textarea')) return []
-  for (let at: Element | null = element, level = 0; at && level < 4; at = at.parentElement, level++) {
-    if (at.matches('form, fieldset, body') || at.querySelectorAll('[role=combobox]').length > 1) return []
-    const kept = [...at.querySelectorAll('input:not([type=hidden]), select')].filter(
+  for (let at: Element | null = element, level = 0; at && level < 4; at = upward(at), level++) {
+    if (is(at, 'form, fieldset, body') || all(at, '[role=combobox]').length > 1) return []
+    const kept = all(at, 'input:not([type=hidden]), select').filter(
       (each) => element.contains(each) || each.matches('[aria-hidden=true], [tabindex="-1"], [hidden]'),
     )
     if (kept.length > 0) return kept
@@ -42,8 +49,8 @@ function keptBy(element: Element): Element[] {
 /** What a control without a native one is drawn in: labels often point to its box. */
 function boxesOf(element: Element): Element[] {
   const boxes: Element[] = []
-  let at = element.matches('input, select, textarea') ? null : element.parentElement
-  for (; at && boxes.length < 3 && at.querySelectorAll(anyControl).length === 1; at = at.parentElement) boxes.push(at)
+  let at = element.matches('input, select, textarea') ? null : upward(element)
+  for (; at && boxes.length < 3 && all(at, anyControl).length === 1; at = upward(at)) boxes.push(at)
   return boxes
 }
 
@@ -69,8 +76,8 @@ function drawnName(element: Element): string {
   const said = tidy(element.getAttribute('aria-label') ?? '')
   const labels = tidy(pointedLabels(element).map(textIn).join(' '))
   // Some widgets say their value or prompt here.
-  const own = said === tidy(element.textContent ?? '')
-  return tidy(named.join(' ')) || (own ? labels || said : said || labels)
+  const itself = said === tidy(element.textContent ?? '')
+  return tidy(named.join(' ')) || (itself ? labels || said : said || labels)
 }
 
 function accessible(element: Element): string {
@@ -94,13 +101,13 @@ function inTable(element: Element): { row: string; column: string } | undefined 
   let before = ''
   for (let at = cell.previousElementSibling; at && !before; at = at.previousElementSibling)
     if (!at.querySelector(anyControl)) before = tidy(textIn(at))
-  const first = table.querySelector('tr')
+  const top = table.querySelector('tr')
   let column = ''
-  if (first && first !== row && !first.querySelector(anyControl)) {
+  if (top && top !== row && !first(top, anyControl)) {
     let place = 0
     for (let at = cell.previousElementSibling; at; at = at.previousElementSibling)
       place += (at as HTMLTableCellElement).colSpan || 1
-    for (const head of first.children) {
+    for (const head of top.children) {
       place -= (head as HTMLTableCellElement).colSpan || 1
       if (place < 0) {
         column = tidy(textIn(head))
@@ -116,22 +123,21 @@ function beside(element: Element, after: boolean): string {
   let at: Element = element
   for (let level = 0; level < 4; level++) {
     for (
-      let node = after ? at.nextSibling : at.previousSibling;
+      let node = own(at, after ? 'nextSibling' : 'previousSibling');
       node;
-      node = after ? node.nextSibling : node.previousSibling
+      node = Reflect.get(Node.prototype, after ? 'nextSibling' : 'previousSibling', node) as ChildNode | null
     ) {
-      if (node.nodeType === Node.ELEMENT_NODE) {
-        const sibling = node as Element
-        if (sibling.matches(anyControl) || sibling.querySelector(anyControl)) return ''
-        if (sibling.matches(`${headings}, legend`)) return ''
+      if (isElement(node)) {
+        if (is(node, anyControl) || first(node, anyControl)) return ''
+        if (is(node, `${headings}, legend`)) return ''
       }
       const text = tidy(textIn(node))
       if (text) return text.slice(0, 200)
     }
-    const parent = at.parentElement
-    if (!parent || parent.matches('form, fieldset, table, body, section, article, main')) return ''
+    const parent = upward(at)
+    if (!parent || is(parent, 'form, fieldset, table, body, section, article, main')) return ''
     // Going up is right only while the parent holds nothing but this control.
-    if (parent.querySelectorAll(anyControl).length > 1) return ''
+    if (holdsSeveral(parent, anyControl)) return ''
     at = parent
   }
   return ''
@@ -167,11 +173,10 @@ export function nameOf(element: Element): string {
 
 /** The element that holds all radios of a group and nothing else, if the page has one. */
 function holderOf(radios: readonly Element[]): Element | undefined {
-  const first = radios[0]
-  const holder = first?.closest('fieldset, [role=radiogroup], [role=group]')
+  const holder = radios[0]?.closest('fieldset, [role=radiogroup], [role=group]')
   if (!holder) return undefined
   // A widget's own hidden field is no control of its own.
-  const others = [...holder.querySelectorAll(anyControl)].filter((each) => !each.matches('[aria-hidden=true]'))
+  const others = all(holder, anyControl).filter((each) => !each.matches('[aria-hidden=true]'))
   return others.every((each) => radios.includes(each)) ? holder : undefined
 }
 
@@ -179,26 +184,21 @@ function holderOf(radios: readonly Element[]): Element | undefined {
 export function groupName(radios: readonly Element[]): string {
   const holder = holderOf(radios)
   if (holder) {
-    const legend = holder.querySelector(':scope > legend')
+    const legend = first(holder, ':scope > legend')
     const name = legend ? tidy(textIn(legend)) : accessible(holder) || drawnName(holder)
     if (name) return name
   }
-  const first = radios[0]
-  if (!first) return ''
-  let around: Element | null = first
-  while (around && !radios.every((each) => around?.contains(each))) around = around.parentElement
+  const [start] = radios
+  if (!start) return ''
+  let around: Element | null = start
+  while (around && !radios.every((each) => around && holds(around, each))) around = upward(around)
   if (!around) return ''
-  const table = inTable(first)
+  const table = inTable(start)
   if (table?.row && around.closest('td, th')) return table.row
   let head = ''
-  for (const node of around.childNodes) {
-    if (node.nodeType === Node.ELEMENT_NODE && ((node as Element).querySelector(anyControl) || node === first)) break
-    if (
-      node.nodeType === Node.ELEMENT_NODE &&
-      (node as Element).matches('label') &&
-      radios.some((each) => isLabelOf(each, node as Element))
-    )
-      break
+  for (const node of own(around, 'childNodes')) {
+    if (isElement(node) && (first(node, anyControl) || node === start)) break
+    if (isElement(node) && is(node, 'label') && radios.some((each) => isLabelOf(each, node))) break
     head += ` ${textIn(node)}`
   }
   return tidy(head).slice(0, 200) || beside(around, false)
@@ -210,17 +210,16 @@ function isLabelOf(radio: Element, label: Element): boolean {
 
 /** A heading that an element is, or holds without holding a control too. */
 function headingIn(element: Element): string {
-  if (element.matches(headings)) return tidy(textIn(element))
-  const inside = element.querySelectorAll(headings)
-  const last = inside[inside.length - 1]
-  return last && !element.querySelector(anyControl) ? tidy(textIn(last)) : ''
+  if (is(element, headings)) return tidy(textIn(element))
+  const last = all(element, headings).at(-1)
+  return last && !first(element, anyControl) ? tidy(textIn(last)) : ''
 }
 
 /** The heading at or before an element among its siblings; remembered, so that long flat pages stay quick. */
 function headingBefore(element: Element, known: Map<Element, string>): string {
   const passed: Element[] = []
   let found = ''
-  for (let at = element.previousElementSibling; at; at = at.previousElementSibling) {
+  for (let at = precedingOf(element); at; at = precedingOf(at)) {
     const seen = known.get(at)
     if (seen !== undefined) {
       found = seen
@@ -236,28 +235,28 @@ function headingBefore(element: Element, known: Map<Element, string>): string {
 
 /** Nearest legend, group label or heading above the elements of a control that is not its own name. */
 export function sectionOf(elements: readonly Element[], name: string, known: Map<Element, string> = new Map()): string {
-  const first = elements[0]
-  if (!first) return ''
-  const own = elements.length > 1 ? holderOf(elements) : undefined
-  const table = inTable(first)
+  const [start] = elements
+  if (!start) return ''
+  const holder = elements.length > 1 ? holderOf(elements) : undefined
+  const table = inTable(start)
   if (table?.column && table.column !== name && table.row) return table.column
-  for (let at: Element | null = first; at;) {
+  for (let at: Element | null = start; at;) {
     const above = headingBefore(at, known)
     if (above && above !== name) return above
-    const parent: Element | null = at.parentElement
+    const parent: Element | null = upward(at)
     if (!parent) {
-      const root = at.getRootNode()
-      at = 'host' in root ? (root.host as Element) : (at.ownerDocument.defaultView?.frameElement ?? null)
+      const root: Node = Node.prototype.getRootNode.call(at)
+      at = 'host' in root ? (root.host as Element) : (own(at, 'ownerDocument').defaultView?.frameElement ?? null)
       continue
     }
     at = parent
-    if (at === own) continue
-    if (at.matches('fieldset')) {
-      const legend = at.querySelector(':scope > legend')
+    if (at === holder) continue
+    if (is(at, 'fieldset')) {
+      const legend = first(at, ':scope > legend')
       const text = legend ? tidy(textIn(legend)) : ''
       if (text && text !== name) return text
     } else if (
-      at.matches('[role=group], [role=radiogroup], [role=region], section[aria-label], section[aria-labelledby]')
+      is(at, '[role=group], [role=radiogroup], [role=region], section[aria-label], section[aria-labelledby]')
     ) {
       const text = accessible(at)
       if (text && text !== name) return text

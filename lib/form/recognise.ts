@@ -1,6 +1,7 @@
 /** Which kind of control an element is, by the standards: HTML for native controls, ARIA for drawn ones. */
 import { nameOf } from './names.ts'
 import type { ControlKind } from './schema.ts'
+import { all, is, upward } from './dom.ts'
 import { hiddenBecause } from './visible.ts'
 
 export const native: Record<string, ControlKind> = {
@@ -40,9 +41,11 @@ export function takesChips(input: HTMLInputElement): boolean {
   const help = described.map((id) => (id ? (root.getElementById(id)?.textContent ?? '') : ''))
   if (asksEnter.test([input.placeholder, input.title, ...help].join(' '))) return true
   let at: Element | null = input
-  for (let level = 0; at && level < 4; level++, at = at.parentElement)
+  for (let level = 0; at && level < 4; level++, at = upward(at))
     if (
-      /(^|[\s_-])(chips?|tags?|tokens?)([_-]?(input|field|list|box))?($|[\s_-])/i.test(at.getAttribute('class') ?? '')
+      /(^|[\s_-])(chips?|tags?|tokens?)([_-]?(input|field|list|box))?($|[\s_-])/i.test(
+        Element.prototype.getAttribute.call(at, 'class') ?? '',
+      )
     )
       return true
   return false
@@ -71,10 +74,8 @@ export function recognise(element: HTMLElement): { kind: ControlKind; elements: 
     case 'slider':
       return one('slider')
     case 'spinbutton': {
-      const group = element.closest('[role=group], fieldset') ?? element.parentElement
-      const parts = [...(group?.querySelectorAll<HTMLElement>('[role=spinbutton]') ?? [])].filter((each) =>
-        datePart.test(partName(each)),
-      )
+      const group = element.closest('[role=group], fieldset') ?? upward(element)
+      const parts = (group ? all(group, '[role=spinbutton]') : []).filter((each) => datePart.test(partName(each)))
       if (parts.length < 2 || !parts.includes(element)) return one('spinbutton')
       return parts[0] === element ? { kind: 'date-sections', elements: parts } : undefined
     }
@@ -94,9 +95,9 @@ export function recognise(element: HTMLElement): { kind: ControlKind; elements: 
 
 /** A button that opens what the one field beside it can take typed. */
 function besideField(button: Element): boolean {
-  for (let at = button.parentElement, level = 0; at && level < 2; at = at.parentElement, level++) {
-    if (at.matches('form, fieldset, body, main, section')) return false
-    const fields = [...at.querySelectorAll('input:not([type=hidden]), [role=spinbutton], [role=combobox]')].filter(
+  for (let at = upward(button), level = 0; at && level < 2; at = upward(at), level++) {
+    if (is(at, 'form, fieldset, body, main, section')) return false
+    const fields = all(at, 'input:not([type=hidden]), [role=spinbutton], [role=combobox]').filter(
       (each) => each !== button && !hiddenBecause(each),
     )
     if (fields.length > 0) return true

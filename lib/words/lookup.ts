@@ -2,9 +2,17 @@
 import { browser } from '../browser.ts'
 import { keyOf, termKeyOf } from './key.ts'
 
-/** Built from the tagged templates of the sources. */
-export const say = (key: string, ...values: (string | number)[]): string =>
-  browser.i18n.getMessage(key, values.map(String))
+/**
+ * Built from the tagged templates of the sources. Never empty: after an update of the extension a helper that is still
+ * open finds no message, and what refuses a control must not read as if nothing were wrong.
+ */
+export function say(key: string, ...values: (string | number)[]): string {
+  try {
+    return browser.i18n.getMessage(key, values.map(String)) || key
+  } catch {
+    return key
+  }
+}
 
 export const shown = (text: string): string => browser.i18n.getMessage(termKeyOf(text)) || text
 

@@ -37,16 +37,16 @@ describe('what the build weighs, gzip', () => {
     expect(total).toBeLessThanOrEqual(59_500)
   })
 
-  it('what fills a page: at most 45 kB', () => {
-    expect(packed(read('chrome-mv3/helper.js'))).toBeLessThanOrEqual(45_000)
+  it('what fills a page: at most 47.5 kB', () => {
+    expect(packed(read('chrome-mv3/helper.js'))).toBeLessThanOrEqual(47_500)
   })
 
   it('what maps a page: at most 45 kB', () => {
     expect(packed(read('chrome-mv3/mapping.js'))).toBeLessThanOrEqual(45_000)
   })
 
-  it('what serves a frame of another origin: at most 20 kB', () => {
-    expect(packed(read('chrome-mv3/frame.js'))).toBeLessThanOrEqual(20_000)
+  it('what serves a frame of another origin: at most 21 kB', () => {
+    expect(packed(read('chrome-mv3/frame.js'))).toBeLessThanOrEqual(21_000)
   })
 
   it('engine with everything it imports: at most 31 kB', () => {

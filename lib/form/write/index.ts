@@ -1,6 +1,7 @@
 /** Writing into a control, by its kind. */
 import type { Control } from '../controls.ts'
 import type { ControlKind } from '../schema.ts'
+import { unseenBecause } from '../seen.ts'
 import { writeCalendar } from './calendar.ts'
 import { writeCheckbox } from './checkbox.ts'
 import { writeChips } from './chips.ts'
@@ -80,6 +81,9 @@ export async function write(control: Control, text: string, file?: File, exact =
   if (!element.isConnected) return { reason: say`is no longer on the page` }
   if (element.matches(':disabled, [aria-disabled=true]')) return { reason: say`is disabled by the page` }
   if (typed.has(kind) && (element as HTMLInputElement).readOnly) return { reason: say`can only be read` }
+  const unseen = unseenBecause(control.elements)
+  if (unseen !== undefined)
+    return { reason: say`cannot be seen on the page now (${unseen}), so nothing was typed into it` }
   try {
     const { result, held } = await withoutSubmitting(element.ownerDocument, () =>
       writers[kind](control, text, file, exact),

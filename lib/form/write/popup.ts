@@ -1,6 +1,7 @@
 /** Lists and calendars that a control opens, wherever in the document they stand. */
 import { tidy } from '../words.ts'
 import { textIn } from '../names.ts'
+import { holds, upward } from '../dom.ts'
 import { hiddenBecause } from '../visible.ts'
 
 const roles = '[role=listbox], [role=tree], [role=menu], [role=grid], [role=dialog], [popover]'
@@ -19,7 +20,7 @@ const seen = (element: Element): boolean => !hiddenBecause(element)
 
 /** The nearest element around a hidden one that shows something and does not hold the control. */
 function shownAround(element: Element, control: Element): Element | undefined {
-  for (let at: Element | null = element; at && !at.contains(control); at = at.parentElement) {
+  for (let at: Element | null = element; at && !holds(at, control); at = upward(at)) {
     const box = at.getBoundingClientRect()
     if (seen(at) && box.height > 8 && box.width > 8) return at
   }

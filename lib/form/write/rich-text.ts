@@ -1,6 +1,7 @@
 /** Rich-text editors: the text is put in at the caret, or at the end; what stands there stays. */
 import type { Control } from '../controls.ts'
 import { richText } from '../read/rich-text.ts'
+import { command } from './command.ts'
 import { enter, leave } from './events.ts'
 import { byHand } from './reasons.ts'
 import { pause, until } from './wait.ts'
@@ -17,14 +18,13 @@ function goToEnd(editor: HTMLElement): void {
   const selection = editor.ownerDocument.getSelection()
   selection?.selectAllChildren(editor.lastElementChild ?? editor)
   selection?.collapseToEnd()
-  if ((editor.lastElementChild ?? editor).textContent?.trim()) editor.ownerDocument.execCommand('insertParagraph')
+  if ((editor.lastElementChild ?? editor).textContent?.trim()) command(editor, 'insertParagraph')
 }
 
 function typeLines(editor: HTMLElement, text: string): void {
-  const { ownerDocument } = editor
   for (const [at, line] of text.split('\n').entries()) {
-    if (at > 0) ownerDocument.execCommand('insertParagraph')
-    if (line) ownerDocument.execCommand('insertText', false, line)
+    if (at > 0) command(editor, 'insertParagraph')
+    if (line) command(editor, 'insertText', line)
   }
 }
 

@@ -3,21 +3,10 @@
  * does nothing (a window in the background, a control that takes no typing) the value is set and the events are sent.
  */
 import { sameness } from '../same.ts'
+import { command } from './command.ts'
 import { enter, leave, listen, send, sendInput, setValue, type Valued } from './events.ts'
 import { keyDown, keyPress, keyUp } from './press.ts'
 import { pause } from './wait.ts'
-
-/** Runs the editing command; false when it did nothing. */
-function command(element: HTMLElement, name: 'insertText' | 'delete', text = ''): boolean {
-  const ears = listen(element, ['input'])
-  try {
-    return element.ownerDocument.execCommand(name, false, text) && ears.heard('input')
-  } catch {
-    return false
-  } finally {
-    ears.stop()
-  }
-}
 
 /** Empties the element: everything selected, then deleted. */
 function clear(element: Valued): void {

@@ -1,3 +1,5 @@
+import { parentOf } from '../../form/visible.ts'
+
 /** Where something is seen on the screen, in CSS pixels of the viewport. */
 export interface Box {
   left: number
@@ -17,14 +19,6 @@ function around(a: Box, b: Box): Box {
 }
 
 const hasArea = (box: Box) => box.right - box.left > 2 && box.bottom - box.top > 2
-
-/** Parent across open and closed shadow roots. */
-function parentOf(element: Element): Element | null {
-  if (element.assignedSlot) return element.assignedSlot
-  if (element.parentElement) return element.parentElement
-  const root = element.getRootNode()
-  return 'host' in root ? (root as ShadowRoot).host : null
-}
 
 const isTick = (element: Element) => element.matches('input[type=radio], input[type=checkbox]')
 

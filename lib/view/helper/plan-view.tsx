@@ -12,6 +12,7 @@ import { canBeFilled, PlanTable } from './plan-table.tsx'
 import { samePlan } from './same-plan.ts'
 import { useShell } from './shell.ts'
 import { Counts } from './status.tsx'
+import { tooMany } from './too-many.ts'
 import { useSurvey } from './use-survey.ts'
 import { say } from '../../words/say.ts'
 
@@ -105,6 +106,7 @@ export function PlanView({ compute, undo, job, problem, onChoose, onFill, onMap 
             {say`Step ${plan.steps.at} of ${plan.steps.of}: ${plan.steps.here} of ${plan.steps.all} controls are here. The others wait for their steps.`}
           </p>
         )}
+        {survey.more && <p class="note">{tooMany}</p>}
         {problem && (
           <p class="note bad" role="alert">
             {say`${problem} The copy list below still works.`}

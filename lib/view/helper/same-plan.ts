@@ -1,5 +1,10 @@
 import type { Plan } from '../../form/plan.ts'
 
+/** A page may have drawn the same control anew, over and over: the one that was shown is gone then, not exchanged. */
+function sameTarget(shown: Element | undefined, now: Element | undefined): boolean {
+  return shown === now || (shown !== undefined && now !== undefined && shown.isConnected === false)
+}
+
 /** Whether two plans would type the same texts into the same controls over the same contents. */
 export function samePlan(shown: Plan, now: Plan): boolean {
   return (
@@ -14,7 +19,7 @@ export function samePlan(shown: Plan, now: Plan): boolean {
         other.text === line.text &&
         other.now === line.now &&
         other.state === line.state &&
-        shown.targets.get(line.binding)?.element === now.targets.get(line.binding)?.element
+        sameTarget(shown.targets.get(line.binding)?.element, now.targets.get(line.binding)?.element)
       )
     })
   )

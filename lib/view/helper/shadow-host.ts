@@ -19,7 +19,15 @@ export function shadowHost(css: string, signal: AbortSignal): ShadowHost {
   style.textContent = `:host{all:initial!important}${css.replaceAll(/(-?[\d.]+)rem\b/g, 'calc($1*var(--rem))')}`
   const container = document.createElement('div')
   root.append(style, container)
-  for (const type of own.split(' ')) root.addEventListener(type, (event) => event.stopPropagation(), { signal })
+  for (const type of own.split(' ')) {
+    // Only what a person does counts, whatever way a page may find to send events in here. An edit alone does nothing.
+    if (!/input|change/.test(type))
+      root.addEventListener(type, (event) => event.isTrusted || event.stopImmediatePropagation(), {
+        capture: true,
+        signal,
+      })
+    root.addEventListener(type, (event) => event.stopPropagation(), { signal })
+  }
   document.documentElement.append(host)
   host.style.setProperty('--rem', getComputedStyle(host).fontSize)
   signal.addEventListener('abort', () => host.remove())

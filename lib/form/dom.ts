@@ -1,0 +1,27 @@
+/**
+ * Looking at elements that may be forms. A form answers with its own field when one is named like what is asked
+ * (`parentElement`, `matches`, `children`), in a content script's world as well; these ask the browser past that.
+ */
+
+/** A property of the element as the browser has it, whatever fields it holds. */
+export const own = <K extends keyof Element>(element: Element, key: K): Element[K] =>
+  Reflect.get(Element.prototype, key, element) as Element[K]
+
+export const upward = (element: Element): Element | null => own(element, 'parentElement')
+export const is = (element: Element, selector: string): boolean => Element.prototype.matches.call(element, selector)
+export const holds = (element: Element, other: Node | null): boolean => Node.prototype.contains.call(element, other)
+export const first = <E extends Element = Element>(element: Element, selector: string): E | null =>
+  Element.prototype.querySelector.call(element, selector) as E | null
+export const all = <E extends Element = HTMLElement>(element: Element, selector: string): E[] => [
+  ...(Element.prototype.querySelectorAll.call(element, selector) as NodeListOf<E>),
+]
+
+/** Whether the element holds at least two that fit; stops at the second, for a page may hold any number. */
+export function holdsSeveral(element: Element, selector: string): boolean {
+  const walker = own(element, 'ownerDocument').createTreeWalker(element, NodeFilter.SHOW_ELEMENT)
+  for (let count = 0; walker.nextNode();) {
+    if (is(walker.currentNode as Element, selector)) count += 1
+    if (count > 1) return true
+  }
+  return false
+}

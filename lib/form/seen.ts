@@ -1,0 +1,147 @@
+/** Whether a person can see a control at this moment: not merely displayed, but drawn where one can scroll to, uncovered. */
+import { say } from '../words/say.ts'
+import { faceOf } from './face.ts'
+import { holds, is, own } from './dom.ts'
+import { hiddenBecause, parentOf } from './visible.ts'
+
+interface Place {
+  x: number
+  y: number
+}
+
+/** Product of the opacities from the element up; below this share nobody makes anything out. */
+const faint = 0.1
+
+/** The element's box and what is around it, in and out of shadow roots and frames of this origin. */
+function* around(element: Element): Generator<Element> {
+  for (let at: Element | null = element; at;) {
+    yield at
+    at = parentOf(at) ?? own(at, 'ownerDocument').defaultView?.frameElement ?? null
+  }
+}
+
+function opacityOf(element: Element): number {
+  let share = 1
+  for (const at of around(element)) {
+    const { opacity, filter } = getComputedStyle(at)
+    share *= Number(opacity) * Number(/opacity\(([\d.]+)\)/.exec(filter)?.[1] ?? 1)
+  }
+  return share
+}
+
+const solid = 'img, video, canvas, iframe, object, embed'
+
+/** Whether what lies under the element is hidden by it. */
+function opaque(element: Element): boolean {
+  if (opacityOf(element) < 0.5) return false
+  const { backgroundColor, backgroundImage } = getComputedStyle(element)
+  const alpha = /[,/]\s*([\d.]+)(%?)\s*\)$/.exec(backgroundColor)
+  const clear =
+    backgroundColor === say`transparent` ||
+    (/^rgba|\//.test(backgroundColor) && alpha !== null && Number(alpha[1]) < (alpha[2] ? 50 : 0.5))
+  return !clear || backgroundImage !== 'none' || is(element, solid)
+}
+
+/** Whether the element, or what stands for it, is what one sees at the place. */
+function showsAt(element: Element, faces: readonly Element[], { x, y }: Place): boolean {
+  const root = element.getRootNode() as Document | ShadowRoot
+  for (const at of root.elementsFromPoint(x, y)) {
+    if (own(at, 'localName').startsWith('gapsum-')) continue
+    if (faces.some((face) => face === at || holds(face, at))) return true
+    // Something around the element is met before the element itself: here it is cut off.
+    if (holds(at, element) || opaque(at)) return false
+  }
+  return false
+}
+
+function insideFrames(element: Element, faces: readonly Element[], place: Place): boolean {
+  if (!showsAt(element, faces, place)) return false
+  const frame = element.ownerDocument.defaultView?.frameElement
+  if (!frame) return true
+  const { left, top } = frame.getBoundingClientRect()
+  return insideFrames(frame, [frame], {
+    x: place.x + left + frame.clientLeft,
+    y: place.y + top + frame.clientTop,
+  })
+}
+
+/** Whether at least a third of the places over the box show the element; those outside the window say nothing. */
+function shows(element: Element, faces: readonly Element[], face: Element): boolean {
+  const box = face.getBoundingClientRect()
+  const { innerWidth = 0, innerHeight = 0 } = element.ownerDocument.defaultView ?? {}
+  const shares = [1 / 6, 1 / 2, 5 / 6]
+  const places = shares
+    .flatMap((across) => shares.map((down) => ({ x: box.left + box.width * across, y: box.top + box.height * down })))
+    .filter(({ x, y }) => x >= 0 && y >= 0 && x < innerWidth && y < innerHeight)
+  return places.length >= 3 && 3 * places.filter((place) => insideFrames(element, faces, place)).length >= places.length
+}
+
+const scroll = (element: Element, to: ScrollToOptions): void => Reflect.apply(Element.prototype.scrollTo, element, [to])
+
+/** Scrolls to the element as far as a hand could, and gives back a way to scroll back. */
+function scrollTo(element: Element): () => void {
+  const before = [...around(element)].map((at) => ({ at, left: own(at, 'scrollLeft'), top: own(at, 'scrollTop') }))
+  element.scrollIntoView({ block: 'center', inline: 'center', behavior: 'instant' })
+  const back = ({ at, left, top }: (typeof before)[number]) => scroll(at, { left, top, behavior: 'instant' })
+  for (const one of before) {
+    const { at, left, top } = one
+    if (own(at, 'scrollLeft') === left && own(at, 'scrollTop') === top) continue
+    const { overflowX, overflowY } = getComputedStyle(at)
+    scroll(at, {
+      ...(overflowX === 'hidden' && { left }),
+      ...(overflowY === 'hidden' && { top }),
+      behavior: 'instant',
+    })
+  }
+  return () => before.forEach(back)
+}
+
+/** Lets the pointer meet what it would pass through: such a thing covers as well as any other. */
+function meetAll(element: Element): () => void {
+  const documents = new Set([...around(element)].map((at) => own(at, 'ownerDocument')))
+  const undo: (() => void)[] = []
+  for (const document of documents) {
+    const View = document.defaultView as (Window & typeof globalThis) | null
+    try {
+      const sheet = View && new View.CSSStyleSheet()
+      if (!sheet) continue
+      sheet.replaceSync('*{pointer-events:auto!important}')
+      document.adoptedStyleSheets.push(sheet)
+      undo.push(() => document.adoptedStyleSheets.splice(document.adoptedStyleSheets.indexOf(sheet), 1))
+    } catch {
+      // A browser that keeps these sheets from extensions tests without.
+    }
+  }
+  return () => {
+    for (const each of undo) each()
+  }
+}
+
+/** Why a person cannot see this element now, or nothing when they can. The page is left scrolled as it was. */
+function unseen(element: HTMLElement): string | undefined {
+  const face = faceOf(element)
+  if (!face) return hiddenBecause(element) ?? say`not displayed`
+  if (opacityOf(face) < faint) return say`transparent`
+  const faces = [element, face, ...((element as HTMLInputElement).labels ?? [])]
+  const part = meetAll(element)
+  try {
+    if (shows(element, faces, face)) return undefined
+    const back = scrollTo(face)
+    try {
+      return shows(element, faces, face) ? undefined : say`covered, cut off or out of reach`
+    } finally {
+      back()
+    }
+  } finally {
+    part()
+  }
+}
+
+/** Why a person cannot see one of the elements of a control. */
+export function unseenBecause(elements: readonly HTMLElement[]): string | undefined {
+  for (const element of elements) {
+    const why = unseen(element)
+    if (why !== undefined) return why
+  }
+  return undefined
+}

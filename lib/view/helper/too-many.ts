@@ -1,0 +1,4 @@
+import { mostControls } from '../../form/controls.ts'
+import { say } from '../../words/say.ts'
+
+export const tooMany = say`This page has more than ${mostControls} controls. Only the first ${mostControls} were looked at.`
