@@ -114,8 +114,8 @@ export function lacking(sheet: Sheet, report: Report, wanted: (id: string) => bo
     wants.set(want, [...(wants.get(want) ?? []), wordOf(figure.id, flowUnit ?? '')])
   }
   return [...wants].map(([want, names]) => {
-    const figures = listed([...new Set(names)].map((name) => (name.includes(',') ? say`“${name}”` : name)))
-    const line = names.length > 1 ? say`${figures} need ${want}.` : say`${figures} needs ${want}.`
+    const who = listed([...new Set(names)].map((name) => (name.includes(',') ? say`“${name}”` : name)))
+    const line = names.length > 1 ? say`${who} need ${want}.` : say`${who} needs ${want}.`
     // A word begins with a capital, a symbol such as n or r² stays.
     return /^\p{Ll}{2}/u.test(line) ? line.charAt(0).toUpperCase() + line.slice(1) : line
   })
