@@ -26,8 +26,11 @@ export class ChromiumDoor implements Door {
   readonly page: Page
   readonly #session: CDPSession
   readonly #start: Start
+  readonly #apart: boolean
 
-  constructor(page: Page, session: CDPSession, start: Start) {
+  /** `apart`: looks from a world of its own, where what the page's scripts have overridden does not count. */
+  constructor(page: Page, session: CDPSession, start: Start, apart = false) {
+    this.#apart = apart
     this.page = page
     this.#session = session
     this.#start = start
@@ -35,6 +38,12 @@ export class ChromiumDoor implements Door {
 
   root(): Promise<Node | undefined> {
     return this.#start(this.#session)
+  }
+
+  async #world(): Promise<number> {
+    const { frameTree } = await this.#session.send('Page.getFrameTree')
+    const world = { frameId: frameTree.frame.id, worldName: 'looking' }
+    return (await this.#session.send('Page.createIsolatedWorld', world)).executionContextId
   }
 
   async find(backendNodeId: Node, role: string): Promise<{ node: Node; name: string }[]> {
@@ -47,7 +56,10 @@ export class ChromiumDoor implements Door {
   }
 
   async call<T>(backendNodeId: Node, declaration: string, args: unknown[] = []): Promise<T> {
-    const { object } = await this.#session.send('DOM.resolveNode', { backendNodeId })
+    const { object } = await this.#session.send('DOM.resolveNode', {
+      backendNodeId,
+      ...(this.#apart && { executionContextId: await this.#world() }),
+    })
     const answer = await this.#session.send('Runtime.callFunctionOn', {
       objectId: object.objectId!,
       functionDeclaration: declaration,
@@ -85,32 +97,21 @@ export class ChromiumDoor implements Door {
   }
 }
 
-interface DomNode {
-  backendNodeId: number
-  localName: string
-  children?: DomNode[]
-  shadowRoots?: DomNode[]
-  contentDocument?: DomNode
-  shadowRootType?: string
-}
-
-function closedRoot(node: DomNode): DomNode | undefined {
-  // Pages have closed roots of their own.
-  if (node.localName === 'gapsum-helper') return node.shadowRoots?.find((root) => root.shadowRootType === 'closed')
-  for (const child of [...(node.children ?? []), ...(node.shadowRoots ?? [])]) {
-    const found = closedRoot(child)
-    if (found !== undefined) return found
-  }
-  return undefined
-}
-
 export const bodyOf: Start = async (session) => {
   const { root } = await session.send('DOM.getDocument', { depth: 2 })
   const html = root.children?.find((child) => child.localName === 'html')
   return html?.children?.find((child) => child.localName === 'body')?.backendNodeId
 }
 
+/** Asked for by name, for the whole tree of a page may be very large. */
 export const closedRootOf: Start = async (session) => {
-  const { root } = await session.send('DOM.getDocument', { depth: -1, pierce: true })
-  return closedRoot(root)?.backendNodeId
+  const { root } = await session.send('DOM.getDocument', { depth: 0 })
+  const selector = 'gapsum-helper'
+  const { nodeIds } = await session.send('DOM.querySelectorAll', { nodeId: root.nodeId, selector })
+  for (const nodeId of nodeIds) {
+    const { node } = await session.send('DOM.describeNode', { nodeId, depth: 1, pierce: true })
+    const found = node.shadowRoots?.find(({ shadowRootType }) => shadowRootType === 'closed')
+    if (found) return found.backendNodeId
+  }
+  return undefined
 }

@@ -303,5 +303,5 @@ export async function whole(page: Page, called: string): Promise<Surface> {
 
 /** What the extension draws into a page, inside its closed shadow root. */
 export async function helper(page: Page): Promise<Surface> {
-  return new Surface(new ChromiumDoor(page, await page.createCDPSession(), closedRootOf), 'The helper', page)
+  return new Surface(new ChromiumDoor(page, await page.createCDPSession(), closedRootOf, true), 'The helper', page)
 }

@@ -1,0 +1,57 @@
+/** Pages that mean harm, on this machine only. All stand at one path, so that one form map serves them. */
+import { readFileSync } from 'node:fs'
+import { createServer } from 'node:http'
+
+export interface Hostile {
+  /** Address of a page by the name of its file. */
+  at: (name: string, more?: string) => string
+  posts: () => number
+  close(): Promise<void>
+}
+
+const read = (name: string): string => readFileSync(new URL(name, import.meta.url), 'utf8')
+
+/** What the strict page forbids: everything but its own script, and texts that become markup. */
+const strict =
+  "default-src 'none'; script-src 'self'; require-trusted-types-for 'script'; trusted-types 'none'; base-uri 'none'; sandbox allow-scripts allow-same-origin allow-forms"
+
+function answer(url: URL): string | undefined {
+  if (url.pathname === '/watch.js') return read('watch.js')
+  const name = url.searchParams.get('page') ?? ''
+  if (url.pathname !== '/form' || !/^[a-z]+$/.test(name)) return undefined
+  return read(`${name}.html`).replace('<!-- form -->', () => read('form.html'))
+}
+
+export async function startHostile(): Promise<Hostile> {
+  let posts = 0
+  const server = createServer((request, response) => {
+    if (request.method !== 'GET') posts += 1
+    const url = new URL(request.url ?? '/', 'http://127.0.0.1')
+    let body: string | undefined
+    try {
+      body = answer(url)
+    } catch {
+      body = undefined
+    }
+    response
+      .writeHead(body === undefined ? 404 : 200, {
+        'content-type': `${url.pathname.endsWith('.js') ? 'text/javascript' : 'text/html'}; charset=utf-8`,
+        ...(url.searchParams.get('page') === 'strict' && { 'content-security-policy': strict }),
+      })
+      .end(body)
+  })
+  await new Promise<void>((resolve) => {
+    server.listen(0, '127.0.0.1', resolve)
+  })
+  const address = server.address()
+  if (address === null || typeof address === 'string') throw new Error('The pages got no port.')
+  return {
+    at: (name, more = '') => `http://127.0.0.1:${address.port}/form?page=${name}${more}`,
+    posts: () => posts,
+    close: () =>
+      new Promise((resolve) => {
+        server.close(() => resolve())
+        server.closeAllConnections()
+      }),
+  }
+}
