@@ -1,4 +1,5 @@
 import { defineUnlistedScript } from 'wxt/utils/define-unlisted-script'
+import { endShape, writeShape } from '../lib/message-shapes.ts'
 import { isApart, serve } from '../lib/view/helper/agent.ts'
 import { hear, once } from '../lib/view/helper/once.ts'
 
@@ -9,8 +10,10 @@ export default defineUnlistedScript({
     once('frame', (life) => {
       const agent = serve(life.signal)
       hear(
-        ['write', 'end'],
-        (message) => (message.type === 'write' ? agent.write(message.key, message.text) : life.abort()),
+        {
+          write: [writeShape, ({ key, text }) => agent.write(key, text)],
+          end: [endShape, () => life.abort()],
+        },
         life.signal,
       )
       return agent.tell

@@ -1,5 +1,5 @@
 /** The shapes of what the helper hears, as the schemas in messages.ts have them. */
-import { controlKinds } from './form/schema.ts'
+import { controlKinds } from './form/control-kinds.ts'
 import type { Shape } from './shape.ts'
 
 const address: Shape = { origin: 's', path: 's' }
@@ -75,14 +75,11 @@ const image: Shape = {
   attributes: ['list', ['row', 's', 's']],
 }
 
-export const toHelperShape: Shape = [
-  'any',
-  { type: ['word', 'map'], material, 'map?': map },
-  { type: ['word', 'plan'], material, map },
-  { type: ['word', 'frame'], frame: 'n', address, images: ['list', image] },
-  { type: ['word', 'write'], key: 's', text: 's' },
-  { type: ['word', 'end'] },
-]
+export const mapShape: Shape = { type: ['word', 'map'], material, 'map?': map }
+export const planShape: Shape = { type: ['word', 'plan'], material, map }
+export const frameShape: Shape = { type: ['word', 'frame'], frame: 'n', address, images: ['list', image] }
+export const writeShape: Shape = { type: ['word', 'write'], key: 's', text: 's' }
+export const endShape: Shape = { type: ['word', 'end'] }
 
 /** What the background answers. */
 export const answerShape: Shape = [

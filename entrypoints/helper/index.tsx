@@ -1,4 +1,5 @@
 import { defineUnlistedScript } from 'wxt/utils/define-unlisted-script'
+import { frameShape, planShape } from '../../lib/message-shapes.ts'
 import { hearFrame } from '../../lib/view/helper/hear-frame.ts'
 import { hear, once } from '../../lib/view/helper/once.ts'
 import { PlanScreen } from '../../lib/view/helper/plan-screen.tsx'
@@ -12,7 +13,7 @@ export default defineUnlistedScript({
       const show = stage<'plan'>(css, signal, ({ material, map }, place) => (
         <PlanScreen material={material} map={map} onMap={() => handOver({ type: 'map', material, map }, place)} />
       ))
-      hear(['plan', 'frame'], (message) => (message.type === 'plan' ? show(message) : hearFrame(message)), signal)
+      hear({ plan: [planShape, show], frame: [frameShape, hearFrame] }, signal)
       return undefined
     })
   },

@@ -1,4 +1,5 @@
 import { defineUnlistedScript } from 'wxt/utils/define-unlisted-script'
+import { frameShape, mapShape } from '../../lib/message-shapes.ts'
 import { hearFrame } from '../../lib/view/helper/hear-frame.ts'
 import { Mapping } from '../../lib/view/helper/mapping.tsx'
 import { hear, once } from '../../lib/view/helper/once.ts'
@@ -16,7 +17,7 @@ export default defineUnlistedScript({
           onPlan={(made) => handOver({ type: 'plan', material, map: made }, place)}
         />
       ))
-      hear(['map', 'frame'], (message) => (message.type === 'map' ? show(message) : hearFrame(message)), signal)
+      hear({ map: [mapShape, show], frame: [frameShape, hearFrame] }, signal)
       return undefined
     })
   },

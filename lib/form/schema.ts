@@ -1,31 +1,8 @@
 /** Form maps, plans and receipts: the plain data that the form code passes on. */
 import * as z from 'zod/mini'
+import { controlKinds } from './control-kinds.ts'
 
-/** The kinds of control that can be written; one file each in lib/form/write/. */
-export const controlKinds = [
-  'text',
-  'number',
-  'date',
-  'time',
-  'date-time',
-  'month',
-  'date-boxes',
-  'date-sections',
-  'calendar',
-  'textarea',
-  'select',
-  'multiple',
-  'combobox',
-  'listbox',
-  'radio',
-  'checkbox',
-  'toggle',
-  'slider',
-  'spinbutton',
-  'chips',
-  'rich-text',
-  'file',
-] as const
+export type { ControlKind } from './control-kinds.ts'
 
 /**
  * Independent clues by which a control is found again. All are texts as the page shows them, except `attributes`
@@ -141,7 +118,6 @@ export const receiptLineSchema = z.object({
   note: z.string(),
 })
 
-export type ControlKind = (typeof controlKinds)[number]
 export type Clues = z.infer<typeof cluesSchema>
 export type Write = z.infer<typeof writeSchema>
 export type Source = z.infer<typeof sourceSchema>

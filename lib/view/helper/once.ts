@@ -1,9 +1,8 @@
 /** A script of the extension in a page or frame: it runs once, however often it is put there. */
 import type { Runtime } from 'webextension-polyfill'
 import { browser } from '../../browser.ts'
-import { toHelperShape } from '../../message-shapes.ts'
 import type { ToHelper } from '../../messages.ts'
-import { fits } from '../../shape.ts'
+import { fits, type Shape } from '../../shape.ts'
 
 interface Living {
   alive: () => boolean
@@ -37,22 +36,22 @@ export function once(name: string, main: (life: AbortController) => (() => void)
   }
 }
 
+/** What is done with the messages of a type, once they have its shape. */
+type Hears = { [T in ToHelper['type']]?: [shape: Shape, take: (message: Extract<ToHelper, { type: T }>) => unknown] }
+
 /**
  * Hears messages of some types until the signal aborts; those of other types are left to other scripts. The browser
  * vouches for the sender; what a message holds is checked by its shape, for the schemas would weigh a quarter of what is
  * put into the page.
  */
-export function hear<T extends ToHelper['type']>(
-  types: readonly T[],
-  take: (message: Extract<ToHelper, { type: T }>) => unknown,
-  signal: AbortSignal,
-): void {
-  const isMine = (raw: unknown): raw is Extract<ToHelper, { type: T }> =>
-    types.includes((raw as ToHelper)?.type as T) && fits(raw, toHelperShape)
+export function hear(hears: Hears, signal: AbortSignal): void {
   const listen: Runtime.OnMessageListenerCallback = (raw, sender, respond) => {
+    const type = (raw as ToHelper | undefined)?.type
+    const [shape, take] = (type !== undefined && Object.hasOwn(hears, type) && hears[type]) || []
+    const heard = sender.id === browser.runtime.id && !sender.tab && shape && fits(raw, shape)
     // The types know no listener that leaves some messages to others.
-    if (sender.id !== browser.runtime.id || sender.tab || !isMine(raw)) return undefined as never
-    void (async () => respond(await take(raw)))()
+    if (!heard) return undefined as never
+    void (async () => respond(await take?.(raw as never)))()
     return true
   }
   browser.runtime.onMessage.addListener(listen)

@@ -123,7 +123,9 @@ export function plotOf(
     horizontals: y.ticks.map((tick) => ({ y: y.at(tick), text: grouped(tick) })),
     band,
     line: [place(from, first.flow), place(to, last.flow)],
-    marks: drawn.map((one) => Object.assign(one, { at: place(one.pressure, one.flow) })).toSorted((a, b) => a.row - b.row),
+    marks: drawn
+      .map((one) => Object.assign(one, { at: place(one.pressure, one.flow) }))
+      .toSorted((a, b) => a.row - b.row),
     result: found && {
       at: place(reference, found.value),
       low: y.at(found.low ?? found.value),

@@ -15,8 +15,7 @@ export interface ZeroFlow {
   words: string
 }
 
-const written = (list: readonly number[]) =>
-  list.map((pressure) => minus(halfUp(pressure, 1))).join(', ') || say`none`
+const written = (list: readonly number[]) => list.map((pressure) => minus(halfUp(pressure, 1))).join(', ') || say`none`
 
 /** Nothing when no baseline was read. */
 export function zeroFlowOf({ baseline }: Pick<Sheet, 'baseline'>): ZeroFlow | undefined {
