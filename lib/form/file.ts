@@ -35,6 +35,11 @@ export function figuresCsv(material: Material): string {
   return [['group', 'item', 'value', 'unit'], ...rows].map((row) => `${row.map(cell).join(',')}\r\n`).join('')
 }
 
+/** Whether the bytes of the file are written as they should be. */
+export function canBeFile({ bytes = '' }: FileSource): boolean {
+  return bytes.length % 4 === 0 && /^[A-Za-z0-9+/]*={0,2}$/.test(bytes)
+}
+
 export function fileOf({ name, type, text, bytes }: FileSource, material: Material): File {
   const content =
     bytes === undefined ? (text ?? figuresCsv(material)) : Uint8Array.from(atob(bytes), (each) => each.charCodeAt(0))

@@ -1,8 +1,9 @@
 /** What would be typed where, before anything is. */
 import { cluesOf } from './clues.ts'
 import { survey, type Control } from './controls.ts'
-import { fileOf } from './file.ts'
+import { canBeFile, fileOf } from './file.ts'
 import { findAll, type Found } from './find.ts'
+import { itemOf } from './item-of.ts'
 import type { Material } from './material.ts'
 import { readDate } from './dates.ts'
 import { behind, empty, shown } from './read.ts'
@@ -64,7 +65,7 @@ function sameEntry(now: string, text: string, { source }: Binding, material: Mat
   const same = alikeIn(control.kind, text, now)
   if (same === 'same' || same === 'in other words') return (behind(control) ?? now) === now
   if (source.from !== 'item') return false
-  if (same === 'same number') return material.items[source.item]?.kind === 'quantity'
+  if (same === 'same number') return itemOf(material, source.item)?.kind === 'quantity'
   const pattern = source.write.date
   const date = pattern === undefined ? undefined : readDate(text, pattern)
   return pattern !== undefined && date !== undefined && readDate(now, pattern) === date
@@ -129,7 +130,9 @@ export function plan(map: Pick<FormMap, 'bindings'>, material: Material, documen
   })
   const leftToYou = leftOut.filter(({ reason }) => reason === 'left to you').map(({ name, section }) => name || section)
   const files = new Map(
-    map.bindings.flatMap(({ id, source }) => (source.from === 'file' ? [[id, fileOf(source, material)] as const] : [])),
+    map.bindings.flatMap(({ id, source }) =>
+      source.from === 'file' && canBeFile(source) ? [[id, fileOf(source, material)] as const] : [],
+    ),
   )
   return {
     document,

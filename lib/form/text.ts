@@ -10,6 +10,8 @@ import type { Item, Material, Quantity } from './material.ts'
 import { checked, notChecked } from './read.ts'
 import type { Clues, Source, Write } from './schema.ts'
 import { labelWords, roleWords } from '../words/names.ts'
+import { canBeFile } from './file.ts'
+import { itemOf } from './item-of.ts'
 import { say } from '../words/say.ts'
 
 export type Text = { text: string; note?: string } | { refused: string }
@@ -75,7 +77,7 @@ function isEmpty(item: Item): boolean {
 }
 
 function one(id: string, write: Write, material: Material, target: Target): Text {
-  const item = material.items[id]
+  const item = itemOf(material, id)
   if (!item) return { refused: say`This job has no “${id}”: bind another figure or field.` }
   if (isEmpty(item)) return { refused: say`${roleWords(item.group)}: ${labelWords(item.label)} is empty in this job.` }
   try {
@@ -95,7 +97,7 @@ function otherWords(iso: string, text: string): string[] {
 /** Makes the text fit what the control can hold, or says why it cannot. */
 function fitted(text: Text, source: Source, material: Material, target: Target): Text {
   if ('refused' in text) return text
-  const item = source.from === 'item' ? material.items[source.item] : undefined
+  const item = source.from === 'item' ? itemOf(material, source.item) : undefined
   if (target.kind === 'file')
     return source.from === 'file' ? text : { refused: say`The control takes a file: bind a file to it.` }
   if (source.from === 'file') return { refused: say`A file goes into a file control only: bind something else.` }
@@ -162,7 +164,10 @@ function fitted(text: Text, source: Source, material: Material, target: Target):
 export function textOf(source: Source, material: Material, target: Target): Text {
   if (source.from === 'item') return fitted(one(source.item, source.write, material, target), source, material, target)
   if (source.from === 'text') return fitted({ text: source.text }, source, material, target)
-  if (source.from === 'file') return fitted({ text: source.name }, source, material, target)
+  if (source.from === 'file') {
+    if (!canBeFile(source)) return { refused: say`The file in the form map is damaged: choose it again.` }
+    return fitted({ text: source.name }, source, material, target)
+  }
   let text = ''
   const notes: string[] = []
   for (const part of source.parts) {
@@ -181,7 +186,7 @@ export function sourceWords(source: Source, material: Material): string {
   if (source.from === 'file')
     return source.text === undefined && source.bytes === undefined ? say`all figures, as a file` : say`a file`
   const name = (id: string) => {
-    const item = material.items[id]
+    const item = itemOf(material, id)
     return item ? `${roleWords(item.group)}: ${labelWords(item.label)}` : id.replace('/', ': ')
   }
   if (source.from === 'item') return name(source.item)

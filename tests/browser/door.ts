@@ -60,13 +60,16 @@ export class ChromiumDoor implements Door {
       backendNodeId,
       ...(this.#apart && { executionContextId: await this.#world() }),
     })
+    const objectId = object.objectId!
     const answer = await this.#session.send('Runtime.callFunctionOn', {
-      objectId: object.objectId!,
+      objectId,
       functionDeclaration: declaration,
       arguments: args.map((value) => ({ value })),
       returnByValue: true,
       awaitPromise: true,
     })
+    // What is not let go is kept alive by the browser for the tests, with all that was around it.
+    await this.#session.send('Runtime.releaseObject', { objectId }).catch(() => {})
     if (answer.exceptionDetails !== undefined)
       throw new Error(answer.exceptionDetails.exception?.description ?? answer.exceptionDetails.text)
     return answer.result.value as T

@@ -66,7 +66,12 @@ export default async function fills(): Promise<Row[]> {
     let missed = 0
     for (let at = 1; at <= count; at++) {
       const undo = at % 2 === 0
-      const open = await once(ui, undo)
+      const open = await once(ui, undo).catch(async (error: unknown) => {
+        throw new Error(
+          `Fill ${at}: the page shows\n${await page.evaluate('document.body.innerText.slice(0, 300)').then(String)}`,
+          { cause: error },
+        )
+      })
       if (!undo) missed += open
       if (at % every === 0) {
         const now = await used(session, cdp)

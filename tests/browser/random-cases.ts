@@ -1,0 +1,52 @@
+/** Seeded cases of messages, form maps and pages: what none of them may do is break, or enter anything wrong. */
+import type { Browser } from 'puppeteer-core'
+import { endShape, frameShape, mapShape, planShape, writeShape } from '../../lib/message-shapes.ts'
+import { fromFramesSchema, toBackgroundSchema, toHelperSchema } from '../../lib/messages.ts'
+import { formMapSchema } from '../../lib/form/schema.ts'
+import { fits, type Shape } from '../../lib/shape.ts'
+import { generator } from '../random.ts'
+import { valueOf } from '../shape.ts'
+import { Bench } from './isolated.ts'
+
+const toHelperShape: Shape = ['any', mapShape, planShape, frameShape, writeShape, endShape]
+
+/** Messages whole and spoilt: the helper's shape takes what the schema takes, and no schema throws. */
+export function randomMessages(seed: number, count: number): string[] {
+  const random = generator(seed)
+  const wrong: string[] = []
+  const schemas = [toHelperSchema, toBackgroundSchema, fromFramesSchema]
+  for (let at = 0; at < count; at++) {
+    const schema = schemas[at % 3]!
+    const message = valueOf(schema, random, at % 2 === 0 ? 0 : 0.04)
+    const taken = schema.safeParse(message).success
+    if (schema === toHelperSchema && fits(message, toHelperShape) !== taken)
+      wrong.push(`message ${at} of seed ${seed}: schema and shape differ: ${JSON.stringify(message)}`)
+  }
+  return wrong
+}
+
+/** Form maps that the schema takes, planned on random pages. */
+export async function randomMaps(browser: Browser, code: string, seed: number, count: number): Promise<string[]> {
+  const random = generator(seed)
+  const wrong: string[] = []
+  const bench = await Bench.open(browser, code, '<!doctype html><body>')
+  for (let at = 0; at < count; at += 200) {
+    const maps = Array.from({ length: Math.min(200, count - at) }, () => valueOf(formMapSchema, random))
+    const sound = maps.filter((map) => formMapSchema.safeParse(map).success)
+    if (sound.length < maps.length)
+      wrong.push(`${maps.length - sound.length} maps do not fit the schema they came from`)
+    wrong.push(...(await bench.evaluate<string[]>(`bench.maps(${JSON.stringify(sound)}, ${seed + at})`)))
+  }
+  await bench.page.close()
+  return wrong
+}
+
+/** Random pages that change while they are filled. */
+export async function randomPages(browser: Browser, code: string, seed: number, count: number): Promise<string[]> {
+  const wrong: string[] = []
+  const bench = await Bench.open(browser, code, '<!doctype html><body>')
+  for (let at = 0; at < count; at += 50)
+    wrong.push(...(await bench.evaluate<string[]>(`bench.pages(${seed + at}, ${Math.min(50, count - at)})`)))
+  await bench.page.close()
+  return wrong
+}
