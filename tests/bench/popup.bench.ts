@@ -1,7 +1,8 @@
-/** The popup: from a typed digit to the rendered figure, and its first paint against a blank page of the extension. */
-import { cpSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+/** The popup: from a typed digit to the rendered figure, and its first paint against that of a blank page behind the same button. */
+import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import type { Page } from 'puppeteer-core'
 import { built, launch, type Session } from '../browser/harness.ts'
 import type { Row } from './part.ts'
 
@@ -40,38 +41,62 @@ async function typing(session: Session): Promise<number[]> {
   return times
 }
 
-async function firstPaint(session: Session, path: string): Promise<number> {
-  const page = await session.browser.newPage()
-  await page.goto(`chrome-extension://${session.extension.id}${path}`)
-  await page.waitForFunction(`performance.getEntriesByType('paint').length > 0`)
-  const at = (await page.evaluate(`performance.getEntriesByName('first-paint')[0].startTime`)) as number
-  await page.close()
-  return at
+/** Milliseconds from the press on the toolbar's button to the first paint of what opens. */
+async function firstPaint(session: Session, page: Page, path: string): Promise<number> {
+  await page.bringToFront()
+  const start = Date.now()
+  const opened = session.browser.waitForTarget((target) => target.url().endsWith(path))
+  await page.triggerExtensionAction(session.extension)
+  const shown = await (await opened).asPage()
+  await shown.waitForFunction(`performance.getEntriesByType('paint').length > 0`)
+  const at = await shown.evaluate(() => performance.timeOrigin + performance.getEntriesByType('paint')[0]!.startTime)
+  await shown.close()
+  return at - start
+}
+
+/** A copy of the extension whose button opens a page that shows one word: the browser's own share. */
+function blankOf(extension: string): string {
+  const blank = `${extension}-blank`
+  cpSync(extension, blank, { recursive: true })
+  writeFileSync(join(blank, 'blank.html'), '<!doctype html><title>blank</title><p>blank</p>')
+  const path = join(blank, 'manifest.json')
+  const manifest = JSON.parse(readFileSync(path, 'utf8')) as { action: object }
+  writeFileSync(path, JSON.stringify({ ...manifest, action: { ...manifest.action, default_popup: 'blank.html' } }))
+  return blank
+}
+
+async function paints(session: Session, blank: Session): Promise<{ popup: number; blank: number }> {
+  const [page, other] = [await session.open('about:blank'), await blank.open('about:blank')]
+  const found: { popup: number; blank: number }[] = []
+  for (let round = 0; round < 12; round++)
+    found.push({
+      blank: await firstPaint(blank, other, '/blank.html'),
+      popup: await firstPaint(session, page, '/popup.html'),
+    })
+  // The first opening of each warms what every later one uses.
+  const warm = found.slice(2)
+  return { popup: median(warm.map((one) => one.popup)), blank: median(warm.map((one) => one.blank)) }
 }
 
 export default async function popup(): Promise<Row[]> {
   const folder = mkdtempSync(join(tmpdir(), 'extension-'))
   const extension = join(folder, 'built')
   cpSync(built, extension, { recursive: true })
-  // What a page costs that shows one word: the browser's own share.
-  writeFileSync(join(extension, 'blank.html'), '<!doctype html><title>blank</title><p>blank</p>')
   const session = await launch({ extension, patience: 0 })
+  const blank = await launch({ extension: blankOf(extension), patience: 0 })
   try {
     const times = await typing(session)
-    const paints: { popup: number; blank: number }[] = []
-    for (let round = 0; round < 9; round++)
-      paints.push({ blank: await firstPaint(session, '/blank.html'), popup: await firstPaint(session, '/popup.html') })
+    const first = await paints(session, blank)
     const ms = median(times)
-    const blank = median(paints.map((one) => one.blank))
-    const ratio = median(paints.map((one) => one.popup)) / blank
+    const ratio = first.popup / first.blank
     return [
       { what: 'typing to figures, median', value: ms, unit: 'ms', aim: '< 16 ms', met: ms < 16 },
       { what: 'typing to figures, slowest of 25', value: Math.max(...times), unit: 'ms' },
-      { what: 'first paint of a blank page', value: blank, unit: 'ms' },
-      { what: 'first paint of the popup', value: ratio, unit: 'x blank', aim: '≤ 1.15', met: ratio <= 1.15 },
+      { what: 'from the button to the first paint of a blank page', value: first.blank, unit: 'ms' },
+      { what: 'the popup’s first paint', value: ratio, unit: 'x blank', aim: '≤ 1.15', met: ratio <= 1.15 },
     ]
   } finally {
-    await session.close()
+    await Promise.all([session.close(), blank.close()])
     rmSync(folder, { recursive: true, force: true })
   }
 }

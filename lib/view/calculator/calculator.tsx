@@ -7,6 +7,7 @@ import { BenchContext, DeskContext, ViewContext, type Bench, type Desk } from '.
 import { duplicateJob, editSheet, editTest, neighbour } from './edits.ts'
 import { firstJob } from './first-job.ts'
 import { Foot } from './foot.tsx'
+import { Icon } from '../icons.tsx'
 import { JobBar } from './job-bar.tsx'
 import { jobTitle } from './job-title.ts'
 import { later } from './later.tsx'
@@ -174,6 +175,13 @@ export function Calculator({ onSent, beside = false }: Props) {
       <DeskContext.Provider value={desk}>
         <BenchContext.Provider value={bench}>
           <div class="calc">
+            {!job && !held.ready && (
+              <header class="bar-top">
+                <div class="job">
+                  <Icon name="mark" />
+                </div>
+              </header>
+            )}
             {job && (
               <header class="bar-top">
                 <JobBar
