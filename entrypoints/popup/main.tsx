@@ -10,4 +10,6 @@ import { speak } from '../../lib/words/page.ts'
 import './popup.css'
 
 speak(document)
-render(<Calculator onSent={() => close()} />, document.getElementById('root')!)
+const root = document.getElementById('root')!
+root.replaceChildren()
+render(<Calculator onSent={() => close()} />, root)

@@ -9,4 +9,6 @@ import { Calculator } from '../../lib/view/calculator/calculator.tsx'
 import { speak } from '../../lib/words/page.ts'
 
 speak(document)
-render(<Calculator beside />, document.getElementById('root')!)
+const root = document.getElementById('root')!
+root.replaceChildren()
+render(<Calculator beside />, root)

@@ -76,6 +76,8 @@ test('the popup puts itself beside the page, where it stays', async () => {
   const beside = await whole(await (await opened).asPage(), 'The sidebar')
   await beside.wait(/14 Tannery Row/)
   expect(await beside.has('button', 'Keep beside the page')).toBe(false)
+  // What stood there before the scripts had come is gone.
+  expect(await beside.page.$$eval('.calc', (found) => found.length)).toBe(1)
 
   // A page on which the button was never pressed is closed to it: it says what to press, and then works there.
   const other = await session.open(site.react)
