@@ -7,6 +7,7 @@ import { checks } from '../lib/reduce/checks/index.ts'
 import type { Need } from '../lib/reduce/figures/figure.ts'
 import { figures } from '../lib/reduce/figures/index.ts'
 import { symbol } from '../lib/units/symbol.ts'
+import { text as numeral, type Kept } from './bench/part.ts'
 
 const at = (path: string): string => fileURLToPath(new URL(`../${path}`, import.meta.url))
 const read = (path: string): string => readFileSync(at(path), 'utf8')
@@ -77,6 +78,31 @@ function pagesTable(): string {
   )
 }
 
+/** What was measured and kept with `npm run bench -- --keep`: what has an aim, and every ratio. */
+function benchTable(): string {
+  const kept = JSON.parse(read('tests/bench/results.json')) as Record<string, Kept>
+  return table(
+    ['part', 'what', 'measured', 'aim', ''],
+    Object.entries(kept).flatMap(([part, { rows }]) =>
+      rows
+        .filter(({ met, unit }) => met !== undefined || unit.startsWith('x'))
+        .map(({ what, value, unit, aim = '', met }) => [
+          part,
+          what,
+          `${numeral(value)} ${unit}`.trim(),
+          aim,
+          met === undefined ? '' : met ? 'met' : 'not met',
+        ]),
+    ),
+  )
+}
+
+/** On which days and machines. */
+function benchPlace(): string {
+  const kept = Object.values(JSON.parse(read('tests/bench/results.json')) as Record<string, Kept>)
+  return `Measured ${[...new Set(kept.map(({ date, machine }) => `${date} on ${machine}`))].join('; ')}.`
+}
+
 /** The parts between `<!-- name -->` and `<!-- /name -->`. */
 export const parts: Record<string, () => string> = {
   figures: () =>
@@ -108,6 +134,7 @@ export const parts: Record<string, () => string> = {
       publishedLimits.map(({ title, clause, confidence, checked }) => [title, clause, `${confidence}, ${checked}`]),
     ),
   pages: pagesTable,
+  bench: () => `${benchPlace()}\n\n${benchTable()}`,
 }
 
 /** The README with its tables as the code has them now. */

@@ -148,9 +148,9 @@ async function* byWords(words: readonly Sought[], before = Infinity, signal?: Ab
           common = places
           if (!common.includes(1)) return []
         }
-        const found: number[] = []
-        for (let place = blockSize - 1; place >= 0; place--) if (common[place] === 1) found.push(of * blockSize + place)
-        return found
+        const here: number[] = []
+        for (let place = blockSize - 1; place >= 0; place--) if (common[place] === 1) here.push(of * blockSize + place)
+        return here
       }),
     )
     for (const list of found) for (const number of list) if (number < before) numbers.push(number)

@@ -1,5 +1,6 @@
 /** Parts of `npm run bench` and `npm run soak`: each file exports a default function that returns rows of one table. */
-import { mkdirSync, readdirSync, writeFileSync } from 'node:fs'
+import { existsSync, mkdirSync, readFileSync, readdirSync, writeFileSync } from 'node:fs'
+import { arch, availableParallelism, type } from 'node:os'
 import { basename } from 'node:path'
 import { fileURLToPath } from 'node:url'
 
@@ -16,8 +17,15 @@ export interface Row {
 
 export type Part = () => Row[] | Promise<Row[]>
 
+/** The rows of a part, with the day and the machine they were measured on. */
+export interface Kept {
+  date: string
+  machine: string
+  rows: Row[]
+}
+
 /** A number at three significant digits, or whole. */
-const text = (value: number) =>
+export const text = (value: number) =>
   Math.abs(value) >= 1000 || Number.isInteger(value)
     ? Math.round(value).toLocaleString('en-US')
     : String(Number(value.toPrecision(3)))
@@ -42,9 +50,12 @@ function table(rows: readonly Row[]): string {
  * writes all rows into .output.
  *
  * @param kind ending of the files and name of the result: 'bench' or 'soak'
+ * @param words names of parts; `--keep` also writes the rows into results.json of the folder, for the README
  * @returns whether every part ran to its end and no aim of a soak was missed
  */
-export async function runParts(kind: 'bench' | 'soak', named: readonly string[]): Promise<boolean> {
+export async function runParts(kind: 'bench' | 'soak', words: readonly string[]): Promise<boolean> {
+  const keep = words.includes('--keep')
+  const named = words.filter((word) => word !== '--keep')
   const folder = new URL(`../${kind}/`, import.meta.url)
   const files = readdirSync(folder)
     .filter((file) => file.endsWith(`.${kind}.ts`))
@@ -69,8 +80,18 @@ export async function runParts(kind: 'bench' | 'soak', named: readonly string[])
   }
   const output = new URL('../../.output/', import.meta.url)
   mkdirSync(output, { recursive: true })
-  const about = { date: new Date().toISOString(), node: process.version, parts: results }
-  writeFileSync(new URL(`${kind}.json`, output), `${JSON.stringify(about, null, 2)}\n`)
-  console.log(`\nWritten to ${fileURLToPath(new URL(`${kind}.json`, output))}`)
+  write(new URL(`${kind}.json`, output), results)
+  if (keep) write(new URL('results.json', folder), results)
   return well
+}
+
+/** Puts the parts of this run beside those that the file has of others. */
+function write(file: URL, results: Record<string, Row[]>): void {
+  const before = existsSync(file) ? (JSON.parse(readFileSync(file, 'utf8')) as Record<string, Kept>) : {}
+  const date = new Date().toISOString().slice(0, 10)
+  const machine = `${availableParallelism()} cores, ${arch()}, ${type()}, Node ${process.versions.node}`
+  const now = Object.entries(results).map(([part, rows]): [string, Kept] => [part, { date, machine, rows }])
+  const all = Object.fromEntries(Object.entries({ ...before, ...Object.fromEntries(now) }).toSorted())
+  writeFileSync(file, `${JSON.stringify(all, null, 2)}\n`)
+  console.log(`\nWritten to ${fileURLToPath(file)}`)
 }
