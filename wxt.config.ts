@@ -23,12 +23,7 @@ export default defineConfig({
   imports: false,
   vite: () => ({
     plugins: [ownSet, licences.plugin, translated()],
-    // What is put into a page is weighed to the byte, and terser leaves the least.
-    build: {
-      minify: 'terser',
-      terserOptions: { ecma: 2020, compress: { passes: 2 } },
-      cssTarget: ['chrome130', 'firefox140'],
-    },
+    build: { cssTarget: ['chrome130', 'firefox140'] },
   }),
   hooks: {
     'build:publicAssets': (_, files) => {

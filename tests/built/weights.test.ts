@@ -4,14 +4,14 @@ import { packed, read, weightOf } from './weigh.ts'
 // Aims not yet met: what fills a page 45 kB, engine 12 kB, engine and widget in one file 40 kB. A ceiling only falls,
 // or rises in the commit that says why.
 describe('what the build weighs, gzip', () => {
-  it('popup scripts: at most 59.5 kB', () => {
+  it('popup scripts: at most 60 kB', () => {
     const total = weightOf('chrome-mv3/popup.html')
     expect(total).toBeGreaterThan(0)
-    expect(total).toBeLessThanOrEqual(59_500)
+    expect(total).toBeLessThanOrEqual(60_000)
   })
 
-  it('what fills a page: at most 47.5 kB', () => {
-    expect(packed(read('chrome-mv3/helper.js'))).toBeLessThanOrEqual(47_500)
+  it('what fills a page: at most 48 kB', () => {
+    expect(packed(read('chrome-mv3/helper.js'))).toBeLessThanOrEqual(48_000)
   })
 
   it('what maps a page: at most 45 kB', () => {
