@@ -25,3 +25,7 @@ export function holdsSeveral(element: Element, selector: string): boolean {
   }
   return false
 }
+
+/** The element of that id in a document or shadow root; what was taken out of the page has none around it. */
+export const byId = (root: Node, id: string): HTMLElement | null =>
+  id && 'getElementById' in root ? (root as Document).getElementById(id) : null

@@ -27,7 +27,11 @@ export function wrapperOf(element: Element, levels = 3): Element {
 }
 
 export function faceOf(element: HTMLElement): Element | undefined {
-  if (!hiddenBecause(element)) return element
+  return hiddenBecause(element) ? lookOf(element) : element
+}
+
+/** What stands for an element that is not seen itself. */
+export function lookOf(element: HTMLElement): Element | undefined {
   // The sections of an empty date often show only when the date has the focus; its box and label always do.
   if (element.matches('[role=spinbutton]')) {
     const group = element.closest('[role=group]')

@@ -1,6 +1,6 @@
 /** What a control is called, and under which heading it stands. */
 import { computeAccessibleName } from 'dom-accessibility-api'
-import { all, first, holds, holdsSeveral, is, own, upward } from './dom.ts'
+import { all, byId, first, holds, holdsSeveral, is, own, upward } from './dom.ts'
 import { tidy } from './words.ts'
 
 export const anyControl =
@@ -70,7 +70,7 @@ function drawnName(element: Element): string {
   const root = element.getRootNode() as Document | ShadowRoot
   const named = (element.getAttribute('aria-labelledby') ?? '')
     .split(/\s+/)
-    .map((id) => (id ? root.getElementById(id) : null))
+    .map((id) => byId(root, id))
     .filter((each) => each && !element.contains(each))
     .map((each) => textIn(each as Element))
   const said = tidy(element.getAttribute('aria-label') ?? '')

@@ -1,5 +1,6 @@
 /** Reading what a control shows, and waiting until the page has settled. */
 import { optionElements, optionsOf } from './clues.ts'
+import { byId } from './dom.ts'
 import type { Control } from './controls.ts'
 import { datePatternIn } from './hints.ts'
 import { tickKinds } from './kinds.ts'
@@ -91,7 +92,7 @@ export function complaint(control: Control): string {
       const root = element.getRootNode() as Document | ShadowRoot
       const text = ids
         .split(/\s+/)
-        .map((id) => (id ? root.getElementById(id) : null))
+        .map((id) => byId(root, id))
         .map((node) => (node ? tidy(textIn(node)) : ''))
         .filter(Boolean)
         .join(' ')

@@ -1,7 +1,7 @@
 /** Which kind of control an element is, by the standards: HTML for native controls, ARIA for drawn ones. */
 import { nameOf } from './names.ts'
 import type { ControlKind } from './schema.ts'
-import { all, is, upward } from './dom.ts'
+import { all, byId, is, upward } from './dom.ts'
 import { hiddenBecause } from './visible.ts'
 
 export const native: Record<string, ControlKind> = {
@@ -38,7 +38,7 @@ const holdsNativeTick = (element: Element) =>
 export function takesChips(input: HTMLInputElement): boolean {
   const root = input.getRootNode() as Document | ShadowRoot
   const described = (input.getAttribute('aria-describedby') ?? '').split(/\s+/)
-  const help = described.map((id) => (id ? (root.getElementById(id)?.textContent ?? '') : ''))
+  const help = described.map((id) => byId(root, id)?.textContent ?? '')
   if (asksEnter.test([input.placeholder, input.title, ...help].join(' '))) return true
   let at: Element | null = input
   for (let level = 0; at && level < 4; level++, at = upward(at))

@@ -1,6 +1,6 @@
 /** Whether a person can see a control at this moment: not merely displayed, but drawn where one can scroll to, uncovered. */
 import { say } from '../words/say.ts'
-import { faceOf } from './face.ts'
+import { faceOf, lookOf } from './face.ts'
 import { holds, is, own } from './dom.ts'
 import { hiddenBecause, parentOf } from './visible.ts'
 
@@ -117,21 +117,27 @@ function meetAll(element: Element): () => void {
   }
 }
 
-/** Why a person cannot see this element now, or nothing when they can. The page is left scrolled as it was. */
+/** Whether the face is seen, where it is or where it can be scrolled to. The page is left scrolled as it was. */
+function shown(element: HTMLElement, face: Element): boolean {
+  const faces = [element, face, ...((element as HTMLInputElement).labels ?? [])]
+  if (shows(element, faces, face)) return true
+  const back = scrollTo(face)
+  try {
+    return shows(element, faces, face)
+  } finally {
+    back()
+  }
+}
+
+/** Why a person cannot see this element now, or nothing when they can. */
 function unseen(element: HTMLElement): string | undefined {
   const face = faceOf(element)
   if (!face) return hiddenBecause(element) ?? say`not displayed`
-  if (opacityOf(face) < faint) return say`transparent`
-  const faces = [element, face, ...((element as HTMLInputElement).labels ?? [])]
+  const visible = [face, lookOf(element)].filter((each) => each && opacityOf(each) >= faint)
+  if (visible.length === 0) return say`transparent`
   const part = meetAll(element)
   try {
-    if (shows(element, faces, face)) return undefined
-    const back = scrollTo(face)
-    try {
-      return shows(element, faces, face) ? undefined : say`covered, cut off or out of reach`
-    } finally {
-      back()
-    }
+    return visible.some((each) => each && shown(element, each)) ? undefined : say`covered, cut off or out of reach`
   } finally {
     part()
   }

@@ -116,14 +116,16 @@ async function chooseSeveral(
   watch: Watch,
   wanted: readonly string[],
 ): Promise<string | undefined> {
-  const has = ({ element: option, label }: Choice) => isOn(option) || boxText(element).includes(label)
+  // What was typed to find an option is not chosen yet.
+  const searching = () => isField(element) && element.value !== ''
+  const has = ({ element: option, label }: Choice) => isOn(option) || (!searching() && boxText(element).includes(label))
   for (const text of wanted) {
     if (!open(watch)) await openList(element, watch)
     const fit = await findOption(element, watch, text)
     if (!fit) return `${noOption} “${text}”`
     if (has(fit)) continue
     press(fit.element)
-    if (!(await until(() => boxText(element).includes(fit.label) || isOn(fit.element), 1500))) return byHand
+    if (!(await until(() => has(fit), 1500))) return byHand
     await pause(20)
   }
   const extra = () =>
@@ -136,12 +138,15 @@ async function chooseSeveral(
     last = more.label
     press(more.element)
     await pause(30)
+    if (!open(watch)) await openList(element, watch)
   }
   return undefined
 }
 
 function close(element: HTMLElement, watch: Watch): void {
   if (element.getAttribute('aria-expanded') === 'true' || open(watch)) strike(element, 'Escape')
+  // A list that stands elsewhere in the page hears only the keys in it, and would lie over what comes next.
+  for (const popup of watch.opened()) if (choicesIn(popup).length > 0) strike(popup, 'Escape')
   leave(element)
 }
 
@@ -178,6 +183,8 @@ export async function writeCombobox(control: Control, text: string): Promise<str
     return (await until(() => shows(control, fit.label), 500)) ? undefined : byHand
   } finally {
     close(element, watch)
+    // Some take the focus back as they go.
+    await until(() => !open(watch), 500)
     watch.stop()
   }
 }

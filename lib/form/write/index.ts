@@ -1,7 +1,6 @@
 /** Writing into a control, by its kind. */
 import type { Control } from '../controls.ts'
 import type { ControlKind } from '../schema.ts'
-import { unseenBecause } from '../seen.ts'
 import { writeCalendar } from './calendar.ts'
 import { writeCheckbox } from './checkbox.ts'
 import { writeChips } from './chips.ts'
@@ -12,6 +11,7 @@ import { writeDateSections } from './date-sections.ts'
 import { writeDateTime } from './date-time.ts'
 import { writeFile } from './file.ts'
 import { withoutSubmitting } from './guard.ts'
+import { reveal } from './reveal.ts'
 import { writeListbox } from './listbox.ts'
 import { writeMonth } from './month.ts'
 import { writeMultiple } from './multiple.ts'
@@ -81,7 +81,7 @@ export async function write(control: Control, text: string, file?: File, exact =
   if (!element.isConnected) return { reason: say`is no longer on the page` }
   if (element.matches(':disabled, [aria-disabled=true]')) return { reason: say`is disabled by the page` }
   if (typed.has(kind) && (element as HTMLInputElement).readOnly) return { reason: say`can only be read` }
-  const unseen = unseenBecause(control.elements)
+  const unseen = await reveal(control)
   if (unseen !== undefined)
     return { reason: say`cannot be seen on the page now (${unseen}), so nothing was typed into it` }
   try {

@@ -265,6 +265,13 @@ async function onePage(seed: number): Promise<string[]> {
   for (let count = Math.floor(random() * 3); count > 0; count--) mutate(random, root)
   const before = new Map([...everything(root)].map((each) => [each, held(each)]))
   const made = plan({ bindings }, material, document)
+  // A plan is followed where the page moves a control to: every target that it ever had counts as planned.
+  const targets = new Set([...made.targets.values()].flatMap(({ elements }) => elements))
+  const note = made.targets.set.bind(made.targets)
+  made.targets.set = (id, target) => {
+    for (const each of target.elements) targets.add(each)
+    return note(id, target)
+  }
   const timer = setInterval(() => chance(random, 0.3) && mutate(random, root), 3)
   let lines: ReceiptLine[]
   try {
@@ -301,7 +308,7 @@ async function onePage(seed: number): Promise<string[]> {
   for (const each of everything(root)) {
     const now = held(each)
     if (!before.has(each) || before.get(each) === now || now === '') continue
-    const planned = [...made.targets.values()].some(({ elements }) => elements.includes(each))
+    const planned = targets.has(each)
     const silent = each instanceof HTMLInputElement && ['radio', 'checkbox', 'range', 'color'].includes(each.type)
     // A text is only ever written whole or in part where a plan has it; the rest of a group of radios goes off by itself.
     if (!planned && !silent && [...texts].some((text) => text.startsWith('v-') && now.includes(text)))

@@ -1,0 +1,22 @@
+/** Waiting for a control to be seen: a list that was used before it may still lie over it. */
+import type { Control } from '../controls.ts'
+import { upward } from '../dom.ts'
+import { wrapperOf } from '../face.ts'
+import { unseenBecause } from '../seen.ts'
+import { until } from './wait.ts'
+
+/** Says that the pointer went down beside the control: what has opened over it closes at that. */
+function pressBeside(element: HTMLElement): void {
+  const beside = upward(wrapperOf(element)) ?? element
+  const init = { bubbles: true, cancelable: true, composed: true }
+  for (const type of ['pointerdown', 'pointerup']) beside.dispatchEvent(new PointerEvent(type, init))
+  for (const type of ['mousedown', 'mouseup']) beside.dispatchEvent(new MouseEvent(type, init))
+}
+
+/** Why a person cannot see the control, also after a moment; nothing when they can. */
+export async function reveal({ element, elements }: Control): Promise<string | undefined> {
+  const uncovered = (limit: number) => until(() => unseenBecause(elements) === undefined, limit, 100)
+  if (unseenBecause(elements) === undefined || (await uncovered(400))) return undefined
+  pressBeside(element)
+  return (await uncovered(400)) ? undefined : unseenBecause(elements)
+}
