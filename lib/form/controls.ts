@@ -51,7 +51,7 @@ export interface Survey {
 }
 
 /** Controls beyond so many are not looked at: no form that a person fills has them, and listing them would take minutes. */
-export const mostControls = 3000
+export const mostControls = 5000
 
 const silent = new Set(['hidden', 'submit', 'reset', 'button', 'image'])
 
