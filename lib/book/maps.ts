@@ -8,13 +8,45 @@ import { fromOffice, office, ownId } from './office.ts'
 import { buried, bury, unbury } from './tombstones.ts'
 import { say } from '../words/say.ts'
 
-/** The newest version of every form map that is not deleted, and those from the office, by name. */
+/** A kept version of a form map that is not as it should be: it stays where it is and is never used. */
+export interface DamagedMap {
+  id: string
+  name: string
+  version: number
+  /** What is wrong in it: the path to the first field. */
+  path: string
+}
+
+/** All versions that are kept, those that can be used apart from those that are damaged; in the order of their keys. */
+async function allVersions(range?: IDBKeyRange): Promise<{ sound: FormMap[]; damaged: DamagedMap[] }> {
+  const sound: FormMap[] = []
+  const damaged: DamagedMap[] = []
+  for (const kept of await (await database()).getAll('maps', range)) {
+    const read = formMapSchema.safeParse(kept)
+    if (read.success) sound.push(read.data)
+    else {
+      const { id, name, version } = kept
+      damaged.push({ id, name: String(name), version, path: read.error.issues[0]?.path.join('.') ?? '' })
+    }
+  }
+  return { sound, damaged }
+}
+
+/**
+ * The newest version of every form map that is not deleted, and those from the office, by name. What is damaged is left
+ * out (`damagedMaps` names it), and the version before it stands in its place.
+ */
 export async function listMaps(): Promise<FormMap[]> {
-  const [versions, gone, { maps }] = await Promise.all([(await database()).getAll('maps'), buried('map'), office()])
+  const [{ sound }, gone, { maps }] = await Promise.all([allVersions(), buried('map'), office()])
   // Keys are [id, version], so the last of an id is its newest.
-  const newest = new Map(versions.map((map) => [map.id, map]))
+  const newest = new Map(sound.map((map) => [map.id, map]))
   const own = [...newest.values()].filter(({ id }) => !gone.has(id) && !fromOffice(id))
   return [...own, ...maps].toSorted((a, b) => a.name.localeCompare(b.name))
+}
+
+/** Versions of form maps that are kept and cannot be used. */
+export async function damagedMaps(): Promise<DamagedMap[]> {
+  return (await allVersions()).damaged
 }
 
 /** The form maps made for a page. */
@@ -24,8 +56,8 @@ export async function mapsFor(url: string): Promise<FormMap[]> {
 
 /** Every version of a form map, the newest first; also of a deleted one. */
 export async function mapVersions(id: string): Promise<FormMap[]> {
-  const versions = await (await database()).getAll('maps', IDBKeyRange.bound([id, 0], [id, Infinity]))
-  return versions.toReversed()
+  const { sound } = await allVersions(IDBKeyRange.bound([id, 0], [id, Infinity]))
+  return sound.toReversed()
 }
 
 /**

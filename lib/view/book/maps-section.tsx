@@ -1,4 +1,4 @@
-import { deleteMap, listMaps, restoreMap } from '../../book/maps.ts'
+import { damagedMaps, deleteMap, listMaps, restoreMap } from '../../book/maps.ts'
 import { fromOffice } from '../../book/office.ts'
 import type { FormMap } from '../../form/schema.ts'
 import { fileParts } from '../../book/json.ts'
@@ -20,6 +20,7 @@ const none: KnownItems = new Map()
 /** The form maps; one opens in place to be looked at and edited. */
 export function MapsSection({ open, go }: { open: string | undefined; go: (route: Route) => void }) {
   const maps = useLive(listMaps, ['maps'])
+  const damaged = useLive(damagedMaps, ['maps'])
   const items = useLive(knownItems, ['jobs', 'devices'])
   const { said, tell, run } = useSaid()
   const own = maps.value?.filter(({ id }) => !fromOffice(id)) ?? []
@@ -53,6 +54,11 @@ export function MapsSection({ open, go }: { open: string | undefined; go: (route
       </div>
       <Trouble text={maps.trouble || items.trouble} />
       <Said said={said} />
+      {damaged.value?.map(({ id, name, version, path }) => (
+        <p key={`${id} ${version}`} class="note bad" role="alert">
+          {say`Version ${version} of ${name} is damaged (${path}). It is kept but not used: the version before it is. Save that as a new version, or take the form map in again from a file.`}
+        </p>
+      ))}
       {maps.value?.length === 0 && (
         <Empty title={say`No form maps yet`}>
           <p>
