@@ -58,9 +58,13 @@ export async function verifyChain(
 /** So many entries are hashed at a time. */
 const batch = 64
 
+/** What has no canonical form was never sealed. */
+const sealOrNone = (entry: Entry): Promise<string> => seal(entry).catch(() => '')
+
 async function* withSeals(entries: Iterable<Entry> | AsyncIterable<Entry>): AsyncGenerator<[Entry, string]> {
   let some: Entry[] = []
-  const sealed = () => Promise.all(some.map(async (entry): Promise<[Entry, string]> => [entry, await seal(entry)]))
+  const sealed = () =>
+    Promise.all(some.map(async (entry): Promise<[Entry, string]> => [entry, await sealOrNone(entry)]))
   for await (const entry of entries) {
     some.push(entry)
     if (some.length < batch) continue

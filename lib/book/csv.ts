@@ -1,5 +1,6 @@
 /** Entries as a table for a spreadsheet: one row for each binding, one for each entry about another. */
 import { unparse } from 'papaparse'
+import { entrySchema } from './entry-schema.ts'
 import { isFill, saidBy } from './rows.ts'
 import type { Entry, FillEntry, NoteEntry } from './schema.ts'
 
@@ -56,6 +57,8 @@ function bindingsOf(entry: FillEntry): string[][] {
 const numberOrNone = (number: number | undefined) => (number === undefined ? '' : String(number))
 
 function rowsOf(entry: Entry): string[][] {
+  if (!entrySchema.safeParse(entry).success)
+    return [header.map((_, at) => (at === 0 ? String(entry.number) : at === 2 ? 'damaged' : ''))]
   const start = [String(entry.number), entry.at, entry.kind, entry.job.name]
   const end = [entry.hash, entry.previous]
   if (!isFill(entry)) return [[...start, ...noteCells(entry), ...end]]

@@ -2,18 +2,21 @@ import { deviceSchema, type Device } from '../job/schema.ts'
 import { check } from './check.ts'
 import { database } from './database.ts'
 import { announce } from './notice.ts'
+import { allSound, sound } from './sound.ts'
 import { buried, bury, unbury } from './tombstones.ts'
 import { say } from '../words/say.ts'
 
 /** Devices that are not deleted, by name. */
 export async function listDevices(): Promise<Device[]> {
   const [devices, gone] = await Promise.all([(await database()).getAll('devices'), buried('device')])
-  return devices.filter(({ id }) => !gone.has(id)).toSorted((a, b) => a.name.localeCompare(b.name))
+  return allSound(deviceSchema, devices)
+    .filter(({ id }) => !gone.has(id))
+    .toSorted((a, b) => a.name.localeCompare(b.name))
 }
 
 /** A device by its id, deleted or not: an old job still refers to it. */
 export async function getDevice(id: string): Promise<Device | undefined> {
-  return (await database()).get('devices', id)
+  return sound(deviceSchema, await (await database()).get('devices', id))
 }
 
 /** @throws BookError when the device does not fit its schema. */

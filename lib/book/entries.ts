@@ -1,11 +1,16 @@
 /** The entries of the book. Nothing here changes or deletes an entry. */
 import { seal, verifyChain, type Verdict } from './chain.ts'
 import { database, type Head } from './database.ts'
+import { BookError } from './error.ts'
+import { entrySchema } from './entry-schema.ts'
 import { announce } from './notice.ts'
 import { index, indexOlder } from './indexing.ts'
 import { isFill, type Filter } from './rows.ts'
-import type { Entry, FillEntry } from './schema.ts'
+import { openFillSchema, type Entry, type FillEntry } from './schema.ts'
 import { listRows, rowsFound, type Listing } from './search.ts'
+import { allSound, sound } from './sound.ts'
+import { receiptLineSchema } from '../form/schema.ts'
+import { say } from '../words/say.ts'
 
 /** How many are read at a time. */
 const batch = 100
@@ -44,14 +49,19 @@ export async function addEntry(fill: string, ended: boolean): Promise<FillEntry 
 async function readFill(fill: string) {
   const tx = (await database()).transaction(['fills', 'lines', 'entries'])
   const entries = tx.objectStore('entries')
-  const [open, lines, newest] = await Promise.all([
+  const [kept, lines, newest] = await Promise.all([
     tx.objectStore('fills').get(fill),
     tx.objectStore('lines').getAll(linesOf(fill)),
     entries.openCursor(null, 'prev'),
   ])
+  const open = sound(openFillSchema, kept)
   const key = open && IDBKeyRange.only([open.fill.job.id, open.fill.map.id])
   const earlier = key && (await entries.index('job and map').openKeyCursor(key, 'prev'))
-  return { open, lines: lines.map(({ line }) => line), newest: newest?.value, earlier: earlier?.primaryKey }
+  const sounded = allSound(
+    receiptLineSchema,
+    lines.map(({ line }) => line),
+  )
+  return { open, lines: sounded, newest: newest?.value, earlier: earlier?.primaryKey }
 }
 
 /** Adds the entry if the book still ends with its predecessor and the fill still has `count` writes. */
@@ -103,8 +113,30 @@ export async function addSealed(sealed: readonly Entry[]): Promise<void> {
   announce({ what: 'entries' })
 }
 
-export async function getEntry(number: number): Promise<Entry | undefined> {
+/** An entry byte for byte as it is kept, damaged or not: its seal is over that. */
+export async function keptEntry(number: number): Promise<Entry | undefined> {
   return (await database()).get('entries', number)
+}
+
+/**
+ * An entry to be shown or used.
+ * @throws BookError when it is damaged; it stays in its place of the chain.
+ */
+export async function getEntry(number: number): Promise<Entry | undefined> {
+  const kept = await keptEntry(number)
+  const read = entrySchema.safeParse(kept)
+  if (kept === undefined || read.success) return kept
+  const path = read.error.issues[0]?.path.join('.') ?? ''
+  const message = say`Entry ${number} is damaged (${path}). It is kept as it stands and not used; the others are. Verify the chain, and compare the book with an earlier export.`
+  throw new BookError([{ code: 'invalid', path, message }])
+}
+
+/** The same, where a damaged one is passed over. */
+export async function soundEntry(number: number): Promise<Entry | undefined> {
+  return getEntry(number).catch((error: unknown) => {
+    if (error instanceof BookError) return undefined
+    throw error
+  })
 }
 
 /** The entry that came of a fill. */
@@ -123,7 +155,7 @@ export async function countEntries(): Promise<number> {
 export async function listEntries(listing: Listing = {}): Promise<Entry[]> {
   const entries: Entry[] = []
   for (const { number } of await listRows(listing)) {
-    const entry = await getEntry(number)
+    const entry = await soundEntry(number)
     if (entry) entries.push(entry)
   }
   return entries
@@ -132,7 +164,7 @@ export async function listEntries(listing: Listing = {}): Promise<Entry[]> {
 /** All entries that pass the filter, newest first, one after another. */
 export async function* entriesShown(filter: Filter): AsyncGenerator<Entry> {
   for await (const row of rowsFound(filter)) {
-    const entry = await getEntry(row.number)
+    const entry = await soundEntry(row.number)
     if (entry) yield entry
   }
 }

@@ -1,12 +1,14 @@
 /** Fills under way. All of it is in the database, so a worker that restarts in the middle goes on. */
 import { receiptLineSchema, type ReceiptLine } from '../form/schema.ts'
+import { jobSchema } from '../job/schema.ts'
 import { check } from './check.ts'
 import { database } from './database.ts'
 import { addEntry, entryOfFill, linesOf } from './entries.ts'
 import { BookError } from './error.ts'
 import { announce } from './notice.ts'
 import { seriesFor } from './series.ts'
-import { fillSchema, type Fill, type FillEntry, type OpenFill } from './schema.ts'
+import { fillSchema, openFillSchema, type Fill, type FillEntry, type OpenFill } from './schema.ts'
+import { allSound, sound } from './sound.ts'
 import { say } from '../words/say.ts'
 
 /**
@@ -22,11 +24,12 @@ export async function startFill(fill: Fill, context: { engine: string; tab?: num
   if (context.tab !== undefined) await closeUnended((open) => open.tab !== context.tab || open.id === kept.id)
   const db = await database()
   const tx = db.transaction(['fills', 'jobs', 'entries'], 'readwrite', { durability: 'strict' })
-  const [open, entry, readings] = await Promise.all([
+  const [open, entry, job] = await Promise.all([
     tx.objectStore('fills').get(kept.id),
     tx.objectStore('entries').index('fill').getKey(kept.id),
     tx.objectStore('jobs').get(kept.job.id),
   ])
+  const readings = sound(jobSchema, job)
   if (entry !== undefined) throw ended(kept.id, entry)
   if (!open) {
     await tx.objectStore('fills').put({
@@ -89,7 +92,7 @@ export async function closeUnended(underWay: (open: OpenFill) => boolean = () =>
 
 /** Fills that have not ended. */
 export async function listOpenFills(): Promise<OpenFill[]> {
-  return (await database()).getAll('fills')
+  return allSound(openFillSchema, await (await database()).getAll('fills'))
 }
 
 async function notOpen(fill: string): Promise<BookError> {

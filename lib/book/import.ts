@@ -1,16 +1,18 @@
 /** Taking in a book file: first what would change, then only additions. Nothing in the book is ever overwritten. */
 import canonicalize from 'canonicalize'
 import type { FormMap } from '../form/schema.ts'
-import type { Device, Job } from '../job/schema.ts'
+import { deviceSchema, jobSchema, type Device, type Job } from '../job/schema.ts'
 import { keepBlob } from './attachments.ts'
 import { fromBase64 } from './base64.ts'
 import { verifyChain } from './chain.ts'
 import { database, type Tombstone } from './database.ts'
-import { addSealed, countEntries, getEntry, getHead } from './entries.ts'
+import { keptLimitSchema } from './entry-schema.ts'
+import { addSealed, countEntries, getHead, keptEntry } from './entries.ts'
 import type { BookItem, BookSource } from './json.ts'
 import { saveMap } from './maps.ts'
 import { announce } from './notice.ts'
 import type { Entry, KeptLimit, Settings } from './schema.ts'
+import { asideOf, sound } from './sound.ts'
 import { say } from '../words/say.ts'
 
 /** `add`: not in the book yet. `same`: how many are there already. `kept`: the book has another content, which stays. */
@@ -39,10 +41,10 @@ export async function planImport(source: BookSource): Promise<ImportPlan> {
   const db = await database()
   const found = await gather(source)
   const [jobs, devices, maps, limits, entries, own] = await Promise.all([
-    compare(found.jobs, ({ id }) => db.get('jobs', id)),
-    compare(found.devices, ({ id }) => db.get('devices', id)),
+    compare(found.jobs, async ({ id }) => sound(jobSchema, await db.get('jobs', id))),
+    compare(found.devices, async ({ id }) => sound(deviceSchema, await db.get('devices', id))),
     compare(found.maps, ({ id, version }) => db.get('maps', [id, version])),
-    compare(found.limits, ({ id }) => db.get('limits', id)),
+    compare(found.limits, async ({ id }) => sound(keptLimitSchema, await db.get('limits', id))),
     planEntries(source),
     db.get('single', 'settings'),
   ])
@@ -116,7 +118,7 @@ async function planEntries(source: BookSource): Promise<ImportPlan['entries']> {
       continue
     }
     same++
-    const own = await getEntry(entry.number)
+    const own = await keptEntry(entry.number)
     if (own?.hash === entry.hash) continue
     return refuse(
       say`The file's entry ${entry.number} is not this book's entry ${entry.number}: they are two books. The entries stay in the file; the rest can be taken in.`,
@@ -152,10 +154,10 @@ export async function applyImport(plan: ImportPlan, source: BookSource): Promise
     },
   )
   await Promise.all([
-    ...plan.jobs.add.map((job) => tx.objectStore('jobs').add(job)),
-    ...plan.devices.add.map((device) => tx.objectStore('devices').add(device)),
+    ...plan.jobs.add.map((job) => put(tx.objectStore('jobs'), jobSchema, job)),
+    ...plan.devices.add.map((device) => put(tx.objectStore('devices'), deviceSchema, device)),
     ...plan.maps.add.map((map) => tx.objectStore('maps').add(map)),
-    ...plan.limits.add.map((limit) => tx.objectStore('limits').add(limit)),
+    ...plan.limits.add.map((limit) => put(tx.objectStore('limits'), keptLimitSchema, limit)),
     ...plan.deleted.map((tombstone) => tx.objectStore('tombstones').put(tombstone)),
     ...(plan.settings ? [tx.objectStore('single').add(plan.settings, 'settings')] : []),
     tx.done,
@@ -165,6 +167,21 @@ export async function applyImport(plan: ImportPlan, source: BookSource): Promise
   await addBlobs(new Set(plan.blobs.add), source)
   if (plan.entries.add > 0) await addEntries(source)
   for (const what of ['jobs', 'devices', 'maps', 'limits', 'settings'] as const) announce({ what })
+}
+
+interface Table<T> {
+  get: (id: string) => Promise<T | undefined>
+  add?: ((value: T) => Promise<unknown>) | undefined
+  put?: ((value: T) => Promise<unknown>) | undefined
+}
+
+/** Adds one; a damaged one of the same id makes room and is kept beside it. */
+async function put<T extends { id: string }>(table: Table<T>, schema: Parameters<typeof sound<T>>[0], value: T) {
+  const there = await table.get(value.id)
+  if (there && !sound(schema, there)) {
+    await table.put?.(asideOf(there, new Date().toISOString()))
+    await table.put?.(value)
+  } else await table.add?.(value)
 }
 
 async function addBlobs(hashes: ReadonlySet<string>, source: BookSource): Promise<void> {

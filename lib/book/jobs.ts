@@ -2,6 +2,7 @@ import { jobSchema, type Job } from '../job/schema.ts'
 import { check } from './check.ts'
 import { database } from './database.ts'
 import { announce } from './notice.ts'
+import { allSound, asideOf, sound } from './sound.ts'
 import { buried, bury, unbury } from './tombstones.ts'
 import { say } from '../words/say.ts'
 
@@ -23,12 +24,12 @@ export async function listDeletedJobs(): Promise<{ job: Job; at: string }[]> {
 }
 
 async function allJobs(): Promise<Job[]> {
-  return (await (await database()).getAllFromIndex('jobs', 'updated')).toReversed()
+  return allSound(jobSchema, await (await database()).getAllFromIndex('jobs', 'updated')).toReversed()
 }
 
 /** A job by its id, deleted or not. */
 export async function getJob(id: string): Promise<Job | undefined> {
-  return (await database()).get('jobs', id)
+  return sound(jobSchema, await (await database()).get('jobs', id))
 }
 
 /**
@@ -54,8 +55,10 @@ export async function saveJob(job: Job): Promise<Job> {
  */
 export async function saveJobSince(job: Job, since: string): Promise<{ kept: Job } | { other: Job }> {
   const tx = (await database()).transaction('jobs', 'readwrite', { durability: 'relaxed' })
-  const other = await tx.store.get(job.id)
+  const stored = await tx.store.get(job.id)
+  const other = sound(jobSchema, stored)
   if (other && other.updated !== since) return { other }
+  if (stored && !other) void tx.store.put(asideOf(stored, since))
   // Two versions kept within a millisecond still bear two stamps.
   const now = new Date(Math.max(Date.now(), Date.parse(since) + 1 || 0)).toISOString()
   const kept = check(jobSchema, { ...job, updated: now }, say`The job`)

@@ -9,6 +9,7 @@ import { entriesForwards } from './entries.ts'
 import { entrySchema, keptLimitSchema } from './entry-schema.ts'
 import { refuse } from './lines.ts'
 import { settingsSchema, type Entry } from './schema.ts'
+import { soundSettings } from './settings.ts'
 import { readSealed, sealedFile, type Item } from './sealed.ts'
 import { sha256 } from './sha256.ts'
 import { say } from '../words/say.ts'
@@ -34,6 +35,8 @@ const schemas = {
   deleted: tombstoneSchema,
   blob: blobSchema,
   entry: entrySchema,
+  /** What the book kept and could not read, as text. */
+  damaged: z.object({ of: z.string(), value: z.string() }),
 }
 
 type Kind = keyof typeof schemas
@@ -47,6 +50,7 @@ export type Part = {
   limits?: ValueOf<'limit'>[]
   deleted?: ValueOf<'deleted'>[]
   settings?: ValueOf<'settings'> | undefined
+  damaged?: ValueOf<'damaged'>[]
   blobs?: AsyncIterable<{ sha256: string; type: string; bytes: ArrayBuffer }>
 }
 
@@ -59,7 +63,14 @@ async function* items(part: Part, entries: Iterable<Entry> | AsyncIterable<Entry
   const head: ValueOf<'head'> = { format: 'gapsum-book', version: 2, exported: new Date().toISOString() }
   yield { kind: 'head', value: head }
   if (part.settings) yield { kind: 'settings', value: part.settings }
-  const lists = { job: part.jobs, device: part.devices, map: part.maps, limit: part.limits, deleted: part.deleted }
+  const lists = {
+    job: part.jobs,
+    device: part.devices,
+    map: part.maps,
+    limit: part.limits,
+    deleted: part.deleted,
+    damaged: part.damaged,
+  }
   for (const [kind, values] of Object.entries(lists)) for (const value of values ?? []) yield { kind, value }
   for await (const entry of entries) yield { kind: 'entry', value: entry }
   for await (const blob of part.blobs ?? []) yield { kind: 'blob', value: { ...blob, bytes: toBase64(blob.bytes) } }
@@ -76,8 +87,20 @@ export async function* wholeBook(): AsyncGenerator<string> {
     db.getAll('tombstones'),
     db.get('single', 'settings'),
   ])
-  const settings = single as ValueOf<'settings'> | undefined
-  yield* fileParts({ jobs, devices, maps, limits, deleted, settings, blobs: allBlobs() }, entriesForwards())
+  const settings = single && soundSettings(single).settings
+  // What is damaged goes along, where a reader cannot take it for sound.
+  const damaged: ValueOf<'damaged'>[] = []
+  const sift = <K extends 'job' | 'device' | 'map' | 'limit'>(of: K, all: readonly ValueOf<K>[]): ValueOf<K>[] =>
+    all.filter((value) => {
+      const fits = schemas[of].safeParse(value).success
+      if (!fits) damaged.push({ of, value: JSON.stringify(value) })
+      return fits
+    })
+  const part = { jobs: sift('job', jobs), devices: sift('device', devices), limits: sift('limit', limits) }
+  yield* fileParts(
+    { ...part, maps: sift('map', maps), deleted, settings, damaged, blobs: allBlobs() },
+    entriesForwards(),
+  )
 }
 
 async function* allBlobs() {

@@ -4,13 +4,14 @@ import { keptLimitSchema } from './entry-schema.ts'
 import { announce } from './notice.ts'
 import { fromOffice, office, ownId } from './office.ts'
 import type { KeptLimit } from './schema.ts'
+import { allSound } from './sound.ts'
 import { buried, bury, unbury } from './tombstones.ts'
 import { say } from '../words/say.ts'
 
 /** Limits of the owner's own that are not deleted, and those from the office, by name. */
 export async function listLimits(): Promise<KeptLimit[]> {
   const [limits, gone, set] = await Promise.all([(await database()).getAll('limits'), buried('limit'), office()])
-  const own = limits.filter(({ id }) => !gone.has(id) && !fromOffice(id))
+  const own = allSound(keptLimitSchema, limits).filter(({ id }) => !gone.has(id) && !fromOffice(id))
   return [...own, ...set.limits].toSorted((a, b) => a.name.localeCompare(b.name))
 }
 

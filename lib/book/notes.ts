@@ -2,7 +2,7 @@
 import { seal } from './chain.ts'
 import { check } from './check.ts'
 import { database } from './database.ts'
-import { getEntry } from './entries.ts'
+import { getEntry, soundEntry } from './entries.ts'
 import { BookError } from './error.ts'
 import { index, indexOlder } from './indexing.ts'
 import { announce } from './notice.ts'
@@ -105,6 +105,6 @@ export async function timeline(job: string, most = 1000): Promise<Entry[]> {
     numbers.push(number)
     if (numbers.length >= most) break
   }
-  const entries = await Promise.all(numbers.toReversed().map(getEntry))
+  const entries = await Promise.all(numbers.toReversed().map(soundEntry))
   return entries.flatMap((entry) => entry ?? [])
 }

@@ -18,6 +18,7 @@ import { reviewNotesSchema, type ReviewNotes } from './review-schema.ts'
 import { isFill } from './rows.ts'
 import { readSealed, sealedFile, type Item } from './sealed.ts'
 import { sha256 } from './sha256.ts'
+import { sound } from './sound.ts'
 import { say } from '../words/say.ts'
 
 const hash = z.string().check(z.regex(/^([0-9a-f]{64})?$/))
@@ -73,7 +74,7 @@ async function* items(job: Job, engine: string): AsyncGenerator<Item> {
   const db = await database()
   const versions = new Map(entries.filter(isFill).map(({ map }) => [`${map.version} ${map.id}`, map]))
   for (const { id, version } of versions.values()) {
-    const map = await db.get('maps', [id, version])
+    const map = sound(formMapSchema, await db.get('maps', [id, version]))
     if (map) yield { kind: 'map', value: map }
   }
   for (const [test, key] of roleKeys(job.tests)) {

@@ -15,10 +15,19 @@ const unset = (): Settings => ({
   backedUp: '',
 })
 
+/** What was kept as far as it is sound, the rest as if never set; and the names of what is damaged. */
+export function soundSettings(kept: object | undefined): { settings: Settings; damaged: string[] } {
+  const read = settingsSchema.safeParse({ ...unset(), ...kept })
+  if (read.success) return { settings: read.data, damaged: [] }
+  const damaged = new Set(read.error.issues.map(({ path }) => String(path[0])))
+  const rest = Object.entries(kept ?? {}).filter(([name]) => !damaged.has(name))
+  return { settings: settingsSchema.parse({ ...unset(), ...Object.fromEntries(rest) }), damaged: [...damaged] }
+}
+
 /** The settings as they hold: what the office set goes before what the person chose. */
 export async function getSettings(): Promise<Settings> {
   const [kept, { set }] = await Promise.all([(await database()).get('single', 'settings'), office()])
-  const { tester, ...own } = settingsSchema.parse({ ...unset(), ...kept })
+  const { tester, ...own } = soundSettings(kept).settings
   const { company = tester.company, ...rest } = set
   return { ...own, ...rest, tester: { ...tester, company } }
 }
@@ -29,7 +38,11 @@ export async function getSettings(): Promise<Settings> {
  */
 export async function saveSettings(patch: Partial<Settings>): Promise<Settings> {
   const tx = (await database()).transaction('single', 'readwrite')
-  const kept = check(settingsSchema, { ...unset(), ...(await tx.store.get('settings')), ...patch }, say`The setting`)
+  const before = await tx.store.get('settings')
+  const { settings, damaged } = soundSettings(before)
+  const kept = check(settingsSchema, { ...settings, ...patch }, say`The setting`)
+  // What cannot be read is not lost when something else is set.
+  if (before && damaged.length > 0) void tx.store.put(before, 'settings damaged')
   const put = tx.store.put(kept, 'settings')
   tx.commit()
   await Promise.all([put, tx.done])

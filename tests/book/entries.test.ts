@@ -146,8 +146,10 @@ test('nothing that the store offers changes or deletes an entry', async () => {
     'entryOfFill',
     'getEntry',
     'getEntry',
+    'keptEntry',
     'listEntries',
     'listEntries',
+    'soundEntry',
   ])
   await expect(entriesModule.addSealed([{ ...entry, engine: 'other' }])).rejects.toThrow('constraint')
   await expect(startFill(fakeFill('fill-1'), context)).rejects.toThrow('entry 1')

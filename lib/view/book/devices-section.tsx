@@ -5,6 +5,7 @@ import { getSettings } from '../../book/settings.ts'
 import { emptyDevice } from '../../job/empty.ts'
 import type { Device } from '../../job/schema.ts'
 import { calibration } from './calibration.ts'
+import { DamagedKept } from './damaged-kept.tsx'
 import { DeviceForm } from './device-form.tsx'
 import { download, jsonType } from './download.ts'
 import { fileName } from './file-name.ts'
@@ -54,6 +55,7 @@ export function DevicesSection() {
         </button>
       </div>
       <Trouble text={devices.trouble} />
+      <DamagedKept store="devices" />
       <Said said={said} />
       {devices.value?.length === 0 && (
         <Empty title={say`No devices yet`}>

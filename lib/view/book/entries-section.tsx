@@ -151,7 +151,7 @@ export function EntriesSection({ route, go }: { route: Route; go: (route: Route)
 /** An entry that the address names but the list does not show. */
 function Apart({ number }: { number: number }) {
   const entry = useLive(() => getEntry(number).then((found) => found ?? null), ['entries'], String(number))
-  if (entry.value === undefined) return null
+  if (entry.value === undefined) return <Trouble text={entry.trouble} />
   return (
     <section class="apart" aria-label={say`Entry ${number}`}>
       {entry.value === null ? (

@@ -5,6 +5,7 @@ import { fileParts } from '../../book/json.ts'
 import { reviewParts } from '../../book/review-file.ts'
 import type { Job } from '../../job/schema.ts'
 import { jobTitle } from '../calculator/job-title.ts'
+import { DamagedKept } from './damaged-kept.tsx'
 import { download, jsonType } from './download.ts'
 import { fileName } from './file-name.ts'
 import { Empty, TextField, Trouble } from './field.tsx'
@@ -40,6 +41,7 @@ export function JobsSection() {
   return (
     <>
       <Trouble text={jobs.trouble} />
+      <DamagedKept store="jobs" />
       <Said said={said} />
       {jobs.value?.length === 0 ? (
         <Empty title={say`No jobs yet`}>

@@ -11,6 +11,7 @@ import { download, jsonType } from './download.ts'
 import { ChoiceField, TextField } from './field.tsx'
 import { fileName } from './file-name.ts'
 import { Said, useSaid } from './said.tsx'
+import { DamagedKept } from './damaged-kept.tsx'
 import { useLive } from './use-live.ts'
 import { say } from '../../words/say.ts'
 
@@ -71,6 +72,7 @@ export function KeptLimits() {
   return (
     <section class="group">
       <h2>{say`Limits of your own`}</h2>
+      <DamagedKept store="limits" />
       {limits.value?.length === 0 && !draft && (
         <p class="q">{say`None yet. Keep here what a permit, a program or a local amendment asks for, with its origin.`}</p>
       )}

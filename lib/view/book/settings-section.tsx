@@ -12,6 +12,7 @@ import { ImportPanel } from './import-panel.tsx'
 import { OfficePanel } from './office-panel.tsx'
 import { Said, useSaid } from './said.tsx'
 import { StorageState } from './storage-state.tsx'
+import { damagedSettings } from '../../book/damaged.ts'
 import { useLive } from './use-live.ts'
 import { say } from '../../words/say.ts'
 
@@ -40,6 +41,7 @@ const length: readonly (readonly [TypedUnits['length'], string])[] = [
 export function SettingsSection() {
   const settings = useLive(getSettings, ['settings'])
   const policy = useLive(office, ['settings'])
+  const damaged = useLive(damagedSettings, ['settings'])
   const { said, run } = useSaid()
   const set = (patch: Partial<Settings>) => run(() => saveSettings(patch))
   if (!settings.value || !policy.value) return <Trouble text={settings.trouble || policy.trouble} />
@@ -50,6 +52,11 @@ export function SettingsSection() {
   return (
     <div class="sections">
       <Said said={said} />
+      {damaged.value?.map((name) => (
+        <p key={name} class="note bad" role="alert">
+          {say`The setting ${name} is damaged. The usual one stands in its place; what was kept is put aside when you set anything.`}
+        </p>
+      ))}
       <FramesPanel />
       <OfficePanel />
       <section class="group">

@@ -1,0 +1,17 @@
+import { damagedIn, type DamagedStore } from '../../book/damaged.ts'
+import { say } from '../../words/say.ts'
+import { useLive } from './use-live.ts'
+
+/** Names what is kept of a kind and cannot be used. */
+export function DamagedKept({ store }: { store: DamagedStore }) {
+  const damaged = useLive(() => damagedIn(store), [store])
+  return (
+    <>
+      {damaged.value?.map(({ id, name, path }) => (
+        <p key={id} class="note bad" role="alert">
+          {say`${name} is damaged (${path}). It is kept but not used; everything else is. Take it in again from a file that you exported before.`}
+        </p>
+      ))}
+    </>
+  )
+}
