@@ -16,6 +16,15 @@ export const all = <E extends Element = HTMLElement>(element: Element, selector:
   ...(Element.prototype.querySelectorAll.call(element, selector) as NodeListOf<E>),
 ]
 
+/** Whether it stands in a document. Firefox lets nobody touch what stood in a frame that was taken away: asking throws. */
+export function alive(node: Node): boolean {
+  try {
+    return node.isConnected
+  } catch {
+    return false
+  }
+}
+
 /** Whether the element holds at least two that fit; stops at the second, for a page may hold any number. */
 export function holdsSeveral(element: Element, selector: string): boolean {
   const walker = own(element, 'ownerDocument').createTreeWalker(element, NodeFilter.SHOW_ELEMENT)

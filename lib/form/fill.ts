@@ -1,5 +1,6 @@
 /** Writing a plan into the page, control by control, and reading every one back. Never submits anything. */
 import { listControls, nameOfControl, type Control } from './controls.ts'
+import { alive } from './dom.ts'
 import { findAll } from './find.ts'
 import { addedKinds } from './kinds.ts'
 import { sectionOf } from './names.ts'
@@ -32,7 +33,7 @@ const changed = say`the page changed it`
 type Place = { control: Control } | { ambiguous: Control[] } | undefined
 
 /** In a frame that was taken away everything stays connected to its document, which no window shows. */
-const onPage = (element: Element): boolean => element.isConnected && element.ownerDocument.defaultView !== null
+const onPage = (element: Element): boolean => alive(element) && element.ownerDocument.defaultView !== null
 
 /** Whether the control still is the one that was planned: on the page, under the same name and heading. */
 function still({ elements, kind, name, section }: Control): boolean {
@@ -140,7 +141,7 @@ async function enter(plan: Plan, line: PlanLine, patience: Patience, signal?: Ab
   if (line.state === 'already there' && readNow === line.now)
     return end({ ...named, outcome: 'entered', readBack: readNow, note: say`was already there, left as it is` })
   const { reason, held } = await write(control, line.text, plan.files?.get(line.binding), plan.exact)
-  if (reason !== undefined)
+  if (reason !== undefined && (control.far || onPage(control.element)))
     return end({ ...named, readBack: shown(control), note: reason }, reason.startsWith(noOption))
   await settle([plan.document, control.element], patience, signal)
   const after = locate(plan, line.binding)
@@ -151,7 +152,7 @@ async function enter(plan: Plan, line: PlanLine, patience: Patience, signal?: Ab
   const readBack = shown(after.control)
   const { outcome, note } = verdict(line.text, readNow, readBack, after.control, plan.exact)
   // The page drew the control anew while it was written, so that the text went into the old one: once more.
-  const torn = outcome === 'refused' && !control.far && !control.element.isConnected
+  const torn = outcome === 'refused' && !control.far && !alive(control.element)
   const submit = held ? say`the page tried to submit the form at this and was kept from it` : ''
   return end({ ...named, readBack, ...result(outcome, note, submit) }, torn)
 }

@@ -83,8 +83,11 @@ function drawnName(element: Element): string {
 function accessible(element: Element): string {
   const labels = (element as HTMLInputElement).labels
   // A label around a select would bring the select's value into the name.
-  if (labels?.length && !element.hasAttribute('aria-labelledby') && !element.hasAttribute('aria-label'))
-    return tidy([...labels].map(textIn).join(' '))
+  if (labels?.length && !element.hasAttribute('aria-labelledby') && !element.hasAttribute('aria-label')) {
+    // Once asked, Firefox goes on naming labels that a page has pointed at another control since.
+    const now = [...labels].filter(({ control }) => control === element)
+    return tidy((now.length > 0 ? now : pointedLabels(element)).map(textIn).join(' '))
+  }
   try {
     return tidy(computeAccessibleName(element))
   } catch {

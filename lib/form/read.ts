@@ -1,6 +1,6 @@
 /** Reading what a control shows, and waiting until the page has settled. */
 import { optionElements, optionsOf } from './clues.ts'
-import { byId } from './dom.ts'
+import { alive, byId } from './dom.ts'
 import type { Control } from './controls.ts'
 import { datePatternIn } from './hints.ts'
 import { tickKinds } from './kinds.ts'
@@ -128,7 +128,7 @@ export function settle(nodes: readonly Node[], { quiet, limit }: Patience, signa
     })
     let calm = setTimeout(end, quiet)
     const bound = setTimeout(end, limit)
-    const roots = nodes.flatMap((node) => [node.getRootNode(), node.ownerDocument ?? node])
+    const roots = nodes.filter(alive).flatMap((node) => [node.getRootNode(), node.ownerDocument ?? node])
     for (const root of new Set(roots))
       observer.observe(root, { subtree: true, childList: true, attributes: true, characterData: true })
     if (signal?.aborted) end()

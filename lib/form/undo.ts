@@ -1,4 +1,5 @@
 /** Putting back what stood in the page before a fill. */
+import { alive } from './dom.ts'
 import { listControls, type Control } from './controls.ts'
 import { fill, type FillOptions } from './fill.ts'
 import { addedKinds } from './kinds.ts'
@@ -41,7 +42,7 @@ export function undoPlan(lines: readonly ReceiptLine[], filled: Plan): Plan {
   const { bindings, document } = filled
   const changed = lines.filter(({ before, readBack, outcome }) => before !== readBack && !unreached.has(outcome))
   const answers = findAll(bindings, listControls(document))
-  const targets = new Map([...filled.targets].filter(([, { element }]) => element.isConnected))
+  const targets = new Map([...filled.targets].filter(([, { element }]) => alive(element)))
   const candidates = new Map(filled.candidates)
   const planned = changed.map((line) => {
     const found = answers.get(line.binding)

@@ -71,7 +71,8 @@ const beside = (body: string): string => `(async () => {
     const known = nodes.indexOf(node)
     return known < 0 ? nodes.push(node) - 1 : known
   }
-  const helperRoot = () => document.querySelector('gapsum-helper')?.openOrClosedShadowRoot
+  const helperRoot = () =>
+    [...document.querySelectorAll('gapsum-helper')].flatMap((host) => host.openOrClosedShadowRoot ?? [])[0]
   let said
   try {
     said = { value: await (${body})() }
@@ -156,6 +157,8 @@ class FirefoxDoor implements Door {
 
 export class FirefoxSession {
   readonly browser: Browser
+  readonly id = id
+  readonly origin = origin
   /** Code that defines `roles`. */
   readonly roles: string
   readonly #window: string

@@ -59,6 +59,15 @@ export class Session {
     this.profile = options.userDataDir ?? mkdtempSync(join(tmpdir(), 'profile-'))
   }
 
+  get id(): string {
+    return this.extension.id
+  }
+
+  /** Where the extension's own pages stand. */
+  get origin(): string {
+    return `chrome-extension://${this.id}`
+  }
+
   get #netLog(): string {
     return join(this.profile, 'network.json')
   }
@@ -118,7 +127,7 @@ export class Session {
   }
 
   #isOurs(target: Target, path: string): boolean {
-    return target.url().startsWith(`chrome-extension://${this.extension.id}${path}`)
+    return target.url().startsWith(this.origin + path)
   }
 
   /** Waits until a page of the extension, such as /book.html, is open in a tab. */
@@ -129,7 +138,7 @@ export class Session {
 
   /** Opens a page of the extension in a tab. */
   async openPage(path: string): Promise<Surface> {
-    return whole(await this.open(`chrome-extension://${this.extension.id}${path}`), path)
+    return whole(await this.open(this.origin + path), path)
   }
 
   /** Ends every process of the browser at once, as a power cut would, and starts it again on the same profile. */

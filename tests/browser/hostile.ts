@@ -2,7 +2,7 @@
 import type { Page } from 'puppeteer-core'
 import { expect } from 'vitest'
 import { startHostile, type Hostile } from '../pages/hostile/server.ts'
-import { helper, launch, type Session, type Surface } from './harness.ts'
+import type { Driver, Surface } from './harness.ts'
 import { confirm, openPlan, type Line } from './round.ts'
 import { mapClear } from './places.ts'
 
@@ -27,12 +27,23 @@ export interface Held {
   others: string[]
 }
 
+/** Either browser, with the extension in it. */
+export interface Host extends Driver {
+  /** What pages may address messages to. */
+  readonly id: string
+  /** Where the extension's own pages stand, without a slash at the end. */
+  readonly origin: string
+  openPage: (path: string) => Promise<Surface>
+  close: () => Promise<void>
+}
+
 export class Attacked {
-  session!: Session
+  session!: Host
   pages!: Hostile
+  readonly #open: Page[] = []
 
   /** Starts the browser and maps the plain form once; its map serves every page. */
-  async start(): Promise<void> {
+  async start(launch: () => Promise<Host>): Promise<void> {
     ;[this.session, this.pages] = await Promise.all([launch(), startHostile()])
     const page = await this.session.open(this.pages.at('plain'))
     const mapping = await mapClear(this.session, page)
@@ -46,10 +57,14 @@ export class Attacked {
   }
 
   async visit(name: string, more = ''): Promise<Page> {
-    const page = await this.session.browser.newPage()
-    await page.goto(this.pages.at(name, more), { waitUntil: 'load' })
-    await page.bringToFront()
+    const page = await this.session.open(this.pages.at(name, more))
+    this.#open.push(page)
     return page
+  }
+
+  /** Closes every page that was visited. */
+  async leave(): Promise<void> {
+    for (const page of this.#open.splice(0)) await page.close()
   }
 
   plan(page: Page): Promise<Surface> {
@@ -114,4 +129,6 @@ export function outcomesOf(lines: readonly Line[]): Record<string, string> {
   )
 }
 
-export { helper }
+/** Calls the page's own attack. */
+export const attack = (page: Page, ...args: unknown[]): Promise<unknown> =>
+  page.evaluate(`attack(${args.map((arg) => JSON.stringify(arg)).join()})`)

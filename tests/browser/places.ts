@@ -1,6 +1,6 @@
 /** Driving the helper on the pages of tests/pages/places through the real action. */
 import type { Page } from 'puppeteer-core'
-import { helper, type Session, type Surface } from './harness.ts'
+import type { Driver, Surface } from './harness.ts'
 import { confirm, openDemo, openPlan, type Line } from './round.ts'
 
 /** What the demo job asks to be entered, by the key of the page's own state; several where controls differ in decimals. */
@@ -37,10 +37,10 @@ export async function states(page: Page): Promise<Record<string, unknown>> {
 }
 
 /** Opens the helper to map a page and binds what is clear. Gives the helper, still open. */
-export async function mapClear(session: Session, page: Page): Promise<Surface> {
+export async function mapClear(session: Driver, page: Page): Promise<Surface> {
   const popup = await openDemo(session, page)
   await popup.click('button', 'Map this page')
-  const ui = await helper(page)
+  const ui = await session.helper(page)
   await bindClear(ui)
   return ui
 }
@@ -60,7 +60,7 @@ export interface Filled {
 }
 
 /** Maps what is clear, looks at the plan, fills, and gives the receipt beside the page's own state. */
-export async function mapAndFill(session: Session, page: Page): Promise<Filled> {
+export async function mapAndFill(session: Driver, page: Page): Promise<Filled> {
   const mapping = await mapClear(session, page)
   await mapping.click('button', 'Close')
   await mapping.gone()

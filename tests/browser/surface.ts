@@ -216,6 +216,11 @@ export class Surface {
     )
   }
 
+  /** What a function, given as its text, makes of where this part begins; `this` is that. */
+  async ask<T>(declaration: string): Promise<T> {
+    return this.#call<T>(await this.#root(), declaration)
+  }
+
   /** The sentence about the cell that is marked as wrong, or the first sentence of a finding; waited for. */
   async finding(): Promise<string> {
     const root = await this.#root()

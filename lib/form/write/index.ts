@@ -1,5 +1,6 @@
 /** Writing into a control, by its kind. */
 import type { Control } from '../controls.ts'
+import { alive } from '../dom.ts'
 import type { ControlKind } from '../schema.ts'
 import { writeCalendar } from './calendar.ts'
 import { writeCheckbox } from './checkbox.ts'
@@ -78,13 +79,13 @@ export interface Written {
 export async function write(control: Control, text: string, file?: File, exact = false): Promise<Written> {
   if (control.far) return control.far.write(text)
   const { element, kind } = control
-  if (!element.isConnected) return { reason: say`is no longer on the page` }
+  if (!alive(element)) return { reason: say`is no longer on the page` }
   if (element.matches(':disabled, [aria-disabled=true]')) return { reason: say`is disabled by the page` }
   if (typed.has(kind) && (element as HTMLInputElement).readOnly) return { reason: say`can only be read` }
-  const unseen = await reveal(control)
-  if (unseen !== undefined)
-    return { reason: say`cannot be seen on the page now (${unseen}), so nothing was typed into it` }
   try {
+    const unseen = await reveal(control)
+    if (unseen !== undefined)
+      return { reason: say`cannot be seen on the page now (${unseen}), so nothing was typed into it` }
     const { result, held } = await withoutSubmitting(element.ownerDocument, () =>
       writers[kind](control, text, file, exact),
     )

@@ -1,3 +1,4 @@
+import { alive } from '../../form/dom.ts'
 import { parentOf } from '../../form/visible.ts'
 
 /** Where something is seen on the screen, in CSS pixels of the viewport. */
@@ -73,7 +74,7 @@ function inPage(element: Element, box: Box): Box | undefined {
 export function boxOf(elements: readonly Element[]): Box | undefined {
   let whole: Box | undefined
   for (const element of elements) {
-    const drawn = element.isConnected ? drawnBox(element) : undefined
+    const drawn = alive(element) ? drawnBox(element) : undefined
     const rest = drawn && clipped(element, drawn)
     const box = rest && inPage(element, rest)
     if (box) whole = whole ? around(whole, box) : box

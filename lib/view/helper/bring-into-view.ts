@@ -1,3 +1,4 @@
+import { alive } from '../../form/dom.ts'
 import { boxOf } from './box.ts'
 
 /** Width below which the dock is a sheet at the foot of the page; the style sheet has the same number. */
@@ -11,7 +12,7 @@ export function bringIntoView(elements: readonly Element[]): void {
   const lowest = sheet ? innerHeight * 0.4 : innerHeight - margin
   const box = boxOf(elements)
   if (box && box.top >= margin && box.bottom <= lowest) return
-  elements[0]?.scrollIntoView({ block: sheet ? 'start' : 'center', behavior: 'instant' })
+  elements.find(alive)?.scrollIntoView({ block: sheet ? 'start' : 'center', behavior: 'instant' })
   const now = sheet ? boxOf(elements) : undefined
   if (now && now.top < margin) scrollBy({ top: now.top - margin, behavior: 'instant' })
 }

@@ -1,8 +1,9 @@
+import { alive } from '../../form/dom.ts'
 import type { Plan } from '../../form/plan.ts'
 
 /** A page may have drawn the same control anew, over and over: the one that was shown is gone then, not exchanged. */
 function sameTarget(shown: Element | undefined, now: Element | undefined): boolean {
-  return shown === now || (shown !== undefined && now !== undefined && shown.isConnected === false)
+  return shown === now || (shown !== undefined && now !== undefined && !alive(shown))
 }
 
 /** Whether two plans would type the same texts into the same controls over the same contents. */
