@@ -1,6 +1,7 @@
 import { defineUnlistedScript } from 'wxt/utils/define-unlisted-script'
-import { endShape, writeShape } from '../lib/message-shapes.ts'
+import { endShape, marksShape, writeShape } from '../lib/message-shapes.ts'
 import { isApart, serve } from '../lib/view/helper/agent.ts'
+import css from '../lib/view/helper/marks.css?inline'
 import { hear, once } from '../lib/view/helper/once.ts'
 
 export default defineUnlistedScript({
@@ -8,10 +9,11 @@ export default defineUnlistedScript({
     // The page around a frame of its own origin reaches into it by itself.
     if (!isApart()) return
     once('frame', (life) => {
-      const agent = serve(life.signal)
+      const agent = serve(css, life.signal)
       hear(
         {
           write: [writeShape, ({ key, text }) => agent.write(key, text)],
+          marks: [marksShape, agent.mark],
           end: [endShape, () => life.abort()],
         },
         life.signal,

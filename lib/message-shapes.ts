@@ -1,5 +1,6 @@
 /** The shapes of what the helper hears, as the schemas in messages.ts have them. */
 import { controlKinds } from './form/control-kinds.ts'
+import { looks } from './form/looks.ts'
 import type { Shape } from './shape.ts'
 
 const address: Shape = { origin: 's', path: 's' }
@@ -79,6 +80,12 @@ export const mapShape: Shape = { type: ['word', 'map'], material, 'map?': map }
 export const planShape: Shape = { type: ['word', 'plan'], material, map }
 export const frameShape: Shape = { type: ['word', 'frame'], frame: 'n', address, images: ['list', image] }
 export const writeShape: Shape = { type: ['word', 'write'], key: 's', text: 's' }
+export const marksShape: Shape = {
+  type: ['word', 'marks'],
+  pick: 'b',
+  marks: ['list', { key: 's', look: ['word', ...looks], tag: 's' }],
+}
+export const pickedShape: Shape = { type: ['word', 'picked'], frame: 'n', key: 's' }
 export const endShape: Shape = { type: ['word', 'end'] }
 
 /** What the background answers. */

@@ -1,7 +1,7 @@
 /** Every message between popup, background and helper, checked on arrival. */
 import * as z from 'zod/mini'
 import { fillSchema } from './book/schema.ts'
-import { imageSchema } from './form/image.ts'
+import { farMarkSchema, imageSchema } from './form/image.ts'
 import { materialSchema } from './form/material.ts'
 import { addressSchema, cluesSchema, formMapSchema, receiptLineSchema } from './form/schema.ts'
 import { suggestionSchema } from './form/suggestion.ts'
@@ -19,6 +19,10 @@ export const toHelperSchema = z.discriminatedUnion('type', [
   z.object({ type: z.literal('frame'), frame: z.number(), address: addressSchema, images: z.array(imageSchema) }),
   /** To the copy in a frame: writes into one of its controls. */
   z.object({ type: z.literal('write'), key: z.string(), text: z.string() }),
+  /** To the copy in a frame: the outlines to draw there, and whether a click chooses a control. */
+  z.object({ type: z.literal('marks'), pick: z.boolean(), marks: z.array(farMarkSchema) }),
+  /** The person chose a control in a frame; from the background, which knows the frame. */
+  z.object({ type: z.literal('picked'), frame: z.number(), key: z.string() }),
   /** To the copies in frames: the helper of the page has closed. */
   z.object({ type: z.literal('end') }),
 ])
@@ -38,6 +42,13 @@ export const fromFramesSchema = z.discriminatedUnion('type', [
   z.object({ type: z.literal('frames-look') }),
   z.object({ type: z.literal('frames-end') }),
   z.object({ type: z.literal('frame-write'), frame: z.number(), key: z.string(), text: z.string() }),
+  z.object({
+    type: z.literal('frame-marks'),
+    frame: z.number(),
+    pick: z.boolean(),
+    marks: z.array(farMarkSchema),
+  }),
+  z.object({ type: z.literal('frame-pick'), key: z.string() }),
   z.object({ type: z.literal('ask-frame'), origin: z.string().check(z.regex(/^https?:\/\/[^/?#\s]+$/)) }),
 ])
 

@@ -1,11 +1,20 @@
 import { describe, expect, it, test } from 'vitest'
-import { answerShape, endShape, frameShape, mapShape, planShape, writeShape } from '../lib/message-shapes.ts'
+import {
+  answerShape,
+  endShape,
+  frameShape,
+  mapShape,
+  marksShape,
+  pickedShape,
+  planShape,
+  writeShape,
+} from '../lib/message-shapes.ts'
 import { fromFramesSchema, toBackgroundSchema, toHelperSchema } from '../lib/messages.ts'
 import { fits, type Shape } from '../lib/shape.ts'
 import { generator } from './random.ts'
 import { type Schema, shapeOf, valueOf } from './shape.ts'
 
-const toHelperShape: Shape = ['any', mapShape, planShape, frameShape, writeShape, endShape]
+const toHelperShape: Shape = ['any', mapShape, planShape, frameShape, writeShape, marksShape, pickedShape, endShape]
 
 describe('what the helper hears', () => {
   it('is described as its schema has it, word for word', () => {

@@ -1,9 +1,10 @@
 import { defineUnlistedScript } from 'wxt/utils/define-unlisted-script'
-import { frameShape, mapShape } from '../../lib/message-shapes.ts'
+import { frameShape, mapShape, pickedShape } from '../../lib/message-shapes.ts'
 import { hearFrame } from '../../lib/view/helper/hear-frame.ts'
 import { Mapping } from '../../lib/view/helper/mapping.tsx'
 import { hear, once } from '../../lib/view/helper/once.ts'
 import { handOver, stage } from '../../lib/view/helper/stage.tsx'
+import { takePick } from '../../lib/view/helper/use-far-pick.ts'
 import css from './style.css?inline'
 
 // Apart from what fills: a page is mapped once and filled often.
@@ -17,7 +18,7 @@ export default defineUnlistedScript({
           onPlan={(made) => handOver({ type: 'plan', material, map: made }, place)}
         />
       ))
-      hear({ map: [mapShape, show], frame: [frameShape, hearFrame] }, signal)
+      hear({ map: [mapShape, show], frame: [frameShape, hearFrame], picked: [pickedShape, takePick] }, signal)
       return undefined
     })
   },

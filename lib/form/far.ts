@@ -1,6 +1,7 @@
 /** Controls in frames of other origins: known by what the helper's copy in the frame says, written by asking it. */
 import type { Control } from './controls.ts'
-import type { Image, Written } from './image.ts'
+import type { FarMark, Image, Written } from './image.ts'
+import type { Look } from './looks.ts'
 import type { Address } from './schema.ts'
 
 export interface Far {
@@ -8,7 +9,14 @@ export interface Far {
   write: (text: string) => Promise<Written>
 }
 
-const frames = new Map<number, { address: Address; controls: Control[] }>()
+interface Frame {
+  address: Address
+  controls: Control[]
+  /** What the frame was last asked to outline. */
+  marked: string
+}
+
+const frames = new Map<number, Frame>()
 const hearers = new Set<() => void>()
 
 /** An element that is on no page and says of itself what the one in the frame says. */
@@ -39,7 +47,7 @@ export function takeFrame(
   images: readonly Image[],
   write: (key: string, text: string) => Promise<Written>,
 ): void {
-  const before = frames.get(frame)?.controls ?? []
+  const { controls: before = [], marked = '' } = frames.get(frame) ?? {}
   const controls = images.map((image) =>
     drawn(
       image,
@@ -48,7 +56,7 @@ export function takeFrame(
       before.find(({ far }) => far?.image.key === image.key),
     ),
   )
-  if (controls.length > 0) frames.set(frame, { address, controls })
+  if (controls.length > 0) frames.set(frame, { address, controls, marked })
   else frames.delete(frame)
   for (const hear of hearers) hear()
 }
@@ -59,6 +67,30 @@ export function forgetFrames(): void {
 
 export function farControls(): Control[] {
   return [...frames.values()].flatMap(({ controls }) => controls)
+}
+
+/** The control that a frame calls by this key. */
+export function farControl(frame: number, key: string): Control | undefined {
+  return frames.get(frame)?.controls.find(({ far }) => far?.image.key === key)
+}
+
+/** Has each frame outline its own controls; a frame that was asked for the same before is left alone. */
+export function markFrames(
+  marks: readonly { elements: readonly Element[]; look: Look; tag: string }[],
+  ask: (frame: number, marks: FarMark[]) => void,
+): void {
+  if (frames.size === 0) return
+  const byElement = new Map(marks.map((mark) => [mark.elements[0], mark]))
+  for (const [number, frame] of frames) {
+    const own = frame.controls.flatMap(({ element, far }): FarMark[] => {
+      const mark = byElement.get(element)
+      return mark && far ? [{ key: far.image.key, look: mark.look, tag: mark.tag }] : []
+    })
+    const asked = JSON.stringify(own)
+    if (asked === frame.marked) continue
+    frame.marked = asked
+    ask(number, own)
+  }
 }
 
 /** Origins of the frames that are heard of. */

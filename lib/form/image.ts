@@ -1,5 +1,6 @@
 /** A control as a frame describes it to the page around it: plain data, checked on the way. */
 import * as z from 'zod/mini'
+import { looks } from './looks.ts'
 import { cluesSchema } from './schema.ts'
 
 export const imageSchema = z.object({
@@ -16,5 +17,9 @@ export const imageSchema = z.object({
 
 export const writtenSchema = z.object({ reason: z.optional(z.string()), held: z.optional(z.boolean()) })
 
+/** How a control of a frame is outlined there; known by the key of its image. */
+export const farMarkSchema = z.object({ key: z.string(), look: z.enum(looks), tag: z.string() })
+
 export type Image = z.infer<typeof imageSchema>
+export type FarMark = z.infer<typeof farMarkSchema>
 export type Written = z.infer<typeof writtenSchema>

@@ -45,6 +45,11 @@ async function pass(
     await browser.tabs.sendMessage(tab, up, { frameId: 0 })
     return { ok: true }
   }
+  if (message.type === 'frame-pick') {
+    const picked: ToHelper = { type: 'picked', frame: sender.frameId ?? 0, key: message.key }
+    await browser.tabs.sendMessage(tab, picked, { frameId: 0 })
+    return { ok: true }
+  }
   if (sender.frameId !== 0) return { ok: false, message: say`Only the page itself asks its frames.` }
   switch (message.type) {
     case 'frames-look':
@@ -59,6 +64,11 @@ async function pass(
       const down: ToHelper = { type: 'write', key: message.key, text: message.text }
       const answer: unknown = await browser.tabs.sendMessage(tab, down, { frameId: message.frame })
       return { ok: true, written: writtenSchema.parse(answer) }
+    }
+    case 'frame-marks': {
+      const down: ToHelper = { type: 'marks', pick: message.pick, marks: message.marks }
+      await browser.tabs.sendMessage(tab, down, { frameId: message.frame })
+      return { ok: true }
     }
     case 'ask-frame':
       asking = tab

@@ -2,13 +2,11 @@
  * The pages of tests/pages/places through the real action of the built extension: tables without labels, the same label
  * twice, nested shadow roots, a library of web components, frames, pages that draw themselves anew, forms in steps.
  */
-import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
-import { tmpdir } from 'node:os'
-import { join } from 'node:path'
 import type { Page } from 'puppeteer-core'
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest'
 import { startPlaces, type Places } from '../pages/places/server.ts'
-import { built, helper, launch, type Session } from './harness.ts'
+import { launchAllowed } from './allowed.ts'
+import { helper, launch, type Session } from './harness.ts'
 import { bindClear, mapAndFill, mapClear, states, wanted } from './places.ts'
 import { confirm, openDemo, openPlan, type Line } from './round.ts'
 
@@ -199,14 +197,8 @@ describe('a frame of another origin', () => {
     await book.page.close()
   })
 
-  // `permissions.request` cannot be accepted in a headless Chromium: a copy of the build has the permission beforehand.
   test('that is allowed is mapped, filled and read back like the page itself', async () => {
-    const copy = mkdtempSync(join(tmpdir(), 'allowed-'))
-    cpSync(built, copy, { recursive: true })
-    const path = join(copy, 'manifest.json')
-    const manifest = JSON.parse(readFileSync(path, 'utf8')) as Record<string, unknown>
-    writeFileSync(path, JSON.stringify({ ...manifest, host_permissions: ['http://localhost/*'] }))
-    const allowed = await launch({ extension: copy })
+    const { session: allowed, close } = await launchAllowed()
     try {
       const page = await allowed.open(`${places.origin}/embedding.html`)
       await (await openDemo(allowed, page)).click('button', 'Map this page')
@@ -224,8 +216,7 @@ describe('a frame of another origin', () => {
       const frame = page.frames().find((each) => each.url().startsWith(places.other))
       expect(await frame?.evaluate(() => document.querySelectorAll('gapsum-helper').length)).toBe(0)
     } finally {
-      await allowed.close()
-      rmSync(copy, { recursive: true, force: true })
+      await close()
     }
   })
 })

@@ -13,6 +13,8 @@ export async function redesigns(
   form: string,
   sources: readonly PageSource[],
   seeds: readonly number[],
+  /** Hears of each page when it is done. */
+  done?: (total: Total) => void,
 ): Promise<Total[]> {
   const totals: Total[] = []
   for (const { name, markup, script } of sources) {
@@ -27,6 +29,7 @@ export async function redesigns(
       await bench.page.close()
     }
     totals.push(total)
+    done?.(total)
   }
   return totals
 }

@@ -18,8 +18,8 @@ describe('what the build weighs, gzip', () => {
     expect(packed(read('chrome-mv3/mapping.js'))).toBeLessThanOrEqual(45_000)
   })
 
-  it('what serves a frame of another origin: at most 21 kB', () => {
-    expect(packed(read('chrome-mv3/frame.js'))).toBeLessThanOrEqual(21_000)
+  it('what serves a frame of another origin: at most 23 kB', () => {
+    expect(packed(read('chrome-mv3/frame.js'))).toBeLessThanOrEqual(23_000)
   })
 
   it('engine with everything it imports: at most 31 kB', () => {

@@ -1,5 +1,5 @@
 /**
- * Fifty seeded redesigns of every test page (SOAK_REDESIGNS sets how many): controls found again, and never another one
+ * Fifty seeded redesigns of every test page (SOAK_REDESIGNS sets how many, SOAK_PAGES which pages): controls found again, and never another one
  * taken for them.
  */
 import type { Row } from '../bench/part.ts'
@@ -17,13 +17,14 @@ export default async function soak(): Promise<Row[]> {
   try {
     const count = Number(process.env['SOAK_REDESIGNS'] ?? 50)
     const seeds = Array.from({ length: count }, (_, index) => index + 1)
-    const sources = [...places, ...libraries]
-    const totals = await redesigns(browser, form, sources, seeds)
-    console.log(tableOf(totals))
-    for (const { page, wrong, lost } of totals) {
-      for (const line of wrong) console.error(line)
+    const named = new RegExp(process.env['SOAK_PAGES'] ?? '')
+    const sources = [...places, ...libraries].filter(({ name }) => named.test(name))
+    const totals = await redesigns(browser, form, sources, seeds, ({ page, there, found, wrong, lost }) => {
+      console.log(`${page}: ${found} of ${there}, ${wrong.length} wrong`)
+      for (const line of wrong) console.error(`${page}, wrong, seed ${line}`)
       for (const line of lost) console.log(`${page}, seed ${line}`)
-    }
+    })
+    console.log(tableOf(totals))
     const rows: Row[] = totals.map(({ page, there, found }) => {
       const share = (100 * found) / there
       return { what: `${page}: found again`, value: share, unit: '%', aim: 'at least 95', met: share >= 95 }

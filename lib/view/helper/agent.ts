@@ -1,10 +1,11 @@
-/** The helper in a frame of another origin: it shows nothing, tells the page around it what is there, and writes. */
+/** The helper in a frame of another origin: it tells the page around it what is there, outlines and writes it. */
 import { cluesOf } from '../../form/clues.ts'
 import { survey, type Control } from '../../form/controls.ts'
 import type { Image, Written } from '../../form/image.ts'
 import { complaint, empty, settle, shown } from '../../form/read.ts'
 import { write } from '../../form/write/index.ts'
 import { keyOf } from './control-key.ts'
+import { frameMarks } from './frame-marks.ts'
 import { send } from './send.ts'
 import { say } from '../../words/say.ts'
 
@@ -40,6 +41,8 @@ export interface Agent {
   /** Says again what the frame shows, to a helper that has just opened. */
   tell: () => void
   write: (key: string, text: string) => Promise<Written>
+  /** Draws outlines on the frame's controls; a click may choose one. */
+  mark: ReturnType<typeof frameMarks>
 }
 
 /** Whether the page around this frame cannot look into it. */
@@ -52,7 +55,7 @@ export function isApart(): boolean {
   }
 }
 
-export function serve(signal: AbortSignal): Agent {
+export function serve(css: string, signal: AbortSignal): Agent {
   let known: Control[] = []
   let last = ''
   let timer: ReturnType<typeof setTimeout> | undefined
@@ -80,10 +83,12 @@ export function serve(signal: AbortSignal): Agent {
     clearTimeout(timer)
   })
   tell()
+  const controlOf = (wanted: string) => known.find(({ element }) => keyOf(element) === wanted)
   return {
+    mark: frameMarks(css, controlOf, (key) => void send({ type: 'frame-pick', key }), signal),
     tell: () => tell(true),
     write: async (key, text) => {
-      const control = known.find(({ element }) => keyOf(element) === key)
+      const control = controlOf(key)
       if (!control) return { reason: say`is no longer in the frame` }
       const written = await write(control, text)
       await settle([document, control.element], { quiet: 100, limit: 1500 }, signal)

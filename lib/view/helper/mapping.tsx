@@ -26,6 +26,7 @@ import { Question } from './question.tsx'
 import { useShell } from './shell.ts'
 import { useControls } from './use-controls.ts'
 import { useFormMap } from './use-form-map.ts'
+import { useFarPick } from './use-far-pick.ts'
 import { usePick } from './use-pick.ts'
 import { useProposals } from './use-proposals.ts'
 import { useSuggestions } from './use-suggestions.ts'
@@ -86,6 +87,7 @@ export function Mapping({ material, map: given, onPlan }: MappingProps) {
   const pick = useRef(choose)
   pick.current = choose
   const onPick = useCallback((key: string) => pick.current(key), [])
+  useFarPick(onPick)
   usePick({ host, windows: page.windows, keyOf: page.keyOf, onHover: setPointed, onPick })
 
   const next = () => {
@@ -129,7 +131,7 @@ export function Mapping({ material, map: given, onPlan }: MappingProps) {
 
   return (
     <>
-      <Marks marks={mappingMarks(page, material, picked, pointed)} />
+      <Marks pick marks={mappingMarks(page, material, picked, pointed)} />
       <Dock
         title={say`Map this page`}
         closeLabel={say`Close, keep what is bound`}

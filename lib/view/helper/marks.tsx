@@ -1,37 +1,38 @@
-import { useMemo } from 'preact/hooks'
+import { useEffect, useMemo } from 'preact/hooks'
+import { markFrames } from '../../form/far.ts'
+import type { Look } from '../../form/looks.ts'
+import { send } from './send.ts'
+import { markClass, markStyle } from './mark-style.ts'
 import { useBoxes } from './use-boxes.ts'
 
 export interface Mark {
   id: string
   elements: readonly Element[]
-  /** bound, being bound, not bound, one of several that fit, left to the person, pointed at. */
-  look: 'bound' | 'now' | 'free' | 'two' | 'left' | 'lit'
+  look: Look
   tag: string
 }
 
-/** Below this height, in px, the tag hangs under the control and not over its words. */
-const low = 32
+interface MarksProps {
+  marks: readonly Mark[]
+  /** Whether a click in a frame of another origin chooses the control there. */
+  pick?: boolean
+}
 
 /** Outlines over the page's controls. They lie in the helper's own layer and move nothing on the page. */
-export function Marks({ marks }: { marks: readonly Mark[] }) {
+export function Marks({ marks, pick = false }: MarksProps) {
   const groups = useMemo(() => marks.map((mark) => mark.elements), [marks])
   const boxes = useBoxes(groups)
+  const tell = (now: readonly Mark[]) =>
+    markFrames(now, (frame, own) => void send({ type: 'frame-marks', frame, pick, marks: own }))
+  useEffect(() => tell(marks), [marks])
+  useEffect(() => () => tell([]), [])
   return (
     <div class="marks" aria-hidden="true">
       {marks.map((mark, index) => {
         const box = boxes[index]
         if (!box) return null
         return (
-          <div
-            key={`${mark.id}-${mark.look}`}
-            class={`mk ${mark.look} ${box.bottom - box.top < low ? 'low' : ''}`}
-            style={{
-              left: `${box.left}px`,
-              top: `${box.top}px`,
-              width: `${box.right - box.left}px`,
-              height: `${box.bottom - box.top}px`,
-            }}
-          >
+          <div key={`${mark.id}-${mark.look}`} class={markClass(mark.look, box)} style={markStyle(box)}>
             {mark.tag && <span class="tg">{mark.tag}</span>}
           </div>
         )
