@@ -23,9 +23,15 @@ export default defineConfig({
   imports: false,
   vite: () => ({
     plugins: [ownSet, licences.plugin, translated()],
-    build: { cssTarget: ['chrome130', 'firefox140'] },
+    build: { cssTarget: ['chrome130', 'firefox140'], modulePreload: { polyfill: false } },
   }),
   hooks: {
+    'vite:build:extendConfig': (entrypoints, config) => {
+      // What popup and sidebar wait for before their first paint comes as one file.
+      if (!entrypoints.some(({ name }) => name === 'popup')) return
+      const groups = [{ name: 'start', test: /after-first-paint|vite\/preload-helper|wxt-html-plugins/ }]
+      Object.assign(config.build!.rolldownOptions!.output!, { codeSplitting: { groups } })
+    },
     'build:publicAssets': (_, files) => {
       files.push({ relativeDest: 'office-policy.json', contents: JSON.stringify(officeSchema(), null, 2) })
     },

@@ -1,6 +1,4 @@
 import { render } from 'preact'
-import '../../lib/view/tokens.css'
-import '../../lib/view/base.css'
 import '../../lib/view/paper.css'
 import '../../lib/view/figure/figure.css'
 import '../../lib/view/calculator/calculator.css'
@@ -9,6 +7,4 @@ import { Calculator } from '../../lib/view/calculator/calculator.tsx'
 import { speak } from '../../lib/words/page.ts'
 
 speak(document)
-const root = document.getElementById('root')!
-root.replaceChildren()
-render(<Calculator beside />, root)
+render(<Calculator beside />, document.getElementById('root')!)

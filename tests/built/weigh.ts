@@ -11,17 +11,20 @@ export function read(path: string): string {
   return readFileSync(output + path, 'utf8')
 }
 
-/** What a page loads to open: its scripts and what they import, each once. What is loaded later, when asked for, is not. */
+/**
+ * What a page loads to open: its scripts, the part that they read after the first paint, and what those import, each once.
+ * What is loaded later, when asked for, is not.
+ */
 function scriptsOf(page: string): string[] {
   const queue = [...read(page).matchAll(/(?:src|href)="\/?([^"]+\.js)"/g)].map((match) => match[1] ?? '')
   const seen = new Set<string>()
   for (let path = queue.pop(); path !== undefined; path = queue.pop()) {
     if (seen.has(path)) continue
     seen.add(path)
-    for (const [, target = ''] of read(`chrome-mv3/${path}`).matchAll(
-      /(?:\bfrom|\bimport)\s*["'`](\.{1,2}\/[^"'`]+\.js)["'`]/g,
+    for (const [, needed, after] of read(`chrome-mv3/${path}`).matchAll(
+      /(?:\bfrom|\bimport)\s*["'`](\.{1,2}\/[^"'`]+\.js)["'`]|\bimport\(["'`](\.\/main-[^"'`]+\.js)["'`]/g,
     ))
-      queue.push(new URL(target, `file:///${path}`).pathname.slice(1))
+      queue.push(new URL(needed ?? after ?? '', `file:///${path}`).pathname.slice(1))
   }
   return [...seen]
 }

@@ -7,7 +7,7 @@ import { BenchContext, DeskContext, ViewContext, type Bench, type Desk } from '.
 import { duplicateJob, editSheet, editTest, neighbour } from './edits.ts'
 import { firstJob } from './first-job.ts'
 import { Foot } from './foot.tsx'
-import { Icon } from '../icons.tsx'
+import { Frame } from './frame.tsx'
 import { JobBar } from './job-bar.tsx'
 import { jobTitle } from './job-title.ts'
 import { later } from './later.tsx'
@@ -135,7 +135,7 @@ export function Calculator({ onSent, beside = false }: Props) {
   const openBook = () => void browser.tabs.create({ url: browser.runtime.getURL('/book.html') }).then(() => onSent?.())
   const stay = () => void openBeside(page?.window).then(onSent, (error: unknown) => setSending(String(error)))
 
-  if (!held.ready || !settings) return held.trouble ? <p role="alert">{held.trouble}</p> : null
+  if (!held.ready || !settings) return held.trouble ? <p role="alert">{held.trouble}</p> : <Frame />
 
   const desk: Desk | undefined = job && {
     job,
@@ -175,13 +175,6 @@ export function Calculator({ onSent, beside = false }: Props) {
       <DeskContext.Provider value={desk}>
         <BenchContext.Provider value={bench}>
           <div class="calc">
-            {!job && !held.ready && (
-              <header class="bar-top">
-                <div class="job">
-                  <Icon name="mark" />
-                </div>
-              </header>
-            )}
             {job && (
               <header class="bar-top">
                 <JobBar
