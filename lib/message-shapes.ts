@@ -91,6 +91,12 @@ export const endShape: Shape = { type: ['word', 'end'] }
 /** What the background answers. */
 export const answerShape: Shape = [
   'any',
-  { ok: 'b', message: 's' },
-  { ok: 'b', 'entry?': 'n', 'written?': { 'reason?': 's', 'held?': 'b' } },
+  { ok: ['word', false], message: 's' },
+  {
+    ok: ['word', true],
+    'entry?': 'n',
+    'map?': { id: 's', version: 'n' },
+    'written?': { 'reason?': 's', 'held?': 'b' },
+    'suggested?': ['list', ['list', { item: 's', score: 'n', reason: 's' }]],
+  },
 ]

@@ -13,7 +13,7 @@ export type Shape =
   | 'n'
   | 'b'
   | { readonly [name: string]: Shape }
-  | readonly ['word', ...string[]]
+  | readonly ['word', ...(string | boolean)[]]
   | readonly ['list', Shape]
   | readonly ['row', ...Shape[]]
   | readonly ['names', Shape]

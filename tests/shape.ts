@@ -3,7 +3,7 @@ import type { Shape } from '../lib/shape.ts'
 
 interface Def {
   type: string
-  values?: string[]
+  values?: (string | boolean)[]
   entries?: Record<string, string>
   shape?: Record<string, Schema>
   element?: Schema

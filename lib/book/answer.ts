@@ -1,15 +1,11 @@
 /** The book's answer to a message of the helper in a tab. */
-import { toBackgroundSchema } from '../messages.ts'
+import { toBackgroundSchema, type Answer } from '../messages.ts'
 import { BookError } from './error.ts'
 import { addFillLine, endFill, startFill } from './fills.ts'
 import { saveMap } from './maps.ts'
 import { say } from '../words/say.ts'
 
 export type Sender = { id?: string | undefined; tab?: { id?: number | undefined } | undefined }
-
-export type Answer =
-  | { ok: true; entry?: number; map?: { id: string; version: number } }
-  | { ok: false; message: string }
 
 export type Surroundings = {
   /** Id of this extension. */

@@ -78,7 +78,10 @@ function shows(element: Element, faces: readonly Element[], face: Element): bool
 
 const scroll = (element: Element, to: ScrollToOptions): void => Reflect.apply(Element.prototype.scrollTo, element, [to])
 
-/** Scrolls to the element as far as a hand could, and gives back a way to scroll back. */
+/** Nobody scrolls a page sideways further than this, or than its window is wide, for a control; px. */
+const sideways = 1600
+
+/** Scrolls to the element as far as a hand would, and gives back a way to scroll back. */
 function scrollTo(element: Element): () => void {
   const before = [...around(element)].map((at) => ({ at, left: own(at, 'scrollLeft'), top: own(at, 'scrollTop') }))
   element.scrollIntoView({ block: 'center', inline: 'center', behavior: 'instant' })
@@ -86,9 +89,15 @@ function scrollTo(element: Element): () => void {
   for (const one of before) {
     const { at, left, top } = one
     if (own(at, 'scrollLeft') === left && own(at, 'scrollTop') === top) continue
-    const { overflowX, overflowY } = getComputedStyle(at)
+    const { documentElement, body, defaultView } = own(at, 'ownerDocument')
+    // What the body says of overflow holds for the window, unless the root says something itself.
+    const styles = [at, ...(at === documentElement ? [body] : [])].map((each) => getComputedStyle(each))
+    const { overflowX, overflowY } = styles.find((style) => style.overflow !== 'visible') ?? styles[0]!
+    const far =
+      at === documentElement &&
+      Math.abs(own(at, 'scrollLeft')) > Math.max(Math.abs(left), defaultView!.innerWidth, sideways)
     scroll(at, {
-      ...(overflowX === 'hidden' && { left }),
+      ...((overflowX === 'hidden' || far) && { left }),
       ...(overflowY === 'hidden' && { top }),
       behavior: 'instant',
     })
@@ -101,11 +110,18 @@ function meetAll(element: Element): () => void {
   const documents = new Set([...around(element)].map((at) => own(at, 'ownerDocument')))
   const undo: (() => void)[] = []
   for (const document of documents) {
+    // What is inert is drawn and not met; what is around the element itself stays so.
+    for (const each of document.querySelectorAll('[inert]')) {
+      if (holds(each, element)) continue
+      const set = (on: boolean) => Element.prototype.toggleAttribute.call(each, 'inert', on)
+      set(false)
+      undo.push(() => set(true))
+    }
     const View = document.defaultView as (Window & typeof globalThis) | null
     try {
       const sheet = View && new View.CSSStyleSheet()
       if (!sheet) continue
-      sheet.replaceSync('*{pointer-events:auto!important}')
+      sheet.replaceSync('*{pointer-events:auto!important;interactivity:auto!important}')
       document.adoptedStyleSheets.push(sheet)
       undo.push(() => document.adoptedStyleSheets.splice(document.adoptedStyleSheets.indexOf(sheet), 1))
     } catch {

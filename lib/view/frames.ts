@@ -1,11 +1,9 @@
 /** The background between the helper of a page and its copies in frames of other origins. */
 import browser, { type Runtime } from 'webextension-polyfill'
 import { addressOf } from '../form/address.ts'
-import { writtenSchema, type Written } from '../form/image.ts'
-import { fromFramesSchema, type ToHelper } from '../messages.ts'
+import { writtenSchema } from '../form/image.ts'
+import { fromFramesSchema, type Answer, type ToHelper } from '../messages.ts'
 import { say } from '../words/say.ts'
-
-type Answer = { ok: true; written?: Written } | { ok: false; message: string }
 
 const lookInto = (tab: number) =>
   browser.scripting.executeScript({ target: { tabId: tab, allFrames: true }, files: ['/frame.js'] })

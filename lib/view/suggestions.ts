@@ -1,11 +1,8 @@
 /** The background's answer to a helper that asks what the controls of its page may ask for. */
 import type { Runtime } from 'webextension-polyfill'
 import { suggestAll } from '../form/suggest-all.ts'
-import type { Suggestion } from '../form/suggestion.ts'
-import { suggestedSchema, suggestSchema } from '../messages.ts'
+import { suggestedSchema, suggestSchema, type Answer } from '../messages.ts'
 import { say } from '../words/say.ts'
-
-type Answer = { ok: true; suggested: Suggestion[][] } | { ok: false; message: string }
 
 /** Takes a message that asks for suggestions; undefined for any other. `self`: the id of this extension. */
 export function answerSuggest(

@@ -50,7 +50,10 @@ const relay = `async (place, script, timeout) => {
   const call = 'call-' + crypto.randomUUID()
   return new Promise((resolve) => {
     const { messageManager } = browser
+    // A popup that opens or closes changes what stands behind it, and what was asked before is never answered.
+    const gone = setInterval(() => browser.messageManager !== messageManager && end(), 100)
     const end = (said) => {
+      clearInterval(gone)
       messageManager.removeMessageListener(call, told)
       resolve(said)
     }
@@ -188,7 +191,12 @@ export class FirefoxSession {
    * @throws when it fails, or the place is not there, unless it `mayMiss`
    */
   async beside<T>(place: Place, body: string, mayMiss = false): Promise<T> {
-    const said = await this.#inWindow<string | undefined>(relay, JSON.stringify(place), beside(body), 10_000)
+    const said = await this.#inWindow<string | undefined>(
+      relay,
+      JSON.stringify(place),
+      beside(body),
+      mayMiss ? 2000 : 10_000,
+    )
     if (said === undefined) {
       if (mayMiss) return undefined as T
       throw new Error(`${JSON.stringify(place)} is not there.`)

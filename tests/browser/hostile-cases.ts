@@ -159,6 +159,28 @@ export const cases: Readonly<Record<string, Readonly<Record<string, Case>>>> = {
       expect(await ui.text()).toMatch(/cannot be seen/)
     },
 
+    async 'lays sheets over controls that no pointer meets: they are refused'(attacked) {
+      const page = await attacked.visit('inert')
+      const { lines, held } = await attacked.fill(page)
+      // A property that the browser does not know makes no sheet unmet: that one covers as any other.
+      const covered = { town: 'refused', volume: 'refused', cfm50: 'refused' }
+      expect(outcomesOf(lines)).toEqual({ ...allEntered, ...covered })
+      for (const name of Object.keys(covered)) expect([name, held.named[name]]).toEqual([name, ''])
+      expect(await page.evaluate('left()')).toBe(3)
+    },
+
+    async 'puts controls far to the side: nobody scrolls there for them, and they are refused'(attacked) {
+      const { lines } = await attacked.fill(await attacked.visit('aside'))
+      const far = { town: 'refused', volume: 'refused', date: 'refused' }
+      expect(outcomesOf(lines)).toEqual({ ...allEntered, ...far })
+    },
+
+    async 'cuts off what stands to the side: it is refused'(attacked) {
+      const { lines } = await attacked.fill(await attacked.visit('aside', '&cut=off'))
+      const cut = { town: 'refused', volume: 'refused', date: 'refused', licence: 'refused' }
+      expect(outcomesOf(lines)).toEqual({ ...allEntered, ...cut })
+    },
+
     async 'has hidden them before the plan is opened: none of them is written'(attacked) {
       const page = await attacked.visit('hides', '&when=before')
       const { held } = await attacked.fill(page)

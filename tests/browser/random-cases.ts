@@ -1,7 +1,7 @@
 /** Seeded cases of messages, form maps and pages: what none of them may do is break, or enter anything wrong. */
 import type { Browser } from 'puppeteer-core'
-import { endShape, frameShape, mapShape, planShape, writeShape } from '../../lib/message-shapes.ts'
-import { fromFramesSchema, toBackgroundSchema, toHelperSchema } from '../../lib/messages.ts'
+import { answerShape, endShape, frameShape, mapShape, planShape, writeShape } from '../../lib/message-shapes.ts'
+import { answerSchema, fromFramesSchema, toBackgroundSchema, toHelperSchema } from '../../lib/messages.ts'
 import { formMapSchema } from '../../lib/form/schema.ts'
 import { fits, type Shape } from '../../lib/shape.ts'
 import { generator } from '../random.ts'
@@ -14,12 +14,14 @@ const toHelperShape: Shape = ['any', mapShape, planShape, frameShape, writeShape
 export function randomMessages(seed: number, count: number): string[] {
   const random = generator(seed)
   const wrong: string[] = []
-  const schemas = [toHelperSchema, toBackgroundSchema, fromFramesSchema]
+  const schemas = [toHelperSchema, answerSchema, toBackgroundSchema, fromFramesSchema]
+  const shapes = [toHelperShape, answerShape]
   for (let at = 0; at < count; at++) {
-    const schema = schemas[at % 3]!
-    const message = valueOf(schema, random, at % 2 === 0 ? 0 : 0.04)
+    const schema = schemas[at % 4]!
+    const shape = shapes[at % 4]
+    const message = valueOf(schema, random, at % 8 < 4 ? 0 : 0.04)
     const taken = schema.safeParse(message).success
-    if (schema === toHelperSchema && fits(message, toHelperShape) !== taken)
+    if (shape && fits(message, shape) !== taken)
       wrong.push(`message ${at} of seed ${seed}: schema and shape differ: ${JSON.stringify(message)}`)
   }
   return wrong

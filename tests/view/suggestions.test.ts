@@ -20,8 +20,8 @@ describe('the background asked for suggestions', () => {
     const answer = await answerSuggest(ask, own, 'self')
     if (!answer?.ok) throw new Error('There was no answer.')
     expect(suggestedSchema.parse(answer.suggested)).toHaveLength(2)
-    expect(answer.suggested[1]?.[0]?.item).toBe('after/flow-50')
-    expect(answer.suggested[0]?.filter(({ score }) => score >= 0.7)).toEqual([])
+    expect(answer.suggested?.[1]?.[0]?.item).toBe('after/flow-50')
+    expect(answer.suggested?.[0]?.filter(({ score }) => score >= 0.7)).toEqual([])
   })
 
   test('hears only its own helper in a tab', async () => {

@@ -1,21 +1,16 @@
 import { browser } from '../../browser.ts'
-import type { Answer } from '../../book/answer.ts'
-import type { Written } from '../../form/image.ts'
-import type { Suggestion } from '../../form/suggestion.ts'
 import { answerShape } from '../../message-shapes.ts'
-import type { FromFrames, HandOver, Suggest, ToBackground } from '../../messages.ts'
+import type { Answer, FromFrames, HandOver, Suggest, ToBackground } from '../../messages.ts'
 import { fits } from '../../shape.ts'
 import { say } from '../../words/say.ts'
 
 const gone = say`Gapsum does not answer: it was updated or switched off while this page was open. Reload the page and open Gapsum again.`
 
-type Answered = Answer & { written?: Written; suggested?: Suggestion[][] }
-
 /** Sends to the background. Never throws: an extension that was updated or removed in the meantime is said in words. */
-export async function send(message: ToBackground | FromFrames | HandOver | Suggest): Promise<Answered> {
+export async function send(message: ToBackground | FromFrames | HandOver | Suggest): Promise<Answer> {
   try {
     const answer: unknown = await browser.runtime.sendMessage(message)
-    return fits(answer, answerShape) ? (answer as Answered) : { ok: false, message: gone }
+    return fits(answer, answerShape) ? (answer as Answer) : { ok: false, message: gone }
   } catch {
     return { ok: false, message: gone }
   }
