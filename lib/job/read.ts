@@ -1,7 +1,8 @@
 /** Turns the typed cells of a test into the sheet that the figures are computed from. */
 import type { Point, Sheet } from '../sheet/schema.ts'
 import { convert } from '../units/convert.ts'
-import { cellAt, cellValue, nameOf, quote, unitOf } from './cells.ts'
+import { cellAt, cellValue, nameOf, unitOf } from './cells.ts'
+import { quote } from './read-cell.ts'
 import { reasonOf } from './left-out.ts'
 import type { Problem } from './problem.ts'
 import { readRanges } from './ranges.ts'

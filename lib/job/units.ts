@@ -2,7 +2,8 @@
 import { convert } from '../units/convert.ts'
 import { readNumber } from '../units/read.ts'
 import { write } from '../units/write.ts'
-import { cellAt, readCell, typedDecimals, unitOf } from './cells.ts'
+import { cellAt, typedDecimals, unitOf } from './cells.ts'
+import { readCell } from './read-cell.ts'
 import { ownLimitUnit } from './own-limit.ts'
 import type { Building, Job, Test, TypedUnits } from './schema.ts'
 

@@ -1,5 +1,4 @@
 /** A database as each released version left it is taken over whole. The fixtures were written by that version itself. */
-import { readFileSync } from 'node:fs'
 import { openDB } from 'idb'
 import { expect, test } from 'vitest'
 import { database } from '../../lib/book/database.ts'
@@ -13,11 +12,7 @@ import { addNote } from '../../lib/book/notes.ts'
 import { listRows } from '../../lib/book/search.ts'
 import { getSettings } from '../../lib/book/settings.ts'
 import { reopen } from './fresh.ts'
-
-type Kept = Record<string, unknown[]>
-
-const fixture = (name: string) =>
-  JSON.parse(readFileSync(new URL(`./versions/${name}.json`, import.meta.url), 'utf8')) as Kept
+import { keptBy, type Kept } from './versions/kept.ts'
 
 /** The tables of version 1, as they were declared then. */
 async function writeVersion1(kept: Kept): Promise<void> {
@@ -56,7 +51,7 @@ async function records(): Promise<Kept> {
 }
 
 test('version 1 keeps every record', async () => {
-  const before = fixture('version-1')
+  const before = keptBy('version-1')
   await writeVersion1(before)
   const { rows: _, single: __, ...rest } = before
   expect(await records()).toEqual(rest)
@@ -70,7 +65,7 @@ test('version 1 keeps every record', async () => {
 })
 
 test('version 1 gets words and a status for its entries', async () => {
-  await writeVersion1(fixture('version-1'))
+  await writeVersion1(keptBy('version-1'))
   expect((await listRows()).map(({ number }) => number)).toEqual([2, 1])
   expect((await listRows({ text: 'tannery' })).map(({ number }) => number)).toEqual([2, 1])
   expect((await listRows({ text: 'eole 8011' })).map(({ number }) => number)).toEqual([2])
@@ -78,7 +73,7 @@ test('version 1 gets words and a status for its entries', async () => {
 })
 
 test('version 1 goes on: its open fill ends, notes follow, and the chain fits', async () => {
-  await writeVersion1(fixture('version-1'))
+  await writeVersion1(keptBy('version-1'))
   expect(await listOpenFills()).toHaveLength(1)
   await closeUnended()
   const old = await getEntry(1)
@@ -91,7 +86,7 @@ test('version 1 goes on: its open fill ends, notes follow, and the chain fits', 
 })
 
 test('taking words in goes on where it was cut off', async () => {
-  await writeVersion1(fixture('version-1'))
+  await writeVersion1(keptBy('version-1'))
   const cut = indexOlder().catch(() => undefined)
   await reopen()
   await cut

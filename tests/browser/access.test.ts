@@ -1,22 +1,13 @@
 /** Every view against the rules of axe-core, in light and dark. */
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import type { Browser } from 'puppeteer-core'
-import { startSite, type Site } from '../pages/site/server.ts'
 import { helperViolations, violations } from './axe.ts'
-import { launch, type Session, type Surface } from './harness.ts'
+import { besideSite } from './beside-site.ts'
+import { launch, type Surface } from './harness.ts'
 import { confirm, openDemo } from './round.ts'
 import { example, open as openPlain, visit, withWidget } from './widget-pages.ts'
 
-let session: Session
-let site: Site
-
-beforeAll(async () => {
-  ;[session, site] = await Promise.all([launch(), startSite()])
-})
-afterAll(async () => {
-  await session?.close()
-  await site?.close()
-})
+const at = besideSite()
 
 /** Opens every part that can be opened, also those inside others. */
 async function openAll(view: Surface): Promise<void> {
@@ -34,7 +25,7 @@ const inPage = (page: Surface['page'], column: string, text: string): Promise<vo
 describe('the calculator', () => {
   it('first screen, empty job, and a cell that is no number', async () => {
     const fresh = await launch()
-    const page = await fresh.open(site.plain)
+    const page = await fresh.open(at.site.plain)
     const popup = await fresh.openPopup(page)
     await popup.wait(/From readings to a record/)
     expect.soft(await violations(popup.page), 'first screen').toEqual([])
@@ -49,8 +40,8 @@ describe('the calculator', () => {
   })
 
   it.each(['popup', 'sidepanel'])('the demo job in the %s with every part open', async (place) => {
-    const page = await session.open(site.plain)
-    const view = place === 'popup' ? await openDemo(session, page) : await session.openPage('/sidepanel.html')
+    const page = await at.session.open(at.site.plain)
+    const view = place === 'popup' ? await openDemo(at.session, page) : await at.session.openPage('/sidepanel.html')
     await view.wait(/14 Tannery Row/)
     await view.click('button', 'after')
     await view.wait(/Meets the limit/)
@@ -77,12 +68,12 @@ describe('the calculator', () => {
 
 describe('the helper', () => {
   it('mapping, question, proposals, plan, receipt; and the form to practise on', async () => {
-    const page = await session.open(`chrome-extension://${session.extension.id}/practice.html`)
-    const popup = await openDemo(session, page)
+    const page = await at.session.open(`chrome-extension://${at.session.extension.id}/practice.html`)
+    const popup = await openDemo(at.session, page)
     await popup.click('button', 'after')
     expect.soft(await violations(page), 'practice form').toEqual([])
     await popup.click('button', 'Map this page')
-    const ui = await session.helper(page)
+    const ui = await at.session.helper(page)
     await ui.wait(/Pick a control/)
     expect.soft(await helperViolations(page), 'mapping').toEqual([])
     await ui.click('button', /CFM50, whole number/)
@@ -109,7 +100,7 @@ describe('the book', () => {
   const sections = ['jobs', 'entries', 'entry-1', 'maps', 'devices', 'limits', 'review', 'settings']
 
   it.each([...sections, 'report?job=demo-job&test=demo-after'])('%s', async (hash) => {
-    const book = await session.openPage(`/book.html#${hash}`)
+    const book = await at.session.openPage(`/book.html#${hash}`)
     await book.wait(/Chain verified/)
     await new Promise((done) => setTimeout(done, 700))
     expect.soft(await violations(book.page), 'as it opens').toEqual([])
@@ -131,7 +122,7 @@ describe('the widget', () => {
   afterAll(() => browser?.close())
 
   it('in a form of a page, empty and filled', async () => {
-    const { page } = await visit(browser, site.widget.form)
+    const { page } = await visit(browser, at.site.widget.form)
     await page.waitForSelector('#w:defined')
     expect.soft(await violations(page, '#w'), 'empty').toEqual([])
     await withWidget(page, (widget, value) => void (widget.value = value), example)

@@ -1,21 +1,12 @@
 /** The calculator beside the page, the plot, own figures, the paragraph, and the form to practise on. */
-import { afterAll, beforeAll, expect, test } from 'vitest'
-import { startSite, type Site } from '../pages/site/server.ts'
+import { expect, test } from 'vitest'
 import { eightPoints } from '../view/report-fixtures.ts'
-import { helper, launch, type Session, type Surface, whole } from './harness.ts'
+import { besideSite } from './beside-site.ts'
+import { helper, type Surface, whole } from './harness.ts'
 import { confirm, openDemo } from './round.ts'
 import { until } from './surface.ts'
 
-let session: Session
-let site: Site
-
-beforeAll(async () => {
-  ;[session, site] = await Promise.all([launch(), startSite()])
-})
-afterAll(async () => {
-  await session?.close()
-  await site?.close()
-})
+const at = besideSite()
 
 /** What stands in a cell of the readings. */
 const cell = (view: Surface, row: number, column: string): Promise<string> =>
@@ -45,7 +36,7 @@ async function openSection(view: Surface, id: string): Promise<void> {
 
 /** The demo job's test after the work, as a regression of eight points: pasted, as a person would. */
 async function openRegression(): Promise<Surface> {
-  const view = await session.openPage('/sidepanel.html')
+  const view = await at.session.openPage('/sidepanel.html')
   await view.get('button', 'Open book')
   if (await view.has('button', 'Open the demo job')) await view.click('button', 'Open the demo job')
   await view.wait(/14 Tannery Row/)
@@ -67,9 +58,9 @@ async function openRegression(): Promise<Surface> {
 }
 
 test('the popup puts itself beside the page, where it stays', async () => {
-  const page = await session.open(site.plain)
-  const popup = await openDemo(session, page)
-  const opened = session.browser.waitForTarget((target) => target.url().endsWith('/sidepanel.html'), {
+  const page = await at.session.open(at.site.plain)
+  const popup = await openDemo(at.session, page)
+  const opened = at.session.browser.waitForTarget((target) => target.url().endsWith('/sidepanel.html'), {
     timeout: 15_000,
   })
   await popup.click('button', 'Keep beside the page')
@@ -80,11 +71,11 @@ test('the popup puts itself beside the page, where it stays', async () => {
   expect(await beside.page.$$eval('.calc', (found) => found.length)).toBe(1)
 
   // A page on which the button was never pressed is closed to it: it says what to press, and then works there.
-  const other = await session.open(site.react)
+  const other = await at.session.open(at.site.react)
   await beside.wait(/press the Gapsum button in the toolbar once/)
   await beside.click('button', 'Map this page')
   await beside.wait(/does not let the helper into this page yet: press the Gapsum button/)
-  const popupThere = await session.openPopup(other)
+  const popupThere = await at.session.openPopup(other)
   await popupThere.wait(/14 Tannery Row/)
   await popupThere.page.close()
   await beside.click('button', 'Map this page')
@@ -94,7 +85,7 @@ test('the popup puts itself beside the page, where it stays', async () => {
 })
 
 test('what is typed in two windows at once is all kept, and what both typed in one cell is told', async () => {
-  const [one, other] = [await session.openPage('/sidepanel.html'), await session.openPage('/sidepanel.html')]
+  const [one, other] = [await at.session.openPage('/sidepanel.html'), await at.session.openPage('/sidepanel.html')]
   for (const view of [one, other]) {
     await view.wait(/14 Tannery Row/)
     await view.page.bringToFront()
@@ -141,7 +132,7 @@ test('a point is left out of the plot with a reason, and the figures, the checks
 
   await view.page.reload()
   await view.wait(/fit of 7 points/)
-  const book = await session.openPage('/book.html#report?job=demo-job&test=demo-after')
+  const book = await at.session.openPage('/book.html#report?job=demo-job&test=demo-after')
   await book.wait(/× Point 3 is left out of the figures: a door slammed/)
   expect(await book.has('image', /before.*after.*down/i)).toBe(true)
   await book.page.close()
@@ -176,7 +167,7 @@ test('pinned figures come first, in their order and rounding, also after a resta
 test('the paragraph is copied as plain and as rich text, and its wording stays changed', async () => {
   const view = await openRegression()
   // Any page may be read from in this browser, so that the test sees what a mail program would be given.
-  const browser = await session.browser.target().createCDPSession()
+  const browser = await at.session.browser.target().createCDPSession()
   for (const name of ['clipboard-read', 'clipboard-write']) {
     await browser.send('Browser.setPermission', { permission: { name }, setting: 'granted' })
   }
@@ -200,8 +191,8 @@ test('the paragraph is copied as plain and as rich text, and its wording stays c
 })
 
 test('the form to practise on is mapped and filled as any other, and sends nothing', async () => {
-  const page = await session.open(`chrome-extension://${session.extension.id}/practice.html`)
-  const popup = await openDemo(session, page)
+  const page = await at.session.open(`chrome-extension://${at.session.extension.id}/practice.html`)
+  const popup = await openDemo(at.session, page)
   await popup.click('button', 'after')
   await popup.click('button', 'Map this page')
   const mapping = await helper(page)
@@ -216,7 +207,7 @@ test('the form to practise on is mapped and filled as any other, and sends nothi
   const held = await page.$eval('[name="street"]', (box) => (box as HTMLInputElement).value)
   expect(held).toContain('14 Tannery Row')
   expect(await page.$eval('[name="certify"]', (box) => (box as HTMLInputElement).checked)).toBe(false)
-  const book = await session.openPage('/book.html')
+  const book = await at.session.openPage('/book.html')
   await book.wait(/Form LC-7, practice sheet|Practice form/)
   await book.page.close()
   await page.close()

@@ -3,11 +3,10 @@ import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:f
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterEach, beforeEach, expect, it } from 'vitest'
+import { keptBy, type Kept } from '../book/versions/kept.ts'
 import { startSite, type Site } from '../pages/site/server.ts'
 import { built, launch, type Session } from './harness.ts'
 import { bookLines, formOf, round } from './round.ts'
-
-type Kept = Record<string, unknown[]>
 
 let site: Site
 let session: Session
@@ -80,7 +79,7 @@ it('drafts, jobs, form maps and the book of an earlier build are all there after
 })
 
 it('the database as its first version left it is taken over, and its chain fits', async () => {
-  const kept = JSON.parse(readFileSync(new URL('../book/versions/version-1.json', import.meta.url), 'utf8')) as Kept
+  const kept = keptBy('version-1')
   // Nothing of the extension runs yet, so that the database is not there.
   install({ background: undefined })
   await start()

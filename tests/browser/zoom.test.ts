@@ -4,22 +4,12 @@
  */
 import { mkdirSync } from 'node:fs'
 import type { Page } from 'puppeteer-core'
-import { afterAll, beforeAll, expect, it } from 'vitest'
-import { startSite, type Site } from '../pages/site/server.ts'
+import { expect, it } from 'vitest'
+import { besideSite } from './beside-site.ts'
 import { closedRootOf } from './door.ts'
-import { launch, type Session } from './harness.ts'
 import { confirm, openDemo } from './round.ts'
 
-let session: Session
-let site: Site
-
-beforeAll(async () => {
-  ;[session, site] = await Promise.all([launch(), startSite()])
-})
-afterAll(async () => {
-  await session?.close()
-  await site?.close()
-})
+const at = besideSite()
 
 /** LOOK names a folder for a picture of each. */
 async function picture(page: Page, name: string): Promise<void> {
@@ -66,12 +56,12 @@ const zoomed = (page: Page, width: number, height: number): Promise<void> =>
   page.setViewport({ width, height, deviceScaleFactor: 2 })
 
 it('the helper on a page of 640 x 360', async () => {
-  const page = await session.open(site.plain)
+  const page = await at.session.open(at.site.plain)
   await zoomed(page, 640, 360)
-  const popup = await openDemo(session, page)
+  const popup = await openDemo(at.session, page)
   await popup.click('button', 'after')
   await popup.click('button', 'Map this page')
-  const ui = await session.helper(page)
+  const ui = await at.session.helper(page)
   await ui.wait(/Pick a control/)
   expect.soft(await ofHelper(page), 'mapping').toEqual([])
   await picture(page, 'zoom-mapping')
@@ -91,7 +81,7 @@ it.each([
   ['popup', 400, 300],
   ['sidepanel', 180, 450],
 ])('the calculator as %s at %i px', async (name, width, height) => {
-  const view = await session.openPage(`/${name}.html`)
+  const view = await at.session.openPage(`/${name}.html`)
   await view.wait(/14 Tannery Row/)
   await zoomed(view.page, width, height)
   await view.wait(/Meets the limit/)
@@ -108,7 +98,7 @@ it.each([
 it.each(['jobs', 'entry-1', 'maps', 'devices', 'limits', 'review', 'settings', 'report?job=demo-job&test=demo-after'])(
   'the book at 640 px: %s',
   async (hash) => {
-    const book = await session.openPage(`/book.html#${hash}`)
+    const book = await at.session.openPage(`/book.html#${hash}`)
     await zoomed(book.page, 640, 450)
     await book.wait(/Chain verified/)
     await new Promise((done) => setTimeout(done, 500))

@@ -3,12 +3,8 @@ import { describe, expect, test } from 'vitest'
 import { checks } from '../../lib/reduce/checks/index.ts'
 import { reduce } from '../../lib/reduce/reduce.ts'
 import type { Sheet } from '../../lib/sheet/schema.ts'
+import { said } from './said.ts'
 import { fakeRegression, fakeSheet, wholeBuilding } from './sheets.ts'
-
-function said(id: string, sheet: Sheet): string | undefined {
-  const found = reduce(sheet).checks.find((check) => check.id === id)
-  return found && `${found.outcome}: ${found.text}`
-}
 
 const line = (pressures: number[], exponent = 0.65) =>
   pressures.map((pressure, index) => ({
@@ -194,6 +190,15 @@ test('the pressure of one point, and of two', () => {
 const perfect = (exponent: number) =>
   [60, 50, 40, 30, 20].map((pressure) => ({ pressure: -pressure, flow: 80 * pressure ** exponent }))
 
+const two = (exponent: number) =>
+  said(
+    'exponent',
+    fakeSheet({
+      procedure: 'two-point',
+      points: [perfect(exponent)[1]!, { pressure: -12.5, flow: 80 * 12.5 ** exponent }],
+    }),
+  )
+
 test('exponent and half the pressure', () => {
   expect(ofLine('exponent', 0.65)).toMatch(/^good/)
   expect(ofLine('exponent', 0.42)).toMatchInlineSnapshot(
@@ -207,14 +212,6 @@ test('exponent and half the pressure', () => {
   for (const exponent of [0.499, 1.001]) {
     expect(said('exponent', fakeRegression({ points: perfect(exponent) }))).toMatch(/^bad/)
   }
-  const two = (exponent: number) =>
-    said(
-      'exponent',
-      fakeSheet({
-        procedure: 'two-point',
-        points: [perfect(exponent)[1]!, { pressure: -12.5, flow: 80 * 12.5 ** exponent }],
-      }),
-    )
   expect(two(0.65)).toMatch(/^good/)
   expect(two(0.45)).toMatchInlineSnapshot(
     `"bad: The exponent is 0.45; ASTM E1827 accepts 0.5 to 1.0. Look for a hose, a range or a window that changed during the test, and repeat it."`,
@@ -266,43 +263,6 @@ test('range of the device', () => {
   expect(ofRange(-300, { minPressure: 25, maxPressure: 300 })).toMatch(/^good/)
   expect(ofRange(80, {})).toMatch(/^not checked/)
   expect(said('range-window', fakeSheet())).toBeUndefined()
-})
-
-const ofHole = (flow: number, overrides: Partial<Sheet> = {}) =>
-  said('known-hole', fakeSheet({ fieldCheck: { area: 100, pressure: -50, flow }, ...overrides }))
-
-/** 1.762 × 0.611 × 100 in2 × √50 Pa = 761.3 cfm. */
-test('known hole', () => {
-  expect(said('known-hole', fakeSheet())).toMatchInlineSnapshot(
-    `"not checked: No field check typed. Open a sharp-edged hole of known area, and compare the flow that it adds with what must pass it."`,
-  )
-  expect(ofHole(761)).toMatchInlineSnapshot(
-    `"good: The measured flow is 0.023 % below what the known hole lets through: they agree."`,
-  )
-  expect(ofHole(837)).toMatch(/^good/)
-  expect(ofHole(838)).toMatchInlineSnapshot(
-    `"doubtful: The measured flow is 10.1 % above what the known hole lets through. Check range, hoses and units; if they are right, have the device calibrated."`,
-  )
-  expect(ofHole(686)).toMatch(/^good/)
-  expect(ofHole(685)).toMatchInlineSnapshot(
-    `"doubtful: The measured flow is 10.01 % below what the known hole lets through. Check range, hoses and units; if they are right, have the device calibrated."`,
-  )
-  expect(ofHole(610)).toMatch(/^doubtful/)
-  expect(ofHole(608)).toMatch(/^bad/)
-})
-
-test('known hole: the largest flow and the smallest hole that a sheet takes are compared too', () => {
-  expect(ofHole(1e9)).toMatch(/^bad/)
-  expect(ofHole(1e-9)).toMatch(/^bad/)
-  const tiny = { area: 1e-9, pressure: 1e-9, flow: 1e9, discharge: 0.3 }
-  expect(said('known-hole', fakeSheet({ fieldCheck: tiny }))).toMatch(/^bad/)
-})
-
-test('known hole: a flow at the density of the air is compared at that density, one shown at the calibration’s at that', () => {
-  const high = { air: { indoor: 68, outdoor: 68, elevation: 8000 } }
-  expect(ofHole(761, { ...high, flowBasis: 'indicated' })).toMatch(/^good.* 0\.0/)
-  // At 8,000 ft the air is lighter: √(1.2041 / 0.8990) = 1.157 times as much passes.
-  expect(ofHole(761 * 1.157, { ...high, flowBasis: 'actual' })).toMatch(/^good.* 0\.0/)
 })
 
 test('air and weather', () => {

@@ -1,0 +1,42 @@
+/** The check of the device against a hole of known area. */
+import { expect, test } from 'vitest'
+import type { Sheet } from '../../lib/sheet/schema.ts'
+import { said } from './said.ts'
+import { fakeSheet } from './sheets.ts'
+
+const ofHole = (flow: number, overrides: Partial<Sheet> = {}) =>
+  said('known-hole', fakeSheet({ fieldCheck: { area: 100, pressure: -50, flow }, ...overrides }))
+
+/** 1.762 × 0.611 × 100 in2 × √50 Pa = 761.3 cfm. */
+test('known hole', () => {
+  expect(said('known-hole', fakeSheet())).toMatchInlineSnapshot(
+    `"not checked: No field check typed. Open a sharp-edged hole of known area, and compare the flow that it adds with what must pass it."`,
+  )
+  expect(ofHole(761)).toMatchInlineSnapshot(
+    `"good: The measured flow is 0.023 % below what the known hole lets through: they agree."`,
+  )
+  expect(ofHole(837)).toMatch(/^good/)
+  expect(ofHole(838)).toMatchInlineSnapshot(
+    `"doubtful: The measured flow is 10.1 % above what the known hole lets through. Check range, hoses and units; if they are right, have the device calibrated."`,
+  )
+  expect(ofHole(686)).toMatch(/^good/)
+  expect(ofHole(685)).toMatchInlineSnapshot(
+    `"doubtful: The measured flow is 10.01 % below what the known hole lets through. Check range, hoses and units; if they are right, have the device calibrated."`,
+  )
+  expect(ofHole(610)).toMatch(/^doubtful/)
+  expect(ofHole(608)).toMatch(/^bad/)
+})
+
+test('known hole: the largest flow and the smallest hole that a sheet takes are compared too', () => {
+  expect(ofHole(1e9)).toMatch(/^bad/)
+  expect(ofHole(1e-9)).toMatch(/^bad/)
+  const tiny = { area: 1e-9, pressure: 1e-9, flow: 1e9, discharge: 0.3 }
+  expect(said('known-hole', fakeSheet({ fieldCheck: tiny }))).toMatch(/^bad/)
+})
+
+test('known hole: a flow at the density of the air is compared at that density, one shown at the calibration’s at that', () => {
+  const high = { air: { indoor: 68, outdoor: 68, elevation: 8000 } }
+  expect(ofHole(761, { ...high, flowBasis: 'indicated' })).toMatch(/^good.* 0\.0/)
+  // At 8,000 ft the air is lighter: √(1.2041 / 0.8990) = 1.157 times as much passes.
+  expect(ofHole(761 * 1.157, { ...high, flowBasis: 'actual' })).toMatch(/^good.* 0\.0/)
+})
