@@ -30,24 +30,26 @@ export const text = (value: number) =>
     ? Math.round(value).toLocaleString('en-US')
     : String(Number(value.toPrecision(3)))
 
-function table(rows: readonly Row[]): string {
-  const cells = rows.map(({ what, value, unit, aim = '', met }) => [
+function table(results: Readonly<Record<string, readonly Row[]>>): string {
+  const rows = Object.entries(results).flatMap(([part, all]) => all.map((row) => ({ part, ...row })))
+  const cells = rows.map(({ part, what, value, unit, aim = '', met }) => [
+    part,
     what,
     text(value),
     unit,
     aim,
     met === undefined ? '' : met ? 'met' : 'NOT MET',
   ])
-  const widths = [0, 1, 2, 3, 4].map((column) => Math.max(...cells.map((row) => row[column]!.length)))
+  const widths = [0, 1, 2, 3, 4, 5].map((column) => Math.max(...cells.map((row) => row[column]!.length)))
   return cells
-    .map((row) => row.map((cell, at) => (at === 1 ? cell.padStart(widths[at]!) : cell.padEnd(widths[at]!))).join('  '))
+    .map((row) => row.map((cell, at) => (at === 2 ? cell.padStart(widths[at]!) : cell.padEnd(widths[at]!))).join('  '))
     .map((line) => `  ${line.trimEnd()}`)
     .join('\n')
 }
 
 /**
- * Runs every part of a folder, or those named on the command line, one after the other; prints a table of each and
- * writes all rows into .output.
+ * Runs every part of a folder, or those named on the command line, one after the other; then prints one table
+ * of all rows and writes them into .output.
  *
  * @param kind ending of the files and name of the result: 'bench' or 'soak'
  * @param words names of parts; `--keep` also writes the rows into results.json of the folder, for the README
@@ -66,18 +68,19 @@ export async function runParts(kind: 'bench' | 'soak', words: readonly string[])
   if (!well) console.error(`No such part. There are: ${files.map((file) => basename(file, `.${kind}.ts`)).join(', ')}.`)
   for (const file of wanted) {
     const name = basename(file, `.${kind}.ts`)
-    console.log(`\n${name}`)
+    const started = Date.now()
     try {
       const { default: part } = (await import(new URL(file, folder).href)) as { default: Part }
       const rows = await part()
       results[name] = rows
-      console.log(table(rows))
+      console.log(`${name}: measured in ${Math.round((Date.now() - started) / 1000)} s`)
       if (kind === 'soak' && rows.some(({ met }) => met === false)) well = false
     } catch (error) {
-      console.error(error)
+      console.error(`${name} did not come to its end:`, error)
       well = false
     }
   }
+  if (Object.keys(results).length > 0) console.log(`\n${table(results)}`)
   const output = new URL('../../.output/', import.meta.url)
   mkdirSync(output, { recursive: true })
   write(new URL(`${kind}.json`, output), results)

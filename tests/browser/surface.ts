@@ -41,6 +41,9 @@ function fits(text: string, name: Name | undefined): boolean {
   return typeof name === 'string' ? text === name : name.test(text)
 }
 
+/** Something lies over what was to be clicked. */
+class Covered extends Error {}
+
 export class Surface {
   readonly #door: Door
   readonly #called: string
@@ -129,18 +132,20 @@ export class Surface {
       }`,
       [at.x, at.y],
     )
-    if (covering) throw new Error(`${found.role} "${found.name}" of ${this.#called} is covered by ${covering}.`)
+    if (covering) throw new Covered(`${found.role} "${found.name}" of ${this.#called} is covered by ${covering}.`)
     await this.#door.click(at.x, at.y)
   }
 
-  /** Clicks the middle of an element with the mouse; one that the page draws anew meanwhile is looked for again. */
+  /** Clicks the middle of an element with the mouse; one that the page draws anew or moves meanwhile is looked for again. */
   async click(role: string, name?: Name): Promise<void> {
     for (let turn = 0; ; turn++) {
       const found = await this.get(role, name)
       try {
         return await this.#press(found)
       } catch (error) {
-        if (turn === 3 || (await this.#isConnected(found))) throw error
+        if (turn === 3) throw error
+        if (error instanceof Covered) await pause(200)
+        else if (await this.#isConnected(found)) throw error
       }
     }
   }

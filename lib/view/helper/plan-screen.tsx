@@ -79,6 +79,7 @@ export function PlanScreen({ material, map, onMap }: PlanScreenProps) {
       compute={compute}
       undo={undoing !== undefined}
       job={material.job.name}
+      noting={state.at === 'noting'}
       problem={state.at === 'problem' ? state.message : ''}
       onChoose={(binding, index) => setChoices((before) => new Map(before).set(binding, index))}
       onFill={run}

@@ -21,6 +21,8 @@ interface PlanViewProps {
   compute: () => Plan
   undo: boolean
   job: string
+  /** Whether the book is being told of the fill. */
+  noting: boolean
   problem: string
   onChoose: (binding: string, candidate: number) => void
   onFill: (plan: Plan, chosen: ReadonlySet<string>) => void
@@ -28,7 +30,7 @@ interface PlanViewProps {
 }
 
 /** What would be typed, before anything is. */
-export function PlanView({ compute, undo, job, problem, onChoose, onFill, onMap }: PlanViewProps) {
+export function PlanView({ compute, undo, job, noting, problem, onChoose, onFill, onMap }: PlanViewProps) {
   const { close } = useShell()
   const survey = useSurvey()
   const [plan, setPlan] = useState(compute)
@@ -38,6 +40,8 @@ export function PlanView({ compute, undo, job, problem, onChoose, onFill, onMap 
   const [pointed, setPointed] = useState<Control | string>()
   const [copying, setCopying] = useState(false)
   const [changed, setChanged] = useState(false)
+  const [broke, setBroke] = useState('')
+  const trouble = broke || problem
 
   // The person's own choice shows the plan anew without a word; a page that changed it is named.
   const asked = useRef(compute)
@@ -52,8 +56,18 @@ export function PlanView({ compute, undo, job, problem, onChoose, onFill, onMap 
   const marks = useMemo(() => planMarks(plan, left, pointed), [plan, left, pointed])
   const fillable = plan.lines.filter((line) => canBeFilled(line) && !left.has(line.binding))
 
+  const look = (): Plan | undefined => {
+    try {
+      return compute()
+    } catch (error) {
+      setBroke(say`Nothing was typed, because the page could not be read: ${String(error)}.`)
+      return undefined
+    }
+  }
   const confirm = () => {
-    const now = compute()
+    const now = look()
+    if (!now) return
+    setBroke('')
     const chosen = new Set(plan.lines.map(({ binding }) => binding).filter((binding) => !left.has(binding)))
     if (!samePlan(plan, now)) {
       setPlan(now)
@@ -82,7 +96,7 @@ export function PlanView({ compute, undo, job, problem, onChoose, onFill, onMap 
         onEscape={close}
         footer={
           <>
-            <button type="button" class="b first" disabled={fillable.length === 0} onClick={confirm}>
+            <button type="button" class="b first" disabled={noting || fillable.length === 0} onClick={confirm}>
               {undo ? say`Put back ${count}` : say`Fill ${count}`}
             </button>
             <button type="button" class="b" aria-pressed={copying} onClick={() => setCopying(!copying)}>
@@ -107,9 +121,9 @@ export function PlanView({ compute, undo, job, problem, onChoose, onFill, onMap 
           </p>
         )}
         {survey.more && <p class="note">{tooMany}</p>}
-        {problem && (
+        {trouble && (
           <p class="note bad" role="alert">
-            {say`${problem} The copy list below still works.`}
+            {say`${trouble} The copy list below still works.`}
           </p>
         )}
         {changed && (
@@ -118,7 +132,7 @@ export function PlanView({ compute, undo, job, problem, onChoose, onFill, onMap 
           </p>
         )}
         <Counts of={plan.lines.map(({ state }) => state)} />
-        {copying || problem ? (
+        {copying || trouble ? (
           <CopyList lines={plan.lines} />
         ) : (
           <PlanTable

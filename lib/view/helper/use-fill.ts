@@ -4,6 +4,7 @@ import { fill as fillPage } from '../../form/fill.ts'
 import type { Material } from '../../form/material.ts'
 import type { Plan } from '../../form/plan.ts'
 import type { FormMap, ReceiptLine } from '../../form/schema.ts'
+import type { Answer, ToBackground } from '../../messages.ts'
 import { newId } from './new-id.ts'
 import { send } from './send.ts'
 import { useShell } from './shell.ts'
@@ -22,8 +23,23 @@ export interface Filled {
 
 export type FillState =
   | { at: 'rest' }
+  /** The book hears of it. */
+  | { at: 'noting' }
   | { at: 'filling'; lines: ReceiptLine[]; total: number; stopping: boolean }
   | { at: 'problem'; message: string }
+
+/** So long the book may be silent, in ms. */
+const patience = 15_000
+
+/** What the book answers, or that it does not: whoever pressed a button must not wait for ever. */
+function answerTo(message: ToBackground): Promise<Answer> {
+  let timer: ReturnType<typeof setTimeout>
+  const silence = new Promise<Answer>((resolve) => {
+    const words = say`It has not answered for ${patience / 1000} seconds. Try again; if it stays silent, reload the page.`
+    timer = setTimeout(() => resolve({ ok: false, message: words }), patience)
+  })
+  return Promise.race([send(message), silence]).finally(() => clearTimeout(timer))
+}
 
 interface Start {
   plan: Plan
@@ -37,15 +53,20 @@ export function useFill({ material, map }: { material: Material; map: FormMap })
   const { signal, setBusy } = useShell()
   const [state, setState] = useState<FillState>({ at: 'rest' })
   const stopper = useRef<AbortController | undefined>(undefined)
+  const running = useRef(false)
 
   const start = useCallback(
     async ({ plan, chosen, of }: Start): Promise<Filled | undefined> => {
+      // A second press before the book has answered the first.
+      if (running.current) return undefined
+      running.current = true
+      setState({ at: 'noting' })
       const id = newId()
       const kind = of === undefined ? 'fill' : 'undo'
       const lines = plan.lines.filter(({ binding }) => chosen.has(binding))
       setBusy(true)
       try {
-        const started = await send({
+        const started = await answerTo({
           type: 'fill-started',
           fill: {
             id,
@@ -83,7 +104,7 @@ export function useFill({ material, map }: { material: Material; map: FormMap })
           signal: AbortSignal.any([stop.signal, signal]),
           onLine: (line) => {
             heard.set(line.binding, line)
-            notes.push(send({ type: 'fill-line', fill: id, line }))
+            notes.push(answerTo({ type: 'fill-line', fill: id, line }))
             setState((before) =>
               before.at === 'filling'
                 ? { ...before, lines: [...before.lines.filter(({ binding }) => binding !== line.binding), line] }
@@ -96,7 +117,7 @@ export function useFill({ material, map }: { material: Material; map: FormMap })
           return [...heard.values()]
         })
         const noted = await Promise.all(notes)
-        const ended = await send({ type: 'fill-ended', fill: id })
+        const ended = await answerTo({ type: 'fill-ended', fill: id })
         setState({ at: 'rest' })
         const missed = noted.filter(({ ok }) => !ok).length
         return {
@@ -114,6 +135,7 @@ export function useFill({ material, map }: { material: Material; map: FormMap })
           entry: ended.ok ? ended.entry : undefined,
         }
       } finally {
+        running.current = false
         setBusy(false)
       }
     },
