@@ -1,20 +1,10 @@
 import { describe, expect, it, test } from 'vitest'
-import {
-  answerShape,
-  endShape,
-  frameShape,
-  mapShape,
-  marksShape,
-  pickedShape,
-  planShape,
-  writeShape,
-} from '../lib/message-shapes.ts'
+import { answerShape } from '../lib/message-shapes.ts'
 import { answerSchema, fromFramesSchema, toBackgroundSchema, toHelperSchema } from '../lib/messages.ts'
 import { fits, type Shape } from '../lib/shape.ts'
+import { toHelperShape } from './heard.ts'
 import { generator } from './random.ts'
 import { type Schema, shapeOf, valueOf } from './shape.ts'
-
-const toHelperShape: Shape = ['any', mapShape, planShape, frameShape, writeShape, marksShape, pickedShape, endShape]
 
 const heard: [string, Schema & { safeParse: (value: unknown) => { success: boolean } }, Shape][] = [
   ['the helper hears', toHelperSchema, toHelperShape],

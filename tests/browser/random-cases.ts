@@ -1,14 +1,13 @@
 /** Seeded cases of messages, form maps and pages: what none of them may do is break, or enter anything wrong. */
 import type { Browser } from 'puppeteer-core'
-import { answerShape, endShape, frameShape, mapShape, planShape, writeShape } from '../../lib/message-shapes.ts'
+import { answerShape } from '../../lib/message-shapes.ts'
 import { answerSchema, fromFramesSchema, toBackgroundSchema, toHelperSchema } from '../../lib/messages.ts'
 import { formMapSchema } from '../../lib/form/schema.ts'
-import { fits, type Shape } from '../../lib/shape.ts'
+import { fits } from '../../lib/shape.ts'
+import { toHelperShape } from '../heard.ts'
 import { generator } from '../random.ts'
 import { valueOf } from '../shape.ts'
 import { Bench } from './isolated.ts'
-
-const toHelperShape: Shape = ['any', mapShape, planShape, frameShape, writeShape, endShape]
 
 /** Messages whole and spoilt: the helper's shape takes what the schema takes, and no schema throws. */
 export function randomMessages(seed: number, count: number): string[] {

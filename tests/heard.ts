@@ -1,0 +1,22 @@
+import {
+  endShape,
+  frameShape,
+  mapShape,
+  marksShape,
+  pickedShape,
+  planShape,
+  writeShape,
+} from '../lib/message-shapes.ts'
+import type { Shape } from '../lib/shape.ts'
+
+/** Every message that the helper hears. */
+export const toHelperShape: Shape = [
+  'any',
+  mapShape,
+  planShape,
+  frameShape,
+  writeShape,
+  marksShape,
+  pickedShape,
+  endShape,
+]
