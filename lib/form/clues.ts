@@ -57,11 +57,21 @@ export function optionElements(list: Element): HTMLElement[] {
   return [...list.querySelectorAll<HTMLElement>('[role=option]')]
 }
 
-/** Labels of the options of a select, list or radio group as the page shows them. */
+export const optionLabel = (option: Element): string => tidy(option.getAttribute('aria-label') ?? textIn(option))
+
+/** Whether a list draws only those options that are in view: each says then how many there are, or that nobody knows. */
+function drawnInPart(options: readonly Element[]): boolean {
+  const size = options[0]?.getAttribute('aria-setsize')
+  return size === '-1' || Number(size ?? 0) > options.length
+}
+
+/** Labels of the options of a select, list or radio group as the page shows them; none where they are drawn in part. */
 export function optionsOf(control: Control): string[] {
   if (control.far) return control.far.image.clues.options
-  if (control.kind === 'listbox')
-    return optionElements(control.element).map((each) => tidy(each.getAttribute('aria-label') ?? textIn(each)))
+  if (control.kind === 'listbox') {
+    const options = optionElements(control.element)
+    return drawnInPart(options) ? [] : options.map(optionLabel)
+  }
   if (control.kind === 'select' || control.kind === 'multiple')
     return [...(control.element as HTMLSelectElement).options].map((option) => tidy(option.label || option.text))
   if (control.kind === 'radio')

@@ -1,5 +1,5 @@
 /** Reading what a control shows, and waiting until the page has settled. */
-import { optionElements, optionsOf } from './clues.ts'
+import { optionElements, optionLabel, optionsOf } from './clues.ts'
 import { alive, byId } from './dom.ts'
 import type { Control } from './controls.ts'
 import { datePatternIn } from './hints.ts'
@@ -29,12 +29,8 @@ export function shown(control: Control): string {
         .flatMap((each, at) => (each.selected ? (options[at] ?? '') : []))
         .join('; ')
     }
-    case 'listbox': {
-      const options = optionsOf(control)
-      return optionElements(element)
-        .flatMap((each, at) => (isOn(each) ? (options[at] ?? '') : []))
-        .join('; ')
-    }
+    case 'listbox':
+      return optionElements(element).filter(isOn).map(optionLabel).join('; ')
     case 'radio':
       return optionsOf(control)[control.elements.findIndex(isOn)] ?? ''
     case 'checkbox':

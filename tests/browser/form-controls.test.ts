@@ -1,4 +1,5 @@
 /** What must hold for drawn controls whatever library draws them: told the truth, nothing submitted, no trap taken. */
+import { readFileSync } from 'node:fs'
 import type { Browser } from 'puppeteer-core'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import type { Material } from '../../lib/form/material.ts'
@@ -139,5 +140,23 @@ test('a file of the figures goes into a file control', async () => {
   expect(await bench.page.evaluate('window.pageState().report')).toBe(
     'figures.csv text/csv group,item,value,unit\r\nafter,CFM50,754,cfm\r\nbuilding,Address,"14 Tannery Row, Marrowby",\r\n',
   )
+  await bench.page.close()
+})
+
+test('lists that draw only what is in view are scrolled to the option, and to their end before it is missed', async () => {
+  const markup = readFileSync(new URL('../pages/controls/scrolled.html', import.meta.url), 'utf8')
+  const bench = await Bench.open(browser, form, markup)
+  expect(await fillIn(bench, { Parcel: 'Parcel 287', District: 'District 211', Lot: 'Lot 77' })).toEqual({
+    Parcel: 'entered: Parcel 287',
+    District: 'entered: District 211',
+    Lot: 'entered: Lot 77',
+  })
+  const model = () => bench.page.evaluate(() => (window as unknown as { model: object }).model)
+  expect(await model()).toEqual({ parcel: 'Parcel 287', district: 'District 211', lot: 'Lot 77' })
+  const missed = await fillIn(bench, { Parcel: 'Parcel 401', District: 'District 0', Lot: 'Lot 91' })
+  for (const [control, text] of Object.entries({ Parcel: 'Parcel 401', District: 'District 0', Lot: 'Lot 91' }))
+    expect(missed[control]).toContain(`“${text}”`)
+  expect(Object.values(missed).filter((line) => line.startsWith('entered'))).toEqual([])
+  expect(await model()).toEqual({ parcel: 'Parcel 287', district: 'District 211', lot: 'Lot 77' })
   await bench.page.close()
 })

@@ -30,21 +30,24 @@ function look({ opened }: Pick<Watch, 'opened'>, text: string): Fit | undefined 
   return undefined
 }
 
-/** Goes through a list that mounts only what is in view. */
-async function scrollThrough(watch: Watch, text: string): Promise<Fit | undefined> {
+function onward(scroller: Element): boolean {
+  const before = scroller.scrollTop
+  scroller.scrollTop += scroller.clientHeight * 0.8
+  return scroller.scrollTop !== before
+}
+
+/** Goes through lists that mount only what is in view, to their ends; more may come there after a request. */
+export async function scrollThrough(popups: Element[], text: string): Promise<Fit | undefined> {
   const end = Date.now() + 6000
   // What has opened stays the same while it is scrolled.
-  const popups = watch.opened()
   const opened = () => popups
   for (const scroller of new Set(popups.flatMap(scrollers))) {
     scroller.scrollTop = 0
-    for (let last = -1; scroller.scrollTop !== last && Date.now() < end;) {
+    do {
       await pause(30)
       const found = look({ opened }, text)
       if (found) return found
-      last = scroller.scrollTop
-      scroller.scrollTop += scroller.clientHeight * 0.8
-    }
+    } while (Date.now() < end && (await until(() => onward(scroller), 400)))
   }
   return undefined
 }
@@ -87,7 +90,7 @@ async function findOption(element: HTMLElement, watch: Watch, text: string): Pro
     const found = await until(() => look(watch, text), open(watch) ? 100 : 1500, 50)
     if (found) return found
   }
-  return await scrollThrough(watch, text)
+  return await scrollThrough(watch.opened(), text)
 }
 
 /** Moves the list's own mark with the arrow keys until it stands on the option, then takes it. */

@@ -2,8 +2,9 @@ import { optionElements, optionsOf } from '../clues.ts'
 import type { Control } from '../controls.ts'
 import { several } from '../kinds.ts'
 import { isOn } from '../read/tick.ts'
+import { scrollThrough } from './combobox.ts'
 import { press } from './press.ts'
-import { noOption } from './reasons.ts'
+import { byHand, noOption } from './reasons.ts'
 import { pause } from './wait.ts'
 
 /** Clicks the options of a list that is always open. */
@@ -11,6 +12,14 @@ export async function writeListbox(control: Control, text: string): Promise<stri
   const many = control.element.getAttribute('aria-multiselectable') === 'true'
   const wanted = many ? several(text) : [text]
   const options = optionsOf(control)
+  if (options.length === 0) {
+    // What is chosen out of sight cannot be taken back.
+    if (many) return byHand
+    const fit = await scrollThrough([control.element], text)
+    if (!fit) return `${noOption} “${text}”`
+    if (!isOn(fit.element)) press(fit.element)
+    return undefined
+  }
   const missing = wanted.find((each) => !options.includes(each))
   if (missing !== undefined) return `${noOption} “${missing}”`
   for (const label of new Set([...options, ...wanted])) {

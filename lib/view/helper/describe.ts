@@ -38,10 +38,9 @@ function takes(control: Control): string {
   if (dateKinds.has(kind)) return say`a date`
   if (tickKinds.has(kind)) return say`a tick`
   if (proseKinds.has(kind)) return most(say`lines of text`)
-  if (optionKinds.has(kind)) {
-    const count = optionsOf(control).filter(Boolean).length
+  const count = optionsOf(control).filter(Boolean).length
+  if (optionKinds.has(kind) && count > 0)
     return severalKinds.has(kind) ? say`some of ${count} options` : say`one of ${count} options`
-  }
   return kind === 'file' ? say`a file` : most(say`text`)
 }
 

@@ -4,7 +4,7 @@ import type { Plan } from '../../../lib/form/plan.ts'
 import type { PlanLine } from '../../../lib/form/schema.ts'
 import { samePlan } from '../../../lib/view/helper/same-plan.ts'
 
-const element = {} as HTMLElement
+const element = { isConnected: true } as HTMLElement
 
 function fakeLine(overrides: Partial<PlanLine> = {}): PlanLine {
   return {
