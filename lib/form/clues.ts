@@ -61,8 +61,8 @@ export const optionLabel = (option: Element): string => tidy(option.getAttribute
 
 /** Whether a list draws only those options that are in view: each says then how many there are, or that nobody knows. */
 function drawnInPart(options: readonly Element[]): boolean {
-  const size = options[0]?.getAttribute('aria-setsize')
-  return size === '-1' || Number(size ?? 0) > options.length
+  const size = Number(options[0]?.getAttribute('aria-setsize'))
+  return size < 0 || size > options.length
 }
 
 /** Labels of the options of a select, list or radio group as the page shows them; none where they are drawn in part. */

@@ -13,7 +13,7 @@ interface Frame {
   address: Address
   controls: Control[]
   /** What the frame was last asked to outline. */
-  marked: string
+  marked?: string
 }
 
 const frames = new Map<number, Frame>()
@@ -47,16 +47,16 @@ export function takeFrame(
   images: readonly Image[],
   write: (key: string, text: string) => Promise<Written>,
 ): void {
-  const { controls: before = [], marked = '' } = frames.get(frame) ?? {}
+  const before = frames.get(frame)
   const controls = images.map((image) =>
     drawn(
       image,
       address,
       (text) => write(image.key, text),
-      before.find(({ far }) => far?.image.key === image.key),
+      before?.controls.find(({ far }) => far?.image.key === image.key),
     ),
   )
-  if (controls.length > 0) frames.set(frame, { address, controls, marked })
+  if (controls.length > 0) frames.set(frame, { ...before, address, controls })
   else frames.delete(frame)
   for (const hear of hearers) hear()
 }
@@ -79,13 +79,11 @@ export function markFrames(
   marks: readonly { elements: readonly Element[]; look: Look; tag: string }[],
   ask: (frame: number, marks: FarMark[]) => void,
 ): void {
-  if (frames.size === 0) return
-  const byElement = new Map(marks.map((mark) => [mark.elements[0], mark]))
   for (const [number, frame] of frames) {
-    const own = frame.controls.flatMap(({ element, far }): FarMark[] => {
-      const mark = byElement.get(element)
-      return mark && far ? [{ key: far.image.key, look: mark.look, tag: mark.tag }] : []
-    })
+    const own: FarMark[] = []
+    for (const { element, far } of frame.controls)
+      for (const { elements, look, tag } of marks)
+        if (far && elements[0] === element) own.push({ key: far.image.key, look, tag })
     const asked = JSON.stringify(own)
     if (asked === frame.marked) continue
     frame.marked = asked

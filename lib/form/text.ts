@@ -138,8 +138,8 @@ function fitted(text: Text, source: Source, material: Material, target: Target):
     case 'listbox':
     case 'select':
     case 'radio': {
-      // A list that draws its options in part is searched when it is written.
-      if (target.kind === 'listbox' && target.options.length === 0) return text
+      // A list that draws its options in part, or gets them later, is searched when it is written.
+      if (target.options.length === 0) return text
       const parts = severalKinds.has(target.kind) ? several(text.text) : []
       if (parts.length > 1) {
         const chosen = parts.map((part) => choose(part, [], target.options))

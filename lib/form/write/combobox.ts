@@ -20,8 +20,8 @@ interface Fit extends Choice {
   popup: Element
 }
 
-function look({ opened }: Pick<Watch, 'opened'>, text: string): Fit | undefined {
-  for (const popup of opened()) {
+function look(popups: readonly Element[], text: string): Fit | undefined {
+  for (const popup of popups) {
     const choices = choicesIn(popup)
     const label = choose(text, [], [...new Set(choices.map((each) => each.label))])
     const found = choices.find((each) => each.label === label)
@@ -39,13 +39,11 @@ function onward(scroller: Element): boolean {
 /** Goes through lists that mount only what is in view, to their ends; more may come there after a request. */
 export async function scrollThrough(popups: Element[], text: string): Promise<Fit | undefined> {
   const end = Date.now() + 6000
-  // What has opened stays the same while it is scrolled.
-  const opened = () => popups
-  for (const scroller of new Set(popups.flatMap(scrollers))) {
+  for (const scroller of popups.flatMap(scrollers)) {
     scroller.scrollTop = 0
     do {
       await pause(30)
-      const found = look({ opened }, text)
+      const found = look(popups, text)
       if (found) return found
     } while (Date.now() < end && (await until(() => onward(scroller), 400)))
   }
@@ -77,26 +75,22 @@ async function openList(element: HTMLElement, watch: Watch): Promise<void> {
 }
 
 async function findOption(element: HTMLElement, watch: Watch, text: string): Promise<Fit | undefined> {
-  const first = look(watch, text)
+  const first = look(watch.opened(), text)
   if (first) return first
   const field = searchField(element, watch)
   if (field) {
     if (field !== element) enter(field)
     await typeText(field as Valued, text)
-    // Options may come after a request.
-    const found = await until(() => look(watch, text), 2500, 50)
-    if (found) return found
-  } else {
-    const found = await until(() => look(watch, text), open(watch) ? 100 : 1500, 50)
-    if (found) return found
   }
-  return await scrollThrough(watch.opened(), text)
+  // Options may come after a request.
+  const patience = field ? 2500 : open(watch) ? 100 : 1500
+  return (await until(() => look(watch.opened(), text), patience, 50)) ?? (await scrollThrough(watch.opened(), text))
 }
 
 /** Moves the list's own mark with the arrow keys until it stands on the option, then takes it. */
 async function byKeys(element: HTMLElement, watch: Watch, text: string): Promise<void> {
   for (let count = 0; count < 300; count++) {
-    const fit = look(watch, text)
+    const fit = look(watch.opened(), text)
     const active = element.getAttribute('aria-activedescendant')
     if (fit && active && (fit.element.id === active || fit.element.querySelector(`#${CSS.escape(active)}`))) {
       strike(element, 'Enter')
@@ -171,11 +165,11 @@ export async function writeCombobox(control: Control, text: string): Promise<str
       return undefined
     }
     await openList(element, watch)
-    if (wanted.length > 1 && !look(watch, text)) return await chooseSeveral(control, watch, wanted)
+    if (wanted.length > 1 && !look(watch.opened(), text)) return await chooseSeveral(control, watch, wanted)
     const fit = await findOption(element, watch, text)
     if (!fit) {
-      const listed = watch.opened().some((popup) => choicesIn(popup).length > 0)
-      const free = isField(element) && /^(list|both)$/.test(element.getAttribute('aria-autocomplete') ?? '') && !listed
+      const free =
+        isField(element) && /^(list|both)$/.test(element.getAttribute('aria-autocomplete') ?? '') && !open(watch)
       if (free && element.value === text) return undefined
       if (isField(element) && element.value !== before) await typeText(element, before)
       return `${noOption} “${text}”`

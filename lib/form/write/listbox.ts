@@ -16,9 +16,8 @@ export async function writeListbox(control: Control, text: string): Promise<stri
     // What is chosen out of sight cannot be taken back.
     if (many) return byHand
     const fit = await scrollThrough([control.element], text)
-    if (!fit) return `${noOption} “${text}”`
-    if (!isOn(fit.element)) press(fit.element)
-    return undefined
+    if (fit && !isOn(fit.element)) press(fit.element)
+    return fit ? undefined : `${noOption} “${text}”`
   }
   const missing = wanted.find((each) => !options.includes(each))
   if (missing !== undefined) return `${noOption} “${missing}”`

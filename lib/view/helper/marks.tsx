@@ -19,11 +19,11 @@ interface MarksProps {
 }
 
 /** Outlines over the page's controls. They lie in the helper's own layer and move nothing on the page. */
-export function Marks({ marks, pick = false }: MarksProps) {
+export function Marks({ marks, pick }: MarksProps) {
   const groups = useMemo(() => marks.map((mark) => mark.elements), [marks])
   const boxes = useBoxes(groups)
   const tell = (now: readonly Mark[]) =>
-    markFrames(now, (frame, own) => void send({ type: 'frame-marks', frame, pick, marks: own }))
+    markFrames(now, (frame, own) => void send({ type: 'frame-marks', frame, pick: !!pick, marks: own }))
   useEffect(() => tell(marks), [marks])
   useEffect(() => () => tell([]), [])
   return (
