@@ -17,8 +17,8 @@ const weights = {
   options: 2,
   shadow: 1,
 }
-/** Attributes by which a page tells one control from all others. */
-const identity = /^(host )?(id|[\w-]*(name|model))$/
+/** Attributes by which a page tells one control from all others. A library's own `data-x-name` names the kind of part. */
+const identity = /^(host )?(id|(?!data-)[\w-]*(name|model)|data-((field|control|form|item)-?)?(name|model))$/
 /** A fit below this is no fit. */
 const enough = 0.6
 
