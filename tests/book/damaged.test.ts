@@ -169,6 +169,14 @@ describe('an entry', () => {
     expect(await verify()).toMatchObject({ ok: false, entry: 2, misfit: 'changed' })
   })
 
+  it('or a fill under way that is damaged keeps no new fill from beginning', async () => {
+    await three()
+    await spoil('entries', { ...(await getEntry(3)), lines: 'gone' })
+    await spoil('fills', { id: 'bad', fill: { id: 'bad' } })
+    await startFill(fakeFill('fill-4'), { engine: '0.1.0', tab: 7 })
+    expect(await endFill('fill-4')).toMatchObject({ number: 4 })
+  })
+
   it('of a fill under way that is damaged never comes to be; the other fills end', async () => {
     await startFill(fakeFill('fill-1'), { engine: '0.1.0' })
     await spoil('fills', { id: 'bad', fill: { id: 'bad' } })
