@@ -1,7 +1,7 @@
 /** Every message between popup, background and helper, checked on arrival. */
 import * as z from 'zod/mini'
 import { fillSchema } from './book/schema.ts'
-import { farMarkSchema, imageSchema, writtenSchema } from './form/image.ts'
+import { farMarkSchema, imageSchema } from './form/image.ts'
 import { materialSchema } from './form/material.ts'
 import { addressSchema, cluesSchema, formMapSchema, receiptLineSchema } from './form/schema.ts'
 import { suggestionSchema } from './form/suggestion.ts'
@@ -68,19 +68,6 @@ export const handOverSchema = z.object({
 /** The suggestions of each control, in the same order. */
 export const suggestedSchema = z.array(z.array(suggestionSchema))
 
-/** What the background answers to the helper. */
-export const answerSchema = z.discriminatedUnion('ok', [
-  z.object({ ok: z.literal(false), message: z.string() }),
-  z.object({
-    ok: z.literal(true),
-    entry: z.optional(z.number()),
-    map: z.optional(z.object({ id: z.string(), version: z.number() })),
-    written: z.optional(writtenSchema),
-    suggested: z.optional(suggestedSchema),
-  }),
-])
-
-export type Answer = z.infer<typeof answerSchema>
 export type HandOver = z.infer<typeof handOverSchema>
 export type Suggest = z.infer<typeof suggestSchema>
 export type ToHelper = z.infer<typeof toHelperSchema>

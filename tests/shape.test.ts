@@ -1,6 +1,7 @@
 import { describe, expect, it, test } from 'vitest'
 import { answerShape } from '../lib/message-shapes.ts'
-import { answerSchema, fromFramesSchema, toBackgroundSchema, toHelperSchema } from '../lib/messages.ts'
+import { answerSchema } from '../lib/answers.ts'
+import { fromFramesSchema, toBackgroundSchema, toHelperSchema } from '../lib/messages.ts'
 import { fits, type Shape } from '../lib/shape.ts'
 import { toHelperShape } from './heard.ts'
 import { generator } from './random.ts'

@@ -1,5 +1,6 @@
 /** The book's answer to a message of the helper in a tab. */
-import { toBackgroundSchema, type Answer } from '../messages.ts'
+import type { Answer } from '../answers.ts'
+import { toBackgroundSchema } from '../messages.ts'
 import { BookError } from './error.ts'
 import { addFillLine, endFill, startFill } from './fills.ts'
 import { saveMap } from './maps.ts'

@@ -18,7 +18,8 @@ import { say } from '../words/say.ts'
  */
 export async function startFill(fill: Fill, context: { engine: string; tab?: number | undefined }): Promise<void> {
   const checked = check(fillSchema, fill, say`The fill`)
-  const series = await seriesFor(checked)
+  // An earlier one that is damaged keeps no fill from beginning.
+  const series = await seriesFor(checked).catch(() => undefined)
   const kept: Fill = series === undefined ? checked : { ...checked, series }
   // One page is filled at a time: what else is open in this tab was cut short by a reload of its page.
   if (context.tab !== undefined) await closeUnended((open) => open.tab !== context.tab || open.id === kept.id)

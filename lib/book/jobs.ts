@@ -58,7 +58,7 @@ export async function saveJobSince(job: Job, since: string): Promise<{ kept: Job
   const stored = await tx.store.get(job.id)
   const other = sound(jobSchema, stored)
   if (other && other.updated !== since) return { other }
-  if (stored && !other) void tx.store.put(asideOf(stored, since))
+  if (!other && stored) void tx.store.put(asideOf(stored, since))
   // Two versions kept within a millisecond still bear two stamps.
   const now = new Date(Math.max(Date.now(), Date.parse(since) + 1 || 0)).toISOString()
   const kept = check(jobSchema, { ...job, updated: now }, say`The job`)

@@ -1,9 +1,6 @@
 /** Fills that belong to one submission: the steps of a form, and what a reload of the page cut in two. */
 import { database } from './database.ts'
-import { fillEntrySchema } from './entry-schema.ts'
-import { receiptLineSchema } from '../form/schema.ts'
-import { openFillSchema, type Fill } from './schema.ts'
-import { allSound, sound } from './sound.ts'
+import type { Fill } from './schema.ts'
 
 /** A submission is finished, or begun anew, on another day, in ms. */
 const lasting = 24 * 3_600_000
@@ -13,20 +10,17 @@ type Past = Pick<Fill, 'id' | 'kind' | 'started' | 'step' | 'series'> & { bindin
 /** The fills of a job with a form map, the newest first: those under way, then those of the book. */
 async function* past(job: string, map: string): AsyncGenerator<Past> {
   const db = await database()
-  const open = allSound(openFillSchema, await db.getAll('fills'))
+  const open = await db.getAll('fills')
   for (const { fill } of open.toSorted((a, b) => b.touched.localeCompare(a.touched))) {
     if (fill.job.id !== job || fill.map.id !== map) continue
     const lines = await db.getAll('lines', IDBKeyRange.bound([fill.id, 0], [fill.id, Infinity]))
-    const written = allSound(
-      receiptLineSchema,
-      lines.map(({ line }) => line),
-    )
-    yield { ...fill, bindings: written.map(({ binding }) => binding), complete: false }
+    yield { ...fill, bindings: lines.map(({ line }) => line.binding), complete: false }
   }
   const keys = await db.getAllKeysFromIndex('entries', 'job and map', IDBKeyRange.only([job, map]))
   for (const number of keys.toReversed()) {
-    const entry = sound(fillEntrySchema, await db.get('entries', number))
-    if (entry) yield { ...entry, bindings: entry.lines.map(({ binding }) => binding), complete: entry.complete }
+    const entry = await db.get('entries', number)
+    if (entry && 'lines' in entry)
+      yield { ...entry, bindings: entry.lines.map(({ binding }) => binding), complete: entry.complete }
   }
 }
 

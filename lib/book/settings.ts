@@ -17,11 +17,13 @@ const unset = (): Settings => ({
 
 /** What was kept as far as it is sound, the rest as if never set; and the names of what is damaged. */
 export function soundSettings(kept: object | undefined): { settings: Settings; damaged: string[] } {
-  const read = settingsSchema.safeParse({ ...unset(), ...kept })
-  if (read.success) return { settings: read.data, damaged: [] }
-  const damaged = new Set(read.error.issues.map(({ path }) => String(path[0])))
-  const rest = Object.entries(kept ?? {}).filter(([name]) => !damaged.has(name))
-  return { settings: settingsSchema.parse({ ...unset(), ...Object.fromEntries(rest) }), damaged: [...damaged] }
+  const usual: Record<string, unknown> = unset()
+  const given = { ...usual, ...kept }
+  const damaged = Object.entries(settingsSchema.shape).flatMap(([name, schema]) =>
+    schema.safeParse(given[name]).success ? [] : name,
+  )
+  for (const name of damaged) given[name] = usual[name]
+  return { settings: given as Settings, damaged }
 }
 
 /** The settings as they hold: what the office set goes before what the person chose. */
@@ -42,7 +44,7 @@ export async function saveSettings(patch: Partial<Settings>): Promise<Settings> 
   const { settings, damaged } = soundSettings(before)
   const kept = check(settingsSchema, { ...settings, ...patch }, say`The setting`)
   // What cannot be read is not lost when something else is set.
-  if (before && damaged.length > 0) void tx.store.put(before, 'settings damaged')
+  if (before && damaged[0]) void tx.store.put(before, 'settings damaged')
   const put = tx.store.put(kept, 'settings')
   tx.commit()
   await Promise.all([put, tx.done])

@@ -89,13 +89,11 @@ function scrollTo(element: Element): () => void {
   for (const one of before) {
     const { at, left, top } = one
     if (own(at, 'scrollLeft') === left && own(at, 'scrollTop') === top) continue
-    const { documentElement, body, defaultView } = own(at, 'ownerDocument')
+    const { documentElement, body } = own(at, 'ownerDocument')
     // What the body says of overflow holds for the window, unless the root says something itself.
     const styles = [at, ...(at === documentElement ? [body] : [])].map((each) => getComputedStyle(each))
     const { overflowX, overflowY } = styles.find((style) => style.overflow !== 'visible') ?? styles[0]!
-    const far =
-      at === documentElement &&
-      Math.abs(own(at, 'scrollLeft')) > Math.max(Math.abs(left), defaultView!.innerWidth, sideways)
+    const far = at === documentElement && Math.abs(own(at, 'scrollLeft') - left) > Math.max(innerWidth, sideways)
     scroll(at, {
       ...((overflowX === 'hidden' || far) && { left }),
       ...(overflowY === 'hidden' && { top }),
@@ -112,10 +110,10 @@ function meetAll(element: Element): () => void {
   for (const document of documents) {
     // What is inert is drawn and not met; what is around the element itself stays so.
     for (const each of document.querySelectorAll('[inert]')) {
+      const turn = () => Element.prototype.toggleAttribute.call(each, 'inert')
       if (holds(each, element)) continue
-      const set = (on: boolean) => Element.prototype.toggleAttribute.call(each, 'inert', on)
-      set(false)
-      undo.push(() => set(true))
+      turn()
+      undo.push(turn)
     }
     const View = document.defaultView as (Window & typeof globalThis) | null
     try {

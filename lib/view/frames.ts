@@ -2,7 +2,8 @@
 import browser, { type Runtime } from 'webextension-polyfill'
 import { addressOf } from '../form/address.ts'
 import { writtenSchema } from '../form/image.ts'
-import { fromFramesSchema, type Answer, type ToHelper } from '../messages.ts'
+import type { Answer } from '../answers.ts'
+import { fromFramesSchema, type ToHelper } from '../messages.ts'
 import { say } from '../words/say.ts'
 
 const lookInto = (tab: number) =>

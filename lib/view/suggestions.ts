@@ -1,7 +1,8 @@
 /** The background's answer to a helper that asks what the controls of its page may ask for. */
 import type { Runtime } from 'webextension-polyfill'
 import { suggestAll } from '../form/suggest-all.ts'
-import { suggestedSchema, suggestSchema, type Answer } from '../messages.ts'
+import type { Answer } from '../answers.ts'
+import { suggestedSchema, suggestSchema } from '../messages.ts'
 import { say } from '../words/say.ts'
 
 /** Takes a message that asks for suggestions; undefined for any other. `self`: the id of this extension. */

@@ -1,7 +1,8 @@
 /** Seeded cases of messages, form maps and pages: what none of them may do is break, or enter anything wrong. */
 import type { Browser } from 'puppeteer-core'
 import { answerShape } from '../../lib/message-shapes.ts'
-import { answerSchema, fromFramesSchema, toBackgroundSchema, toHelperSchema } from '../../lib/messages.ts'
+import { answerSchema } from '../../lib/answers.ts'
+import { fromFramesSchema, toBackgroundSchema, toHelperSchema } from '../../lib/messages.ts'
 import { formMapSchema } from '../../lib/form/schema.ts'
 import { fits } from '../../lib/shape.ts'
 import { toHelperShape } from '../heard.ts'

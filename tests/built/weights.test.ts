@@ -10,16 +10,16 @@ describe('what the build weighs, gzip', () => {
     expect(total).toBeLessThanOrEqual(60_000)
   })
 
-  it('what fills a page: at most 48 kB', () => {
-    expect(packed(read('chrome-mv3/helper.js'))).toBeLessThanOrEqual(48_000)
+  it('what fills a page: at most 48.3 kB', () => {
+    expect(packed(read('chrome-mv3/helper.js'))).toBeLessThanOrEqual(48_300)
   })
 
   it('what maps a page: at most 45 kB', () => {
     expect(packed(read('chrome-mv3/mapping.js'))).toBeLessThanOrEqual(45_000)
   })
 
-  it('what serves a frame of another origin: at most 23 kB', () => {
-    expect(packed(read('chrome-mv3/frame.js'))).toBeLessThanOrEqual(23_000)
+  it('what serves a frame of another origin: at most 23.2 kB', () => {
+    expect(packed(read('chrome-mv3/frame.js'))).toBeLessThanOrEqual(23_200)
   })
 
   it('engine with everything it imports: at most 31 kB', () => {

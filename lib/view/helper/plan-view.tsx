@@ -40,8 +40,6 @@ export function PlanView({ compute, undo, job, noting, problem, onChoose, onFill
   const [pointed, setPointed] = useState<Control | string>()
   const [copying, setCopying] = useState(false)
   const [changed, setChanged] = useState(false)
-  const [broke, setBroke] = useState('')
-  const trouble = broke || problem
 
   // The person's own choice shows the plan anew without a word; a page that changed it is named.
   const asked = useRef(compute)
@@ -56,18 +54,8 @@ export function PlanView({ compute, undo, job, noting, problem, onChoose, onFill
   const marks = useMemo(() => planMarks(plan, left, pointed), [plan, left, pointed])
   const fillable = plan.lines.filter((line) => canBeFilled(line) && !left.has(line.binding))
 
-  const look = (): Plan | undefined => {
-    try {
-      return compute()
-    } catch (error) {
-      setBroke(say`Nothing was typed, because the page could not be read: ${String(error)}.`)
-      return undefined
-    }
-  }
   const confirm = () => {
-    const now = look()
-    if (!now) return
-    setBroke('')
+    const now = compute()
     const chosen = new Set(plan.lines.map(({ binding }) => binding).filter((binding) => !left.has(binding)))
     if (!samePlan(plan, now)) {
       setPlan(now)
@@ -121,9 +109,9 @@ export function PlanView({ compute, undo, job, noting, problem, onChoose, onFill
           </p>
         )}
         {survey.more && <p class="note">{tooMany}</p>}
-        {trouble && (
+        {problem && (
           <p class="note bad" role="alert">
-            {say`${trouble} The copy list below still works.`}
+            {say`${problem} The copy list below still works.`}
           </p>
         )}
         {changed && (
@@ -132,7 +120,7 @@ export function PlanView({ compute, undo, job, noting, problem, onChoose, onFill
           </p>
         )}
         <Counts of={plan.lines.map(({ state }) => state)} />
-        {copying || trouble ? (
+        {copying || problem ? (
           <CopyList lines={plan.lines} />
         ) : (
           <PlanTable

@@ -1,6 +1,7 @@
 import { browser } from '../../browser.ts'
 import { answerShape } from '../../message-shapes.ts'
-import type { Answer, FromFrames, HandOver, Suggest, ToBackground } from '../../messages.ts'
+import type { Answer } from '../../answers.ts'
+import type { FromFrames, HandOver, Suggest, ToBackground } from '../../messages.ts'
 import { fits } from '../../shape.ts'
 import { say } from '../../words/say.ts'
 

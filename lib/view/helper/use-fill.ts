@@ -4,7 +4,8 @@ import { fill as fillPage } from '../../form/fill.ts'
 import type { Material } from '../../form/material.ts'
 import type { Plan } from '../../form/plan.ts'
 import type { FormMap, ReceiptLine } from '../../form/schema.ts'
-import type { Answer, ToBackground } from '../../messages.ts'
+import type { Answer } from '../../answers.ts'
+import type { ToBackground } from '../../messages.ts'
 import { newId } from './new-id.ts'
 import { send } from './send.ts'
 import { useShell } from './shell.ts'
@@ -28,17 +29,16 @@ export type FillState =
   | { at: 'filling'; lines: ReceiptLine[]; total: number; stopping: boolean }
   | { at: 'problem'; message: string }
 
-/** So long the book may be silent, in ms. */
-const patience = 15_000
+/** So long the book may be silent, in seconds. */
+const patience = 15
 
 /** What the book answers, or that it does not: whoever pressed a button must not wait for ever. */
 function answerTo(message: ToBackground): Promise<Answer> {
-  let timer: ReturnType<typeof setTimeout>
+  const words = say`It has not answered for ${patience} seconds. Try again; if it stays silent, reload the page.`
   const silence = new Promise<Answer>((resolve) => {
-    const words = say`It has not answered for ${patience / 1000} seconds. Try again; if it stays silent, reload the page.`
-    timer = setTimeout(() => resolve({ ok: false, message: words }), patience)
+    setTimeout(resolve, patience * 1000, { ok: false, message: words })
   })
-  return Promise.race([send(message), silence]).finally(() => clearTimeout(timer))
+  return Promise.race([send(message), silence])
 }
 
 interface Start {
