@@ -29,7 +29,14 @@ export default defineConfig({
     'vite:build:extendConfig': (entrypoints, config) => {
       // What popup and sidebar wait for before their first paint comes as one file.
       if (!entrypoints.some(({ name }) => name === 'popup')) return
-      const groups = [{ name: 'start', test: /after-first-paint|vite\/preload-helper|wxt-html-plugins/ }]
+      const groups = [
+        { name: 'start', test: /after-first-paint|vite\/preload-helper|wxt-html-plugins/ },
+        // Small parts that every page reads: one file opens sooner than ten.
+        {
+          name: 'shared',
+          test: /lib\/(book\/(devices|jobs|settings)|words\/names|view\/(calculator\/(job-title|left-out)|practice\/practice|unit-words|use-context))\.ts$/,
+        },
+      ]
       Object.assign(config.build!.rolldownOptions!.output!, { codeSplitting: { groups } })
     },
     'build:publicAssets': (_, files) => {

@@ -1,4 +1,5 @@
 import { defineUnlistedScript } from 'wxt/utils/define-unlisted-script'
+import { offerExtra } from '../lib/form/write/extra.ts'
 import { endShape, marksShape, writeShape } from '../lib/message-shapes.ts'
 import { isApart, serve } from '../lib/view/helper/agent.ts'
 import css from '../lib/view/helper/marks.css?inline'
@@ -9,6 +10,7 @@ export default defineUnlistedScript({
     // The page around a frame of its own origin reaches into it by itself.
     if (!isApart()) return
     once('frame', (life) => {
+      offerExtra()
       const agent = serve(css, life.signal)
       hear(
         {

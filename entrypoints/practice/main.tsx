@@ -1,5 +1,6 @@
 import { render } from 'preact'
 import { browser } from '../../lib/browser.ts'
+import { offerExtra } from '../../lib/form/write/extra.ts'
 import { toHelperSchema } from '../../lib/messages.ts'
 import '../../lib/view/tokens.css'
 import '../../lib/view/base.css'
@@ -13,6 +14,7 @@ import { PracticeForm } from '../../lib/view/practice/practice-form.tsx'
 import helperCss from '../helper/style.css?inline'
 import mappingCss from '../mapping/style.css?inline'
 
+offerExtra()
 render(<PracticeForm />, document.getElementById('root')!)
 
 // No script can be put into a page of the extension, so this one has the helper from the start.

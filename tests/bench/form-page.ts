@@ -6,6 +6,9 @@ import { findAll } from '../../lib/form/find.ts'
 import type { Material } from '../../lib/form/material.ts'
 import { plan } from '../../lib/form/plan.ts'
 import type { Binding } from '../../lib/form/schema.ts'
+import { offerExtra } from '../../lib/form/write/extra.ts'
+
+offerExtra()
 
 const material: Material = { job: { id: 'j', name: '14 Tannery Row' }, items: {} }
 

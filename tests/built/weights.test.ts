@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { packed, read, weightOf } from './weigh.ts'
 
-// Aims not yet met: what fills a page 45 kB, engine 12 kB, engine and widget in one file 40 kB. A ceiling only falls,
+// Aims not yet met: engine 12 kB, engine and widget in one file 40 kB. A ceiling only falls,
 // or rises in the commit that says why.
 describe('what the build weighs, gzip', () => {
   it('popup scripts: at most 60 kB', () => {
@@ -10,16 +10,20 @@ describe('what the build weighs, gzip', () => {
     expect(total).toBeLessThanOrEqual(60_000)
   })
 
-  it('what fills a page: at most 48.3 kB', () => {
-    expect(packed(read('chrome-mv3/helper.js'))).toBeLessThanOrEqual(48_300)
+  it('what fills a page: at most 45 kB', () => {
+    expect(packed(read('chrome-mv3/helper.js'))).toBeLessThanOrEqual(45_000)
+  })
+
+  it('what joins it where a form map names controls drawn by the page: at most 13.5 kB', () => {
+    expect(packed(read('chrome-mv3/extra.js'))).toBeLessThanOrEqual(13_500)
   })
 
   it('what maps a page: at most 45 kB', () => {
     expect(packed(read('chrome-mv3/mapping.js'))).toBeLessThanOrEqual(45_000)
   })
 
-  it('what serves a frame of another origin: at most 23.2 kB', () => {
-    expect(packed(read('chrome-mv3/frame.js'))).toBeLessThanOrEqual(23_200)
+  it('what serves a frame of another origin: at most 23.5 kB', () => {
+    expect(packed(read('chrome-mv3/frame.js'))).toBeLessThanOrEqual(23_500)
   })
 
   it('engine with everything it imports: at most 31 kB', () => {

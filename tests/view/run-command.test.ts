@@ -1,6 +1,7 @@
 /** Every key of the manifest, pressed in a browser that is played: it arrives at the background and does its work. */
 import 'fake-indexeddb/auto'
 import { beforeEach, expect, test, vi } from 'vitest'
+import { fakeClues } from '../form/fake.ts'
 
 type OnCommand = (command: string, tab: { id: number; url: string; windowId: number }) => void
 
@@ -94,6 +95,23 @@ test('with both, it puts the helper into the page in front and shows the plan', 
   await vi.waitFor(() => expect(played.calls.length).toBe(2))
   expect(played.calls[0]).toEqual(['inject', { target: { tabId: 7 }, files: ['/helper.js'] }])
   expect(played.calls[1]).toMatchObject(['send', 7, { type: 'plan', map: { id: map.id } }, { frameId: 0 }])
+})
+
+test('a form map that names a control drawn by the page brings what writes it', async () => {
+  const job = await saveJob(demoJob())
+  await saveSettings({ current: { job: job.id, test: job.tests[0]!.id } })
+  await saveMap({
+    id: 'lc-7',
+    version: 2,
+    created: '2026-02-11T10:00:00.000Z',
+    updated: '2026-02-11T11:00:00.000Z',
+    name: 'Form LC-7',
+    address: { origin: 'https://larch.example', path: '/forms/lc-7' },
+    bindings: [{ id: 'a', control: fakeClues({ kind: 'combobox' }), source: { from: 'text', text: 'attic' } }],
+  })
+  press('fill')
+  await vi.waitFor(() => expect(played.calls.length).toBe(2))
+  expect(played.calls[0]).toEqual(['inject', { target: { tabId: 7 }, files: ['/extra.js', '/helper.js'] }])
 })
 
 test('a command of no name does nothing', async () => {

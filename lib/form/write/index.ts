@@ -2,13 +2,8 @@
 import type { Control } from '../controls.ts'
 import { alive } from '../dom.ts'
 import type { ControlKind } from '../schema.ts'
-import { writeCalendar } from './calendar.ts'
 import { writeCheckbox } from './checkbox.ts'
-import { writeChips } from './chips.ts'
-import { writeCombobox } from './combobox.ts'
 import { writeDate } from './date.ts'
-import { writeDateBoxes } from './date-boxes.ts'
-import { writeDateSections } from './date-sections.ts'
 import { writeDateTime } from './date-time.ts'
 import { writeFile } from './file.ts'
 import { withoutSubmitting } from './guard.ts'
@@ -18,7 +13,7 @@ import { writeMonth } from './month.ts'
 import { writeMultiple } from './multiple.ts'
 import { writeNumber } from './number.ts'
 import { writeRadio } from './radio.ts'
-import { writeRichText } from './rich-text.ts'
+import { isExtra, type ExtraKind } from './extra-kinds.ts'
 import { writeSelect } from './select.ts'
 import { writeSlider } from './slider.ts'
 import { writeSpinbutton } from './spinbutton.ts'
@@ -26,33 +21,25 @@ import { writeText } from './text.ts'
 import { writeTextarea } from './textarea.ts'
 import { writeTime } from './time.ts'
 import { writeToggle } from './toggle.ts'
+import type { Reason, Writer } from './writer.ts'
 import { say } from '../../words/say.ts'
 
-type Reason = string | undefined
-type Writer = (control: Control, text: string, file?: File, exact?: boolean) => Reason | Promise<Reason>
-
-const writers: Record<ControlKind, Writer> = {
+const writers: Record<Exclude<ControlKind, ExtraKind>, Writer> = {
   text: writeText,
   number: writeNumber,
   date: writeDate,
   time: writeTime,
   'date-time': writeDateTime,
   month: writeMonth,
-  'date-boxes': writeDateBoxes,
-  'date-sections': writeDateSections,
-  calendar: writeCalendar,
   textarea: writeTextarea,
   select: writeSelect,
   multiple: writeMultiple,
-  combobox: writeCombobox,
   listbox: writeListbox,
   radio: writeRadio,
   checkbox: writeCheckbox,
   toggle: writeToggle,
   slider: writeSlider,
   spinbutton: writeSpinbutton,
-  chips: writeChips,
-  'rich-text': writeRichText,
   file: writeFile,
 }
 
@@ -69,7 +56,6 @@ const typed: ReadonlySet<ControlKind> = new Set([
 ])
 
 export interface Written {
-  /** Why the control was left alone or not set; nothing when it was written. */
   reason?: Reason
   /** Whether the page tried to submit the form at this. It was kept from it. */
   held?: boolean | undefined
@@ -81,14 +67,14 @@ export async function write(control: Control, text: string, file?: File, exact =
   const { element, kind } = control
   if (!alive(element)) return { reason: say`is no longer on the page` }
   if (element.matches(':disabled, [aria-disabled=true]')) return { reason: say`is disabled by the page` }
+  const writer = isExtra(kind) ? globalThis.gapsumWriters?.[kind] : writers[kind]
+  if (!writer) return { reason: say`is of another kind than when it was mapped: map it again` }
   if (typed.has(kind) && (element as HTMLInputElement).readOnly) return { reason: say`can only be read` }
   try {
     const unseen = await reveal(control)
     if (unseen !== undefined)
       return { reason: say`cannot be seen on the page now (${unseen}), so nothing was typed into it` }
-    const { result, held } = await withoutSubmitting(element.ownerDocument, () =>
-      writers[kind](control, text, file, exact),
-    )
+    const { result, held } = await withoutSubmitting(element.ownerDocument, () => writer(control, text, file, exact))
     return { reason: result, held }
   } catch (error) {
     return { reason: say`could not be written: ${error instanceof Error ? error.message : String(error)}` }

@@ -5,7 +5,6 @@ import type { Job, Test } from '../../job/schema.ts'
 import { browser } from '../../browser.ts'
 import { BenchContext, DeskContext, ViewContext, type Bench, type Desk } from './context.ts'
 import { duplicateJob, editSheet, editTest, neighbour } from './edits.ts'
-import { firstJob } from './first-job.ts'
 import { Foot } from './foot.tsx'
 import { Frame } from './frame.tsx'
 import { JobBar } from './job-bar.tsx'
@@ -76,7 +75,7 @@ export function Calculator({ onSent, beside = false }: Props) {
     setPanel('')
   }
   const begin = async (make: () => Job | Promise<Job>) => open(await saveJob(await make()))
-  const start = () => void begin(firstJob)
+  const start = () => void begin(async () => (await import('./first-job.ts')).firstJob())
   const demo = () =>
     begin(async () => {
       const { demoDevice, demoJob } = await import('../../job/demo.ts')

@@ -1,6 +1,7 @@
 /** How the helper gets into a page. */
 import * as z from 'zod/mini'
 import { browser } from '../../browser.ts'
+import { isExtra } from '../../form/write/extra-kinds.ts'
 import type { ActivePage } from './page.ts'
 import { isPractice, sendPractice } from '../practice/practice.ts'
 import { say } from '../../words/say.ts'
@@ -10,6 +11,13 @@ import { toHelperSchema, type ToHelper } from '../../messages.ts'
 const refusedSchema = z.object({ shown: z.literal(false), message: z.string() })
 
 const pause = (ms: number) => new Promise((resolve) => setTimeout(resolve, ms))
+
+/** Mapping, or what fills a page, with the writers of further kinds where the form map names one. */
+function scriptsFor(message: ToHelper): string[] {
+  if (message.type === 'map') return ['/mapping.js']
+  const extra = message.type === 'plan' && message.map.bindings.some(({ control }) => isExtra(control.kind))
+  return [...(extra ? ['/extra.js'] : []), '/helper.js']
+}
 
 /**
  * Puts the helper into a tab and hands it its task.
@@ -24,8 +32,7 @@ export async function sendHelper(
 ): Promise<void> {
   if (isPractice(url)) return sendPractice(tab, message)
   try {
-    const file = message.type === 'map' ? '/mapping.js' : '/helper.js'
-    await browser.scripting.executeScript({ target: { tabId: tab }, files: [file] })
+    await browser.scripting.executeScript({ target: { tabId: tab }, files: scriptsFor(message) })
   } catch (error) {
     const reason = error instanceof Error ? error.message : String(error)
     throw new Error(

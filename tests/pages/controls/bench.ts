@@ -9,6 +9,9 @@ import type { Binding, Clues, ReceiptLine } from '../../../lib/form/schema.ts'
 import { propose } from '../../../lib/form/propose.ts'
 import { suggestAll } from '../../../lib/form/suggest-all.ts'
 import { undo } from '../../../lib/form/undo.ts'
+import { offerExtra } from '../../../lib/form/write/extra.ts'
+
+offerExtra()
 
 let current: Plan | undefined
 let receipts: ReceiptLine[] = []

@@ -6,6 +6,9 @@ import { plan } from '../../../lib/form/plan.ts'
 import type { Binding, Clues, FormMap, ReceiptLine } from '../../../lib/form/schema.ts'
 import type { Material } from '../../../lib/form/material.ts'
 import { generator } from '../../random.ts'
+import { offerExtra } from '../../../lib/form/write/extra.ts'
+
+offerExtra()
 
 type Random = () => number
 const pick = <T>(random: Random, list: readonly T[]): T => list[Math.floor(random() * list.length)] as T

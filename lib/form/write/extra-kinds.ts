@@ -1,0 +1,15 @@
+import type { ControlKind } from '../schema.ts'
+
+/** Kinds that plain forms have none of, each long to write: they come as a script of their own where a form map names one. */
+export const extraKinds = [
+  'calendar',
+  'chips',
+  'combobox',
+  'date-boxes',
+  'date-sections',
+  'rich-text',
+] as const satisfies ControlKind[]
+
+export type ExtraKind = (typeof extraKinds)[number]
+
+export const isExtra = (kind: ControlKind): kind is ExtraKind => (extraKinds as readonly ControlKind[]).includes(kind)
