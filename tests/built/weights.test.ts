@@ -14,8 +14,8 @@ describe('what the build weighs, gzip', () => {
     expect(packed(read('chrome-mv3/helper.js'))).toBeLessThanOrEqual(45_000)
   })
 
-  it('what joins it where a form map names controls drawn by the page: at most 13.5 kB', () => {
-    expect(packed(read('chrome-mv3/extra.js'))).toBeLessThanOrEqual(13_500)
+  it('what joins it where a form map names controls drawn by the page: at most 14 kB', () => {
+    expect(packed(read('chrome-mv3/extra.js'))).toBeLessThanOrEqual(14_000)
   })
 
   it('what maps a page: at most 45 kB', () => {

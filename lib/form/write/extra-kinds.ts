@@ -7,7 +7,10 @@ export const extraKinds = [
   'combobox',
   'date-boxes',
   'date-sections',
+  'listbox',
   'rich-text',
+  'slider',
+  'spinbutton',
 ] as const satisfies ControlKind[]
 
 export type ExtraKind = (typeof extraKinds)[number]

@@ -4,6 +4,9 @@ import { writeChips } from './chips.ts'
 import { writeCombobox } from './combobox.ts'
 import { writeDateBoxes } from './date-boxes.ts'
 import { writeDateSections } from './date-sections.ts'
+import { writeListbox } from './listbox.ts'
+import { writeSlider } from './slider.ts'
+import { writeSpinbutton } from './spinbutton.ts'
 import { writeRichText } from './rich-text.ts'
 import type { ExtraKind } from './extra-kinds.ts'
 import type { Writer } from './writer.ts'
@@ -21,6 +24,9 @@ export function offerExtra(): void {
     combobox: writeCombobox,
     'date-boxes': writeDateBoxes,
     'date-sections': writeDateSections,
+    listbox: writeListbox,
+    slider: writeSlider,
+    spinbutton: writeSpinbutton,
     'rich-text': writeRichText,
   }
 }

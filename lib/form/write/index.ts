@@ -8,15 +8,12 @@ import { writeDateTime } from './date-time.ts'
 import { writeFile } from './file.ts'
 import { withoutSubmitting } from './guard.ts'
 import { reveal } from './reveal.ts'
-import { writeListbox } from './listbox.ts'
 import { writeMonth } from './month.ts'
 import { writeMultiple } from './multiple.ts'
 import { writeNumber } from './number.ts'
 import { writeRadio } from './radio.ts'
 import { isExtra, type ExtraKind } from './extra-kinds.ts'
 import { writeSelect } from './select.ts'
-import { writeSlider } from './slider.ts'
-import { writeSpinbutton } from './spinbutton.ts'
 import { writeText } from './text.ts'
 import { writeTextarea } from './textarea.ts'
 import { writeTime } from './time.ts'
@@ -34,12 +31,9 @@ const writers: Record<Exclude<ControlKind, ExtraKind>, Writer> = {
   textarea: writeTextarea,
   select: writeSelect,
   multiple: writeMultiple,
-  listbox: writeListbox,
   radio: writeRadio,
   checkbox: writeCheckbox,
   toggle: writeToggle,
-  slider: writeSlider,
-  spinbutton: writeSpinbutton,
   file: writeFile,
 }
 
