@@ -3,7 +3,7 @@ import { cluesOf } from './clues.ts'
 import type { Control } from './controls.ts'
 import { exchangeable } from './kinds.ts'
 import type { Binding, Clues } from './schema.ts'
-import { alike, asksAlike, contradict, narrower, plain } from './words.ts'
+import { alike, asksAlike, contradict, narrower, plain, saysMore } from './words.ts'
 
 export type Found = { found: Control } | { ambiguous: Control[] } | { notFound: true; nearest?: Control }
 
@@ -81,8 +81,9 @@ export function fit(mapped: Clues, now: Clues): number {
   if (!identical && options !== undefined && options < 0.5 && now.options.length > 1) score = Math.min(score, 0.55)
   // So is one under a heading with a word more.
   if (!identical && narrower(mapped.section, now.section)) score = Math.min(score, 0.55)
-  // A label that asks for something else is another control, however much the rest agrees.
-  if (name !== undefined && name < 0.6 && !identical) score = Math.min(score, 0.55)
+  // A label that asks for something else is another control, however much the rest agrees; one with a word more
+  // (“Second test date”) also where the page gives both the same name.
+  if (name !== undefined && name < 0.6 && (!identical || saysMore(mapped.name, now.name))) score = Math.min(score, 0.55)
   return score
 }
 

@@ -190,11 +190,18 @@ export function asksAlike(a: string, b: string): number {
   return missing.length === 0 || more.length === 0 ? Math.min(0.5, 0.6 * share) : 0.7 * share
 }
 
-/** Whether one label says all that the other says and a word more: `Previous owner` beside `Owner`. */
-export function narrower(a: string, b: string): boolean {
+/** Whether the second label says all that the first says and a word more: `Previous owner` after `Owner`. */
+export function saysMore(a: string, b: string): boolean {
   const one = gist(a)
   const other = gist(b)
-  const missing = without(one.core, [...other.core, ...other.aside]).length
-  const more = without(other.core, [...one.core, ...one.aside]).length
-  return one.core.length > 0 && other.core.length > 0 && (missing === 0) !== (more === 0)
+  return (
+    one.core.length > 0 &&
+    without(one.core, [...other.core, ...other.aside]).length === 0 &&
+    without(other.core, [...one.core, ...one.aside]).length > 0
+  )
+}
+
+/** Whether one label says all that the other says and a word more, whichever of the two. */
+export function narrower(a: string, b: string): boolean {
+  return gist(a).core.length > 0 && gist(b).core.length > 0 && (saysMore(a, b) || saysMore(b, a))
 }

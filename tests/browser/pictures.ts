@@ -1,39 +1,107 @@
-/** Takes the pictures of the README from the running product: `npm run pictures`, after a build. */
+/** Takes the pictures of the README from the running product: `npm run pictures`, after a build. One of every view. */
 import { mkdirSync } from 'node:fs'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import type { Page } from 'puppeteer-core'
 import { startSite, type Site } from '../pages/site/server.ts'
-import { helper, launch, type Surface } from './harness.ts'
+import { helper, launch, type Session, type Surface } from './harness.ts'
 import { mapPage } from './map-page.ts'
 import { bookLines, confirm, formOf, openDemo, openPlan } from './round.ts'
+import { example, withWidget } from './widget-pages.ts'
 
 const folder = fileURLToPath(new URL('../pictures/', import.meta.url))
+const scale = 1.5
 
 async function take(page: Page, name: string): Promise<void> {
   await page.screenshot({ path: join(folder, `${name}.png`) })
   console.log(`tests/pictures/${name}.png`)
 }
 
+const size = (page: Page, width: number, height: number): Promise<void> =>
+  page.setViewport({ width, height, deviceScaleFactor: scale })
+
+const toTop = (page: Page): Promise<void> =>
+  page.evaluate(() => {
+    for (const scroller of document.querySelectorAll('*')) scroller.scrollTop = 0
+  })
+
 /** The demo job with the test after work open, as the popup shows it at its top. */
 async function showAfter(popup: Surface): Promise<void> {
   await popup.click('button', 'after')
   await popup.wait(/Meets the limit/)
-  await popup.page.evaluate(() => {
-    for (const scroller of document.querySelectorAll('*')) scroller.scrollTop = 0
-  })
+  await toTop(popup.page)
 }
 
 async function dark(site: Site): Promise<void> {
-  const session = await launch({ scale: 2, dark: true })
+  const session = await launch({ scale, dark: true })
   const popup = await openDemo(session, await session.open(site.plain))
   await showAfter(popup)
   await take(popup.page, 'popup-dark')
   await session.close()
 }
 
+async function firstScreen(session: Session): Promise<void> {
+  const popup = await session.openPage('/popup.html')
+  await size(popup.page, 400, 600)
+  await popup.wait(/Open the demo job/)
+  await take(popup.page, 'first-screen')
+  await popup.page.close()
+}
+
+/** The calculator as it stands beside a page, with the test of the ducts. */
+async function sidebar(session: Session): Promise<void> {
+  const beside = await session.openPage('/sidepanel.html')
+  await size(beside.page, 420, 900)
+  await beside.wait(/14 Tannery Row/)
+  await beside.click('button', 'duct system 1')
+  await toTop(beside.page)
+  await take(beside.page, 'sidebar')
+  await beside.page.close()
+}
+
+async function practice(session: Session): Promise<void> {
+  const page = await session.openPage('/practice.html')
+  await size(page.page, 1000, 760)
+  await page.wait(/CFM/)
+  await take(page.page, 'practice')
+  await page.page.close()
+}
+
+const heights: Record<string, number> = { entries: 330, maps: 260, report: 1400 }
+
+async function bookViews(session: Session): Promise<void> {
+  for (const [hash, words] of [
+    ['entries', /Chain verified/],
+    ['maps', /Form LC-7|bindings?/],
+    ['limits', /limit/i],
+    ['settings', /Units/],
+    ['report?job=demo-job&test=demo-after', /Tannery Row/],
+  ] as const) {
+    const book = await session.openPage(`/book.html#${hash}`)
+    const name = hash.replace(/\?.*/, '')
+    await size(book.page, 1100, heights[name] ?? 760)
+    await book.wait(words)
+    await new Promise((done) => setTimeout(done, 800))
+    await take(book.page, name === 'entries' ? 'book' : `book-${name}`)
+    await book.page.close()
+  }
+}
+
+async function widgets(session: Session, site: Site): Promise<void> {
+  for (const [name, url] of Object.entries(site.widget)) {
+    if (name !== 'themed' && name !== 'plain') continue
+    const page = await session.open(url)
+    await size(page, 900, 900)
+    await withWidget(page, (widget, value) => void (widget.value = value), { points: example.points })
+    await new Promise((done) => setTimeout(done, 300))
+    await take(page, `widget-${name}`)
+    await page.close()
+  }
+}
+
 async function light(site: Site): Promise<void> {
-  const session = await launch({ scale: 2 })
+  const session = await launch({ scale })
+  await firstScreen(session)
   const form = formOf(site, 'plain')
   const page = await session.open(form.url)
   const popup = await openDemo(session, page)
@@ -55,9 +123,14 @@ async function light(site: Site): Promise<void> {
   await take(page, 'receipt')
   await ui.click('button', 'Open book')
   const { book } = await bookLines(session)
-  await book.page.setViewport({ width: 1280, height: 900, deviceScaleFactor: 2 })
-  await book.page.evaluate(() => scrollTo(0, 0))
-  await take(book.page, 'book')
+  await size(book.page, 1100, 900)
+  await toTop(book.page)
+  await take(book.page, 'book-entry')
+  await book.page.close()
+  await sidebar(session)
+  await practice(session)
+  await bookViews(session)
+  await widgets(session, site)
   await session.close()
 }
 

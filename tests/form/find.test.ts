@@ -16,6 +16,10 @@ describe('fit', () => {
     expect(fit(mapped, fakeClues({ section: 'Second visit' }))).toBeGreaterThan(0.6)
   })
 
+  test('is too little when the label has a word more, though the page gives both the same name', () => {
+    expect(fit(fakeClues(), fakeClues({ name: 'Requested CFM at 50 Pa' }))).toBeLessThan(0.6)
+  })
+
   test('is too little when only the label is left', () => {
     expect(fit(fakeClues(), fakeClues({ section: 'Second visit', attributes: {} }))).toBeLessThan(0.6)
     expect(fit(fakeClues({ attributes: {} }), fakeClues({ section: '', attributes: {} }))).toBeLessThan(0.6)

@@ -57,8 +57,6 @@ export function SettingsSection() {
           {say`The setting ${name} is damaged. The usual one stands in its place; what was kept is put aside when you set anything.`}
         </p>
       ))}
-      <FramesPanel />
-      <OfficePanel />
       <section class="group">
         <h2>{say`Tester`}</h2>
         <p class="q">{say`Copied into each new job. Jobs that exist keep what they have.`}</p>
@@ -126,6 +124,8 @@ export function SettingsSection() {
           ))}
         </fieldset>
       </section>
+      <FramesPanel />
+      <OfficePanel />
       <StorageState />
       <BackupPanel />
       <ImportPanel />

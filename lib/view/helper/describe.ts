@@ -17,7 +17,7 @@ export function howFound(control: Control): string {
   const ways = [
     clues.name && say`its label`,
     clues.section && say`the heading “${clues.section}”`,
-    Object.keys(clues.attributes).length > 0 && say`its own attributes`,
+    Object.keys(clues.attributes).length > 0 && say`the name that the page gives it`,
     !clues.name && clues.placeholder && say`its placeholder`,
   ].filter((way): way is string => typeof way === 'string' && way !== '')
   const last = ways.pop()
