@@ -1,4 +1,5 @@
 /** Numbers in the writing of a locale. What is quoted stays as it is, and so does an edition or a clause. */
+import { language } from '../words/say.ts'
 import type { Reading } from './calculator/reading.ts'
 
 interface Marks {
@@ -59,6 +60,9 @@ export function wordsInLocale<T>(words: T, locale: string): T {
   const marks = marksOf(locale)
   return marks.decimal === '.' && marks.group === ',' ? words : (deep(words, marks) as T)
 }
+
+/** One text of ours as the reader's language writes its numbers. */
+export const asRead = (text: string): string => inLocale(text, marksOf(language()))
 
 export function readingInLocale(reading: Reading, locale: string): Reading {
   const written = wordsInLocale(reading, locale)

@@ -14,6 +14,7 @@ import { Said, useSaid } from './said.tsx'
 import { DamagedKept } from './damaged-kept.tsx'
 import { useLive } from './use-live.ts'
 import { say } from '../../words/say.ts'
+import { asRead } from '../in-locale.ts'
 
 const units: Record<string, readonly string[]> = {
   'air-changes-50': ['1/h'],
@@ -81,7 +82,7 @@ export function KeptLimits() {
           <li key={limit.id}>
             <span>
               <b>{limit.name}</b>{' '}
-              {say`${nameOf(limit.figure, limit.unit)} at most ${limit.value} ${symbol(limit.unit)}`}{' '}
+              {say`${nameOf(limit.figure, limit.unit)} at most ${asRead(String(limit.value))} ${symbol(limit.unit)}`}{' '}
               <span class="q">{limit.origin || say`no origin given`}</span>
             </span>
             {fromOffice(limit.id) ? (

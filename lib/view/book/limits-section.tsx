@@ -2,6 +2,7 @@ import { publishedLimits, type Limit } from '../../limits/index.ts'
 import { symbol } from '../../units/symbol.ts'
 import { KeptLimits } from './kept-limits.tsx'
 import { say, shown } from '../../words/say.ts'
+import { asRead } from '../in-locale.ts'
 
 const groups: readonly (readonly [Limit['subject'], string])[] = [
   ['enclosure', say`Houses and buildings`],
@@ -52,7 +53,7 @@ export function LimitsSection() {
                       <td>{limit.clause || <span class="q">{say`none`}</span>}</td>
                       <td class="num">
                         {limit.comparison === '<' ? `${say`below`} ` : ''}
-                        <b>{limit.value}</b> {limit.unit === '1/h' ? 'ACH50' : symbol(limit.unit)}
+                        <b>{asRead(String(limit.value))}</b> {limit.unit === '1/h' ? 'ACH50' : symbol(limit.unit)}
                       </td>
                       <td>{scope(limit)}</td>
                       <td>

@@ -6,9 +6,10 @@ import { verdictOf } from '../../job/verdict.ts'
 import { curveOf } from '../../reduce/curve.ts'
 import { decimalsOf } from '../../reduce/figures/index.ts'
 import { symbol } from '../../units/symbol.ts'
-import { say } from '../../words/say.ts'
+import { language, say } from '../../words/say.ts'
 import { halfUp } from '../figure/lines.ts'
 import { Icon } from '../icons.tsx'
+import { asRead, wordsInLocale } from '../in-locale.ts'
 import { PlotDrawing } from '../plot/plot-drawing.tsx'
 import { plotOf, type Mark, type Plot } from '../plot/plot.ts'
 import { PointTargets } from '../plot/point-targets.tsx'
@@ -50,7 +51,8 @@ function draw(job: Job, test: Test, devices: readonly Device[]): Drawn {
   const { limit } = verdictOf(test, report.figures)
   const rows = { points: points.map(({ row }) => row), apart: apart.map(({ row }) => row) }
   const plot = plotOf(sheet, report, curve, limit, rows)
-  return { test: test.id, plot, residuals: plot && residualsOf(plot.marks), zero: zeroFlowOf(sheet) }
+  const residuals = plot && residualsOf(plot.marks)
+  return { test: test.id, ...wordsInLocale({ plot, residuals, zero: zeroFlowOf(sheet) }, language()) }
 }
 
 /** `Point 3: 25.8 Pa, 493 cfm, 0.9 % above the line` */
@@ -59,7 +61,7 @@ function words({ row, pressure, flow, off, left }: Mark, test: Test): string {
   const at = say`Point ${row + 1}: ${halfUp(pressure, 1)} Pa, ${halfUp(flow, decimals)} ${symbol(test.units.flow)}`
   const away = halfUp(Math.abs(off), 1)
   const side = off < 0 ? say`${at}, ${away} % below the line` : say`${at}, ${away} % above the line`
-  return left ? say`${side}, left out` : side
+  return asRead(left ? say`${side}, left out` : side)
 }
 
 /** Flow against pressure, what lies off the line, and the baseline; a point can be left out there, with a reason. */

@@ -8,7 +8,8 @@ import { besideCell } from './reading.ts'
 import { flowWords } from './unit-words.ts'
 import { useBench } from './use-context.ts'
 import { zoneLines } from './zone-lines.ts'
-import { say } from '../../words/say.ts'
+import { language, say } from '../../words/say.ts'
+import { wordsInLocale } from '../in-locale.ts'
 
 /** Attic, garage and other zones: how leaky they are to the house and to outdoors. */
 export function ZoneFields() {
@@ -54,7 +55,7 @@ interface Props {
 function Zone({ zone, at, onEdit }: Props) {
   const { units } = useBench().test
   const read = readZone(zone, at, units)
-  const lines = zoneLines(read, at, units.flow)
+  const lines = wordsInLocale(zoneLines(read, at, units.flow), language())
   const found = (path: string) => {
     const problem = read.problems.find((one) => one.path === path)
     return problem && besideCell(path, problem.message)

@@ -10,13 +10,14 @@ import { curveOf, type Curve, type CurvePoint } from '../../reduce/curve.ts'
 import { decimalsOf, figureById, wordOf } from '../../reduce/figures/index.ts'
 import type { Sheet } from '../../sheet/schema.ts'
 import { symbol } from '../../units/symbol.ts'
-import { say, shown as words } from '../../words/say.ts'
+import { language, say, shown as words } from '../../words/say.ts'
 import { wordReading } from '../calculator/reading.ts'
 import { limitText } from '../calculator/verdict-lines.ts'
 import type { CheckLine } from '../figure/check-list.tsx'
 import type { FigureLine } from '../figure/figure-row.tsx'
 import { halfUp, minus } from '../figure/lines.ts'
 import type { VerdictProps } from '../figure/verdict-block.tsx'
+import { asRead, readingInLocale, wordsInLocale } from '../in-locale.ts'
 import { barsOf, type Bars } from '../plot/bars.ts'
 import { plotOf, type Plot } from '../plot/plot.ts'
 
@@ -190,7 +191,7 @@ function readingsOf(
     const drawn = found.get(row)
     if (!point) return []
     const computed = drawn
-      ? [halfUp(drawn.pressure, 1), halfUp(drawn.flow, decimals), ...(fit ? [signed(drawn.off)] : [])]
+      ? [halfUp(drawn.pressure, 1), halfUp(drawn.flow, decimals), ...(fit ? [signed(drawn.off)] : [])].map(asRead)
       : ['', '', ...(fit ? [''] : [])]
     const read = device ? point.devicePressure : point.flow
     const name = reasonOf(point) === '' ? String(row + 1) : `${row + 1} ×`
@@ -227,7 +228,8 @@ function named(line: FigureLine, unit: string): FigureLine {
 /** The report of one test of a job. */
 export function reportOf(job: Job, test: Test, devices: readonly Device[], anchor: Anchor | undefined): Content {
   const reduced = reduceTest(job, test, [...devices])
-  const reading = wordReading(test, reduced)
+  const written = language()
+  const reading = readingInLocale(wordReading(test, reduced), written)
   const { sheet, report, points = [] } = reduced
   const { limit } = verdictOf(test, report?.figures)
   const curve =
@@ -254,8 +256,11 @@ export function reportOf(job: Job, test: Test, devices: readonly Device[], ancho
     verdict: reading.verdict,
     waiting: reading.waiting,
     readings: readingsOf(test, sheet, rows, curve, reading.mean),
-    plot: sheet && report && curve ? plotOf(sheet, report, curve, limit, rows) : undefined,
-    bars: test.role.trim().toLowerCase() === 'after' ? barsOf(workOf(knownTests(job, [...devices]))) : undefined,
+    plot: sheet && report && curve ? wordsInLocale(plotOf(sheet, report, curve, limit, rows), written) : undefined,
+    bars:
+      test.role.trim().toLowerCase() === 'after'
+        ? wordsInLocale(barsOf(workOf(knownTests(job, [...devices]))), written)
+        : undefined,
     figures: [...ids].flatMap((id) => {
       const line = lines.get(id)
       return line ? [named(line, report?.figures[id]?.unit ?? '')] : []
@@ -263,7 +268,7 @@ export function reportOf(job: Job, test: Test, devices: readonly Device[], ancho
     figuresNote: report?.fit
       ? say`± at 95 %; flows and areas with the instrument’s part, n and C from the fit alone`
       : say`± at 95 %, with the instrument’s part`,
-    limitHead: limit ? say`Limit: ${limitText(limit)} ${symbol(limit.unit)}` : say`Limit: none chosen`,
+    limitHead: limit ? say`Limit: ${asRead(limitText(limit))} ${symbol(limit.unit)}` : say`Limit: none chosen`,
     checks: reading.checks.map((check) => ({ ...check, name: names.get(check.id) ?? check.id })),
     remarks: reading.checks
       .filter(({ outcome }) => outcome === 'bad' || outcome === 'doubtful')

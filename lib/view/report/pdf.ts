@@ -6,7 +6,8 @@ import { type Colour, type Fonts, Pen, type Style } from './pdf-pen.ts'
 import { barsBox } from '../plot/bars.ts'
 import { drawBars } from './pdf-bars.ts'
 import { drawPlot } from './pdf-plot.ts'
-import { say } from '../../words/say.ts'
+import { language, say, shown } from '../../words/say.ts'
+import { asRead } from '../in-locale.ts'
 
 export interface ReportPdf {
   bytes: Uint8Array
@@ -24,7 +25,7 @@ export async function pdfOf(content: Content, paper: keyof typeof sizes, now: Da
   document.setAuthor(content.signer.name)
   document.setCreator('Gapsum')
   document.setProducer('Gapsum')
-  document.setLanguage('en')
+  document.setLanguage(language())
   document.setCreationDate(now)
   document.setModificationDate(now)
   const fonts: Fonts = {
@@ -138,7 +139,7 @@ function interval(
   scale.ticks.forEach((tick, i) => {
     pen.line(at(tick), 17, at(tick), 20.5, 'field')
     const align = i === 0 ? 'left' : i === scale.ticks.length - 1 ? 'right' : 'middle'
-    pen.text(tick.toFixed(scale.decimals), at(tick), 29, { size: 7.5, colour: 'quiet', align })
+    pen.text(asRead(tick.toFixed(scale.decimals)), at(tick), 29, { size: 7.5, colour: 'quiet', align })
   })
   pen.line(at(low), 9, at(high), 9, 'ink', 1.5)
   for (const end of [low, high]) pen.line(at(end), 5.5, at(end), 12.5, 'ink', 1.5)
@@ -242,7 +243,7 @@ function checks(pen: Pen, content: Content, width: number, from: number): number
     const face = outcome === 'bad' || outcome === 'doubtful' ? 'bold' : 'sans'
     const line = ends[at]! + 9
     mark(pen, outcome, x, line - 7, 8)
-    const words = outcome === 'good' ? name : `${name}, ${outcome}`
+    const words = outcome === 'good' ? name : `${name}, ${shown(outcome)}`
     const wide = pen.text(words, x + 13, line, { face, colour, size: 8 })
     const room = column - 13 - wide - 8
     const lines = pen.lines(found, room, { size: 7.5 })
@@ -292,7 +293,7 @@ function foot(pen: Pen, { signer, fingerprint, record }: Content, width: number,
   pen.line(0, y + 15, width, y + 15, 'rule', 0.6)
   const mono = { face: 'mono', size: 7.5, colour: 'quiet' } as const
   if (fingerprint.length > 0) {
-    const indent = pen.text('Fingerprint ', 0, y + 25, mono)
+    const indent = pen.text(`${say`Fingerprint`} `, 0, y + 25, mono)
     pen.text(fingerprint.slice(0, 4).join(' '), indent, y + 25, mono)
     pen.text(fingerprint.slice(4).join(' '), indent, y + 34, mono)
   }
