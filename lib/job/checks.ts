@@ -12,7 +12,7 @@ import { say } from '../words/say.ts'
 export const testCheckNames: Record<string, string> = {
   calibration: say`Device calibration`,
   'instrument-figure': say`Instrument’s own figure`,
-  wind: 'Wind',
+  wind: say`Wind`,
   'left-out': say`Points left out`,
   'before-after': say`Before and after`,
 }

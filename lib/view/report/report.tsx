@@ -5,7 +5,7 @@ import { outcomeShape } from '../figure/outcome-mark.tsx'
 import { Icon } from '../icons.tsx'
 import type { Content } from './content.ts'
 import { BarsDrawing } from '../plot/bars-drawing.tsx'
-import { say } from '../../words/say.ts'
+import { say, shown } from '../../words/say.ts'
 import { PlotDrawing } from '../plot/plot-drawing.tsx'
 
 /** The report of a test on one page. */
@@ -196,7 +196,7 @@ function Checks({ content: { checks, remarks } }: { content: Content }) {
             <Icon name={outcomeShape[outcome]} />
             <span>
               {name}
-              {outcome === 'good' ? <span class="vh">{say`, good`}</span> : `, ${outcome}`}
+              {outcome === 'good' ? <span class="vh">{say`, good`}</span> : `, ${shown(outcome)}`}
             </span>
             <span class="fd">{found}</span>
           </li>
