@@ -6,6 +6,7 @@ import type { Clues } from './schema.ts'
 import type { Suggestion } from './suggestion.ts'
 import { unitIn, unitsAgree } from './unit-in.ts'
 import { vocabulary } from './vocabulary.ts'
+import { spanish } from './vocabulary-spanish.ts'
 import { alike, contradict, plain, words } from './words.ts'
 import { roleWords } from '../words/names.ts'
 import { say } from '../words/say.ts'
@@ -21,8 +22,8 @@ interface Asked {
   clues: Clues
 }
 
-const before = /\b(before|pre|existing|initial|test in)\b/
-const after = /\b(after|post|final|improved|test out)\b/
+const before = /\b(before|pre|existing|initial|test in|antes|previa)\b/
+const after = /\b(after|post|final|improved|test out|despues|posterior)\b/
 
 function asked(clues: Clues): Asked {
   const { autocomplete = '', ...others } = clues.attributes
@@ -45,6 +46,7 @@ function asked(clues: Clues): Asked {
 function wording(id: string, item: Item, { label, attributes, autocomplete }: Asked): [score: number, reason: string] {
   const field = id.slice(id.lastIndexOf('/') + 1)
   const known = Object.hasOwn(vocabulary, field) ? vocabulary[field] : undefined
+  if (Object.hasOwn(spanish, field) && spanish[field]?.test(label)) return [1, say`label`]
   if (known && !known.never?.test(label)) {
     if (known.says.test(label)) return [1, say`label`]
     if (known.autocomplete !== undefined && known.autocomplete === autocomplete) return [0.95, 'autocomplete']
