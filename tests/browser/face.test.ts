@@ -57,6 +57,20 @@ async function openRegression(): Promise<Surface> {
   return view
 }
 
+test('the closed set-up says that something inside is to be corrected', async () => {
+  const view = await openRegression()
+  const closed = /Something inside is to be corrected/
+  await view.type('textbox', /^Indoors/, 'warm')
+  expect(await view.text()).not.toMatch(closed)
+  await view.page.click('#setup > summary')
+  await view.wait(closed)
+  await openSection(view, 'setup')
+  await view.type('textbox', /^Indoors/, '68')
+  await view.page.click('#setup > summary')
+  expect(await view.wait(/ASTM E779, .*68/)).not.toMatch(closed)
+  await view.page.close()
+})
+
 test('the popup puts itself beside the page, where it stays', async () => {
   const page = await at.session.open(at.site.plain)
   const popup = await openDemo(at.session, page)

@@ -1,3 +1,6 @@
+import { useContext } from 'preact/hooks'
+import { Icon } from '../icons.tsx'
+import { ViewContext } from './context.ts'
 import { later } from './later.tsx'
 import { Section } from './section.tsx'
 import { setupSummary } from './setup-summary.ts'
@@ -8,9 +11,25 @@ const SetupFields = later(async () => (await import('./setup-fields.tsx')).Setup
 
 /** The set-up of the open test, closed to a line until it is asked for. */
 export function Setup() {
-  const { test } = useBench()
+  const { test, found } = useBench()
+  const open = useContext(ViewContext).isOpen('setup')
+  // A finding stands beside its cell, which nobody sees in a closed section.
+  const hidden = !open && [...found.keys()].some((path) => !/^(points|baseline|building\.(?!elevation))/.test(path))
   return (
-    <Section id="setup" title={say`Set-up`} plain summary={setupSummary(test)}>
+    <Section
+      id="setup"
+      title={say`Set-up`}
+      plain
+      summary={
+        hidden ? (
+          <span class="finding">
+            <Icon name="doubtful" /> {say`Something inside is to be corrected: open to see it.`}
+          </span>
+        ) : (
+          setupSummary(test)
+        )
+      }
+    >
       <SetupFields />
     </Section>
   )
