@@ -21,7 +21,7 @@ export const id = 'gapsum@gapsum.example'
 /** Firefox draws one for each profile; here it is given, so that its pages have a known address. */
 const origin = 'moz-extension://7e1c3a52-0d4b-4f6a-9b1e-2c8d5a7f9e30'
 
-type Place = { popup: string } | { tab: string; helper?: true }
+type Place = { popup: string } | { sidebar: string } | { tab: string; helper?: true }
 
 interface Protocol {
   connection: { send: (method: string, params: object) => Promise<{ result: unknown }> }
@@ -43,9 +43,12 @@ const mouse = `(window, x, y) => {
 
 /** Runs in the browser's window: hands a script to the page of a place, and waits for what it says. */
 const relay = `async (place, script, timeout) => {
-  const { popup, tab } = JSON.parse(place)
-  const browsers = popup ? [...document.querySelectorAll('.webextension-popup-browser')] : [...gBrowser.browsers]
-  const browser = browsers.findLast((one) => one.currentURI?.spec.startsWith(popup ?? tab))
+  const { popup, sidebar, tab } = JSON.parse(place)
+  const inSidebar = () => SidebarController.browser.contentDocument?.querySelectorAll('browser') ?? []
+  const browsers = [
+    ...(popup ? document.querySelectorAll('.webextension-popup-browser') : sidebar ? inSidebar() : gBrowser.browsers),
+  ]
+  const browser = browsers.findLast((one) => one.currentURI?.spec.startsWith(popup ?? sidebar ?? tab))
   if (!browser?.messageManager) return undefined
   const call = 'call-' + crypto.randomUUID()
   return new Promise((resolve) => {
@@ -154,6 +157,7 @@ class FirefoxDoor implements Door {
   }
 
   async close(): Promise<void> {
+    if ('sidebar' in this.#place) return this.#session.closeSidebar()
     await ('tab' in this.#place ? this.#session.closeTab(this.#place.tab) : this.#session.closePopup())
   }
 }
@@ -213,11 +217,40 @@ export class FirefoxSession {
     return page
   }
 
-  /** Opens the popup on a page by a click on the toolbar's button. */
-  async openPopup(page: Page): Promise<Surface> {
-    await page.bringToFront()
+  /** The popup, whether it is open or not. */
+  popup(): Surface {
+    return new Surface(new FirefoxDoor(this, { popup: `${origin}/popup.html` }), 'The popup')
+  }
+
+  /** The panel in the browser's own sidebar, whether it is open or not. */
+  sidebar(): Surface {
+    return new Surface(new FirefoxDoor(this, { sidebar: `${origin}/sidepanel.html` }), 'The sidebar')
+  }
+
+  /** Presses Alt, Shift and a letter on the browser's window, as the keyboard does. */
+  async pressCommand(letter: string): Promise<void> {
+    await this.#inWindow(
+      `(letter) => {
+        // While a page has the focus, a key made here does not come to the command.
+        gURLBar.focus()
+        const keyboard = Cc['@mozilla.org/text-input-processor;1'].createInstance(Ci.nsITextInputProcessor)
+        keyboard.beginInputTransactionForTests(window)
+        const held = ['Alt', 'Shift'].map((key) => new KeyboardEvent('', { key, code: key + 'Left' }))
+        const pressed = new KeyboardEvent('', { key: letter, code: 'Key' + letter, keyCode: letter.charCodeAt(0) })
+        for (const event of held) keyboard.keydown(event)
+        keyboard.keydown(pressed)
+        keyboard.keyup(pressed)
+        for (const event of held.reverse()) keyboard.keyup(event)
+      }`,
+      letter,
+    )
+  }
+
+  /** Opens the popup by a click on the toolbar's button, on a page or on the tab in front. */
+  async openPopup(page?: Page): Promise<Surface> {
+    await page?.bringToFront()
     const widget = `${id.replaceAll(/[^a-z0-9_-]/g, '_')}-BAP`
-    const popup = new Surface(new FirefoxDoor(this, { popup: `${origin}/popup.html` }), 'The popup')
+    const popup = this.popup()
     const opened = await until(async () => {
       // A click that comes before the button is at work does nothing; one while the popup opens would close it.
       await this.#inWindow(
@@ -235,7 +268,7 @@ export class FirefoxSession {
   }
 
   /** What the extension draws into a page, inside its closed shadow root. */
-  async helper(page: Page): Promise<Surface> {
+  async helper(page: { url: () => string }): Promise<Surface> {
     return new Surface(new FirefoxDoor(this, { tab: page.url(), helper: true }), 'The helper')
   }
 
@@ -257,6 +290,10 @@ export class FirefoxSession {
 
   async closePopup(): Promise<void> {
     await this.#inWindow(`() => document.querySelector('.webextension-popup-browser')?.closest('panel')?.hidePopup()`)
+  }
+
+  async closeSidebar(): Promise<void> {
+    await this.#inWindow(`() => SidebarController.hide()`)
   }
 
   async closeTab(url: string): Promise<void> {
