@@ -34,7 +34,7 @@ export default defineConfig({
         // Small parts that every page reads: one file opens sooner than ten.
         {
           name: 'shared',
-          test: /lib\/(book\/(devices|jobs|settings)|words\/names|view\/(calculator\/(job-title|left-out)|practice\/practice|unit-words|use-context))\.ts$/,
+          test: /lib\/(book\/(devices|jobs|settings)|words\/names|view\/(calculator\/job-title|practice\/practice))\.ts$/,
         },
       ]
       Object.assign(config.build!.rolldownOptions!.output!, { codeSplitting: { groups } })

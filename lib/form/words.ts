@@ -203,5 +203,5 @@ export function saysMore(a: string, b: string): boolean {
 
 /** Whether one label says all that the other says and a word more, whichever of the two. */
 export function narrower(a: string, b: string): boolean {
-  return gist(a).core.length > 0 && gist(b).core.length > 0 && (saysMore(a, b) || saysMore(b, a))
+  return saysMore(a, b) || saysMore(b, a)
 }
