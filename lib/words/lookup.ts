@@ -16,9 +16,16 @@ export function say(key: string, ...values: (string | number)[]): string {
 
 export const shown = (text: string): string => browser.i18n.getMessage(termKeyOf(text)) || text
 
-/** The browser's own language, with its region. Where the texts come in another one that is not the last resort, theirs. */
+let known: string | undefined
+
+/**
+ * The browser's own language, with its region. Where the texts come in another one that is not the last resort, theirs.
+ * It stays while a page stands, and is asked for with every number: the browser is asked once.
+ */
 export function language(): string {
+  if (known !== undefined) return known
   const texts = browser.i18n.getMessage(keyOf('en'))
   const own = browser.i18n.getUILanguage()
-  return texts === 'en' || own.startsWith(texts) ? own : texts
+  known = texts === 'en' || own.startsWith(texts) ? own : texts
+  return known
 }

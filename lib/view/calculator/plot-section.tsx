@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'preact/hooks'
+import { useState } from 'preact/hooks'
 import { reasonOf } from '../../job/left-out.ts'
 import { reduceTest } from '../../job/reduce.ts'
 import type { Device, Job, Test } from '../../job/schema.ts'
@@ -22,12 +22,9 @@ import { setPoint } from './edits.ts'
 import { Field } from './field.tsx'
 import { Section } from './section.tsx'
 import { useBench, useDeskContext } from './use-context.ts'
-
-/** The curve is drawn again when typing rests. */
-const rest = 250
+import { useRested } from './use-rested.ts'
 
 interface Drawn {
-  test: string
   plot: Plot | undefined
   residuals: Residuals | undefined
   zero: ZeroFlow | undefined
@@ -40,7 +37,7 @@ function draw(job: Job, test: Test, devices: readonly Device[]): Drawn {
     points = [],
     apart,
   } = reduceTest({ units: job.units, building: job.building }, test, [...devices])
-  const none = { test: test.id, plot: undefined, residuals: undefined, zero: undefined }
+  const none = { plot: undefined, residuals: undefined, zero: undefined }
   if (!sheet || !report?.fit) return none
   const options = { onePointFactor: test.onePointFactor }
   const curve = curveOf(
@@ -52,7 +49,7 @@ function draw(job: Job, test: Test, devices: readonly Device[]): Drawn {
   const rows = { points: points.map(({ row }) => row), apart: apart.map(({ row }) => row) }
   const plot = plotOf(sheet, report, curve, limit, rows)
   const residuals = plot && residualsOf(plot.marks)
-  return { test: test.id, ...wordsInLocale({ plot, residuals, zero: zeroFlowOf(sheet) }, language()) }
+  return wordsInLocale({ plot, residuals, zero: zeroFlowOf(sheet) }, language())
 }
 
 /** `Point 3: 25.8 Pa, 493 cfm, 0.9 % above the line` */
@@ -68,15 +65,11 @@ function words({ row, pressure, flow, off, left }: Mark, test: Test): string {
 export function PlotSection() {
   const { job, devices } = useDeskContext()
   const { test } = useBench()
-  const [drawn, setDrawn] = useState<Drawn>()
+  const drawn = useRested(test.id, () => draw(job, test, devices), [job, test, devices])
   const [chosen, setChosen] = useState<number>()
   const [pointed, setPointed] = useState<number>()
-  useEffect(() => {
-    const timer = setTimeout(() => setDrawn(draw(job, test, devices)), drawn?.test === test.id ? rest : 0)
-    return () => clearTimeout(timer)
-  }, [job, test, devices])
 
-  if (drawn?.test !== test.id || !drawn.plot) return null
+  if (!drawn?.plot) return null
   const { plot, residuals, zero } = drawn
   const gone = test.sheet.points.filter((point) => reasonOf(point) !== '').length
   const looked = plot.marks.find(({ row }) => row === (pointed ?? chosen))

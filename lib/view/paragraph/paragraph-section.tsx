@@ -3,6 +3,7 @@ import type { Control } from '../../form/controls.ts'
 import { say } from '../../words/say.ts'
 import { Section } from '../calculator/section.tsx'
 import { useBench, useDeskContext } from '../calculator/use-context.ts'
+import { useRested } from '../calculator/use-rested.ts'
 import type { VerdictProps } from '../figure/verdict-block.tsx'
 import { itemRows } from '../helper/proposals.ts'
 import { WordsEditor } from '../helper/words-editor.tsx'
@@ -22,19 +23,31 @@ function box(): Control {
 }
 
 /** A paragraph with the results, to copy into a message; its wording is the person's own. */
-export function ParagraphSection({ verdict, onParts }: Props) {
+export function ParagraphSection(props: Props) {
+  return (
+    <Section id="paragraph" title={say`For a message`} summary={say`the results in a paragraph`}>
+      <Paragraph {...props} />
+    </Section>
+  )
+}
+
+function Paragraph({ verdict, onParts }: Props) {
   const { job, devices, settings } = useDeskContext()
   const { test } = useBench()
   const control = useMemo(box, [])
   const [said, setSaid] = useState('')
   const [editing, setEditing] = useState(false)
-  const known = useMemo(() => paragraphMaterial(job, test, devices, verdict), [job, test, devices, verdict])
+  const gather = () => paragraphMaterial(job, test, devices, verdict)
+  const known = useRested(test.id, gather, [job, test, devices, verdict])
+  if (!known) return null
   const parts = settings.paragraph ?? usualParts()
-  const { pieces, plain, html, missing } = paragraphOf(parts, known)
+  const { pieces, plain, missing } = paragraphOf(parts, known)
 
   const copy = async () => {
     try {
-      const kinds = { 'text/plain': plain, 'text/html': html }
+      // What was typed a moment ago goes along.
+      const now = paragraphOf(parts, gather())
+      const kinds = { 'text/plain': now.plain, 'text/html': now.html }
       const blobs = Object.entries(kinds).map(([type, text]) => [type, new Blob([text], { type })])
       await navigator.clipboard.write([new ClipboardItem(Object.fromEntries(blobs))])
       setSaid(say`Copied, as plain text and with the figures in bold.`)
@@ -44,7 +57,7 @@ export function ParagraphSection({ verdict, onParts }: Props) {
   }
 
   return (
-    <Section id="paragraph" title={say`For a message`} summary={say`the results in a paragraph`}>
+    <>
       <blockquote class="paragraph">
         {/* A piece is known by its place. */}
         {/* oxlint-disable-next-line react/no-array-index-key */}
@@ -74,6 +87,6 @@ export function ParagraphSection({ verdict, onParts }: Props) {
       {editing && (
         <WordsEditor parts={parts} rows={itemRows(known)} material={known} control={control} onChange={onParts} />
       )}
-    </Section>
+    </>
   )
 }
