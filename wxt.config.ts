@@ -30,7 +30,7 @@ export default defineConfig({
       // What popup and sidebar wait for before their first paint comes as one file.
       if (!entrypoints.some(({ name }) => name === 'popup')) return
       const groups = [
-        { name: 'start', test: /after-first-paint|vite\/preload-helper|wxt-html-plugins/ },
+        { name: 'start', test: /calculator\/(start|after-first-paint)\.ts|vite\/preload-helper|wxt-html-plugins/ },
         // Small parts that every page reads: one file opens sooner than ten.
         {
           name: 'shared',

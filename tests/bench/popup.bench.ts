@@ -79,7 +79,7 @@ async function openings(session: Session, blank: Session): Promise<{ popup: Open
     blank: () => opening(blank, other, '/blank.html', 'p'),
     popup: () => opening(session, page, '/popup.html', 'main'),
   }
-  for (let round = 0; round < 12; round++) {
+  for (let round = 0; round < 30; round++) {
     // Each goes first in every other round: what is closed just before slows what opens next.
     if (round % 2 === 0) found.push({ blank: await measure.blank(), popup: await measure.popup() })
     else found.push({ popup: await measure.popup(), blank: await measure.blank() })

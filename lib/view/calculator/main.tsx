@@ -1,0 +1,11 @@
+import { render } from 'preact'
+import '../paper.css'
+import '../figure/figure.css'
+import './calculator.css'
+import './cells.css'
+import { Calculator } from './calculator.tsx'
+import { speak } from '../../words/page.ts'
+
+const root = document.getElementById('root')!
+speak(document)
+render(<Calculator {...(root.dataset.beside === undefined ? { onSent: () => close() } : { beside: true })} />, root)
