@@ -4,7 +4,8 @@ import { copyFileSync, existsSync, readdirSync, readFileSync, rmSync, statSync, 
 import { dirname, join, resolve } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { build } from 'vite'
-import { english } from '../words/plugin.ts'
+import { languages, read } from '../words/collect.ts'
+import { english, inLanguage } from '../words/plugin.ts'
 import manifest from '../../package.json' with { type: 'json' }
 import { Licences } from './licences.ts'
 
@@ -16,30 +17,38 @@ interface Bundle {
   entry: string
   file: string
   format: 'es' | 'iife'
-  first?: true
 }
 
 const bundles: Bundle[] = [
-  { entry: 'lib/engine/index.ts', file: 'engine.js', format: 'es', first: true },
+  { entry: 'lib/engine/index.ts', file: 'engine.js', format: 'es' },
   { entry: 'lib/widget/index.ts', file: 'widget.js', format: 'es' },
   { entry: 'lib/widget/index.ts', file: 'gapsum-widget.js', format: 'iife' },
 ]
 
-async function bundle({ entry, file, format, first }: Bundle): Promise<void> {
+/** `widget.js` in Spanish is `widget.es.js`. */
+const inWords = (file: string, language: string): string => file.replace(/\.js$/, `.${language}.js`)
+
+/** With English words where no language is given. */
+async function bundle({ entry, file, format }: Bundle, language?: string): Promise<void> {
   await build({
     configFile: false,
     root,
     logLevel: 'warn',
     publicDir: false,
-    plugins: [licences.plugin, english()],
+    plugins: [licences.plugin, language === undefined ? english() : inLanguage(language, read(language))],
     define: { 'process.env.NODE_ENV': '"production"' },
     // Under a test runner vite would compile JSX for development.
     oxc: { jsx: { development: false } },
     build: {
       outDir,
-      emptyOutDir: first ?? false,
+      emptyOutDir: false,
       target: 'es2023',
-      lib: { entry, formats: [format], name: 'Gapsum', fileName: () => file },
+      lib: {
+        entry,
+        formats: [format],
+        name: 'Gapsum',
+        fileName: () => (language === undefined ? file : inWords(file, language)),
+      },
       rolldownOptions: {
         output: { minify: true },
         // Schemas that nothing in a bundle uses have no effect of their own; defining the element has.
@@ -92,6 +101,12 @@ const entry = (name: string, file: string) => ({ types: `./types/${name}.d.ts`, 
 function describe(): void {
   const engine = entry('engine/index', 'engine.js')
   const widget = entry('widget/index', 'widget.js')
+  const translated = languages().flatMap((language) =>
+    bundles.map(({ entry: source, file, format }) => {
+      const name = `./${inWords(file, language)}`
+      return [name, format === 'es' ? entry(source.slice('lib/'.length, -'.ts'.length), name.slice(2)) : name]
+    }),
+  )
   const described = {
     name: manifest.name,
     version: manifest.version,
@@ -99,7 +114,7 @@ function describe(): void {
       'Air-leakage figures of houses and ducts from readings: the engine, and the calculator as an element for any page.',
     license: manifest.license,
     type: 'module',
-    sideEffects: ['./widget.js', './gapsum-widget.js'],
+    sideEffects: ['./widget*.js', './gapsum-widget*.js'],
     exports: {
       '.': widget,
       './engine': engine,
@@ -107,6 +122,7 @@ function describe(): void {
       './widget': widget,
       './widget.js': widget,
       './gapsum-widget.js': './gapsum-widget.js',
+      ...Object.fromEntries(translated),
       // Types only: importing them makes the element known to JSX and templates.
       './react': entry('widget/react', 'nothing.js'),
       './vue': entry('widget/vue', 'nothing.js'),
@@ -124,6 +140,10 @@ function describe(): void {
   copyFileSync(join(root, 'lib/package/README.md'), join(outDir, 'README.md'))
 }
 
-for (const one of bundles) await bundle(one)
+rmSync(outDir, { recursive: true, force: true })
+for (const one of bundles) {
+  await bundle(one)
+  for (const language of languages()) await bundle(one, language)
+}
 types()
 describe()

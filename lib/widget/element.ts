@@ -10,6 +10,7 @@ import { decide, initialJob, typedOf, withTyped } from './typed.ts'
 import type { Entered, Options, Outcome, Prefill, Typed } from './types.ts'
 import { WidgetView } from './view.tsx'
 import { writtenTexts } from './written.ts'
+import { language, say } from '../words/say.ts'
 
 /** A server has no elements: there the class can be imported, and nothing more. The options are put onto its prototype. */
 const Base = (globalThis.HTMLElement ?? Object) as unknown as new () => HTMLElement & Options
@@ -47,15 +48,15 @@ export class GapsumWidget extends Base {
     this.#mount = this.ownerDocument.createElement('div')
     this.#mount.className = 'root'
     this.#mount.setAttribute('part', 'root')
-    // The words are English wherever the page is from.
-    this.#mount.lang = 'en'
+    // The language of the words, wherever the page is from.
+    this.#mount.lang = language()
     this.#mount.dir = 'ltr'
     this.#root.append(this.#mount)
     // What is typed is told by events of the widget's own, after it was computed.
     for (const type of ['input', 'change']) this.#mount.addEventListener(type, (event) => event.stopPropagation())
     this.#mount.addEventListener('change', () => this.#tellChange())
     this.#internals.role = 'group'
-    this.#internals.ariaLabel = 'Air-leakage calculator'
+    this.#internals.ariaLabel = say`Air-leakage calculator`
   }
 
   /** The inputs as typed. Setting it writes over the inputs that it names. */
@@ -322,7 +323,7 @@ export class GapsumWidget extends Base {
     const lack =
       problems.find(({ severity }) => severity === 'missing')?.message ?? reading.lacking[0] ?? reading.waiting
     const message = this.#custom || bad?.message || (missing ? lack : '')
-    this.#internals.setValidity(flags, message || 'Check what was typed.', anchor)
+    this.#internals.setValidity(flags, message || say`Check what was typed.`, anchor)
     const states = this.#internals.states
     const verdict = this.verdict
     for (const [state, on] of [

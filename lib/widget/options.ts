@@ -1,4 +1,5 @@
 /** The host's choices as attributes. */
+import { language } from '../words/say.ts'
 import type { Options } from './types.ts'
 
 const camel = (text: string): string => text.replaceAll(/-([a-z])/g, (_, letter: string) => letter.toUpperCase())
@@ -35,7 +36,7 @@ export const attributes: { [K in keyof Options]: [attribute: string, read: (text
   names: ['names', object],
   sources: ['sources', object],
   targets: ['targets', object],
-  locale: ['locale', String],
+  locale: ['locale', (text) => text || language()],
   theme: ['theme', one('', 'light', 'dark', 'contrast', 'auto')],
 }
 

@@ -16,7 +16,7 @@ import { volumeWords } from '../view/calculator/unit-words.ts'
 import type { Computed } from './compute.ts'
 import { sizeCells, testOf } from './typed.ts'
 import type { Options } from './types.ts'
-import { say } from '../words/say.ts'
+import { say, shown } from '../words/say.ts'
 
 interface Props {
   job: Job
@@ -82,14 +82,14 @@ export function WidgetView({ job, computed, options, devices, disabled, view, on
   const onBuilding = (patch: object) => onEdit((now) => ({ ...now, building: { ...now.building, ...patch } }))
   const device = devices.find(({ id }) => id === sheet.device)
   const volume = building.volume.trim()
-  const shown = (fields: readonly string[]) => fields.some((field) => offer.shows(field))
-  const end = sheet.reading === 'flow' ? sheet.flowBasis : say`at the device`
+  const offers = (fields: readonly string[]) => fields.some((field) => offer.shows(field))
+  const end = sheet.reading === 'flow' ? shown(sheet.flowBasis) : say`at the device`
 
   return (
     <ViewContext.Provider value={view}>
       <fieldset disabled={disabled} class="calc" part="calculator">
         <slot name="heading" dir="auto" />
-        {shown(setupCells) && (
+        {offers(setupCells) && (
           <div part="setup">
             <Section id="setup" title={say`Set-up`} plain summary={setupSummary(test)}>
               <div class="fields">
@@ -119,7 +119,10 @@ export function WidgetView({ job, computed, options, devices, disabled, view, on
                         wide
                         fixed={offer.fixed('device')}
                         value={sheet.device}
-                        options={[['', 'none'], ...devices.map(({ id, name }): [string, string] => [id, name || id])]}
+                        options={[
+                          ['', say`none`],
+                          ...devices.map(({ id, name }): [string, string] => [id, name || id]),
+                        ]}
                         problem={found('device')}
                         onPick={(picked) => onSheet({ device: picked })}
                       />
@@ -130,7 +133,7 @@ export function WidgetView({ job, computed, options, devices, disabled, view, on
             </Section>
           </div>
         )}
-        {shown(sizeCells) && (
+        {offers(sizeCells) && (
           <div part="building">
             <Section id="building" title={say`Building`} summary={volume && `${volume} ${volumeWords[units.length]}`}>
               <div class="fields">

@@ -1,6 +1,8 @@
 /** Vite plugins that put into a build what its texts become. */
 import { fileURLToPath } from 'node:url'
 import type { Plugin } from 'vite'
+import { keptWords } from './kept.ts'
+import { termKeyOf } from './key.ts'
 import { imported, type Text, textsOf } from './texts.ts'
 
 const here = (name: string): string => fileURLToPath(new URL(name, import.meta.url)).replaceAll('\\', '/')
@@ -31,12 +33,38 @@ export const asLookup: Write = ({ tag, key, message }, values) =>
     ? JSON.stringify(message) // Without a mark that it has no effect, a bundle would keep every text of a module that it uses in part.
     : `/* @__PURE__ */ say(${[JSON.stringify(key), ...values].join(', ')})`
 
-/** The text as a string, without a call. */
-export const asString: Write = ({ parts }, values) => {
-  if (values.length === 0) return JSON.stringify(parts[0])
-  const [first = '', ...rest] = parts.map((part) => part.replaceAll(/[\\`]|\$\{/g, '\\$&'))
-  return `\`${first}${rest.map((part, at) => `\${${values[at]}}${part}`).join('')}\``
+const escape = (part: string): string => part.replaceAll(/[\\`]|\$\{/g, '\\$&')
+
+/** A text whose values stand between its parts, as code. */
+function inPlace([first = '', ...rest]: readonly string[], values: readonly string[]): string {
+  if (values.length === 0) return JSON.stringify(first)
+  return `\`${escape(first)}${rest.map((part, at) => `\${${values[at]}}${escape(part)}`).join('')}\``
 }
+
+/** The text as a string, without a call. */
+export const asString: Write = ({ parts }, values) => inPlace(parts, values)
+
+/** Translations by key, as a message file holds them. */
+export type Translations = Readonly<Record<string, { message: string }>>
+
+const translationOf = (key: string, message: string, translations: Translations): string => {
+  const found = translations[key]
+  if (!found) throw new RangeError(`“${message}” is not translated.`)
+  return found.message
+}
+
+/** The text as a string in another language; a term stays English, as it is kept and compared. */
+export const asTranslation =
+  (translations: Translations): Write =>
+  (text, values) => {
+    if (text.tag === 'term') return asString(text, values)
+    const pieces = translationOf(text.key, text.message, translations).split(/\$(\d)/)
+    const parts = pieces.filter((_, at) => at % 2 === 0)
+    return inPlace(
+      parts,
+      pieces.flatMap((digit, at) => (at % 2 === 1 ? [values[Number(digit) - 1] ?? '""'] : [])),
+    )
+  }
 
 function plugin(name: string, write: Write, load: (id: string) => string | null): Plugin {
   return {
@@ -59,3 +87,34 @@ export const translated = (): Plugin =>
 
 /** English texts as they stand: for what runs without an extension. */
 export const english = (): Plugin => plugin('english-words', asString, () => null)
+
+/** Where the table of terms goes, once it is known which modules a bundle has. */
+const table = '__TERMS__'
+
+/**
+ * Texts as they stand in another language: for what runs without an extension. Terms come along in a table.
+ *
+ * @throws RangeError, while building, when a text is not translated
+ */
+export function inLanguage(language: string, translations: Translations): Plugin {
+  const terms = new Set(keptWords)
+  const write = asTranslation(translations)
+  const collect: Write = (text, values) => {
+    if (text.tag === 'term') terms.add(text.message)
+    return write(text, values)
+  }
+  const words = [
+    // Imported still, and never called: each text has become a string.
+    'export const say = String.raw',
+    `export const language = () => ${JSON.stringify(language)}`,
+    `const terms = ${table}`,
+    'export const shown = (text) => terms[text] ?? text',
+  ]
+  return {
+    ...plugin('other-words', collect, (id) => (id === here('say.ts') ? words.join('\n') : null)),
+    renderChunk(code) {
+      const known = [...terms].map((term) => [term, translationOf(termKeyOf(term), term, translations)])
+      return { code: code.replace(table, () => JSON.stringify(Object.fromEntries(known))), map: null }
+    },
+  }
+}

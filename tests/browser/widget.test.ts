@@ -193,6 +193,25 @@ describe.each(kinds)('in %s', (kind) => {
     await page.close()
   })
 
+  test('with Spanish words it asks, answers and writes numbers in Spanish, and the report is the same', async () => {
+    const { page, faults } = await visit(browser, site.widget.spanish)
+    await withWidget(page, (widget, { points }) => void (widget.value = { points }), example)
+    const seen = await page.$$eval('#w >>> .root', ([root]) => ({
+      language: root?.getAttribute('lang'),
+      verdict: root?.querySelector('.ver')?.textContent ?? '',
+      words: root?.textContent ?? '',
+    }))
+    expect(seen.language).toBe('es')
+    expect(seen.verdict).toMatch(/^2,98/)
+    expect(seen.words).toContain('Lecturas')
+    expect(seen.words).not.toMatch(/\b(?:Readings|Figures|Checks|Building|good|doubtful|indicated)\b/)
+    expect(await withWidget(page, (widget) => widget.report?.figures['air-changes-50']?.value)).toBeCloseTo(2.98, 2)
+    await typeCell(page, 'Presión de la casa, punto 1', 'x')
+    expect(await withWidget(page, (widget) => widget.validationMessage)).toMatch(/^Punto 1, presión/)
+    expect(faults).toEqual([])
+    await page.close()
+  })
+
   test('in a page that runs from right to left its English words and signs stay in order', async () => {
     const { page } = await visit(browser, site.widget.form)
     await page.evaluate(() => {

@@ -37,4 +37,9 @@ describe('what the build weighs, gzip', () => {
     expect(widget, 'gapsum-widget.js must be whole in one file').not.toMatch(/\b(?:from|import)\s*\(?["']/)
     expect(packed(widget)).toBeLessThanOrEqual(62_500)
   })
+
+  it('the same with Spanish words: at most 34 and 66 kB', () => {
+    expect(packed(read('package/engine.es.js'))).toBeLessThanOrEqual(34_000)
+    expect(packed(read('package/gapsum-widget.es.js'))).toBeLessThanOrEqual(66_000)
+  })
 })

@@ -5,7 +5,7 @@ import { describe, expect, it, test } from 'vitest'
 import { english, kept, languages, read } from '../../lib/words/collect.ts'
 import { keyOf } from '../../lib/words/key.ts'
 import { labelWords, roleWords } from '../../lib/words/names.ts'
-import { asLookup, asString, rewritten } from '../../lib/words/plugin.ts'
+import { asLookup, asString, asTranslation, rewritten } from '../../lib/words/plugin.ts'
 import { say } from '../../lib/words/say.ts'
 import { textsOf } from '../../lib/words/texts.ts'
 import { escaped } from './escaped.ts'
@@ -67,7 +67,17 @@ const data: Record<string, { why: string; texts: readonly string[] }> = {
 }
 
 test('no text that people read lacks its mark', () => {
-  const tops = ['entrypoints', 'lib/view', 'lib/reduce', 'lib/limits', 'lib/job', 'lib/form', 'lib/book', 'lib/units']
+  const tops = [
+    'entrypoints',
+    'lib/view',
+    'lib/reduce',
+    'lib/limits',
+    'lib/job',
+    'lib/form',
+    'lib/book',
+    'lib/units',
+    'lib/widget',
+  ]
   const found = tops.flatMap((top) =>
     readdirSync(join(root, top), { recursive: true, encoding: 'utf8' })
       .map((name) => `${top}/${name.replaceAll('\\', '/')}`)
@@ -105,6 +115,16 @@ describe('texts in a source', () => {
       `say("${keyOf('a `b` $1 f')}", c ? /* @__PURE__ */ say("${keyOf('d')}") : e)`,
     )
     expect(rewritten(code, 'a.ts', asString)).toContain('`a \\`b\\` ${c ? "d" : e} f`')
+  })
+
+  it('become a string of another language, whose values may stand in another order', () => {
+    const code = inside('say`${a} of ${b ? say`c` : 1} points`')
+    const translations = {
+      [keyOf('$1 of $2 points')]: { message: 'de $2 `puntos`, $1' },
+      [keyOf('c')]: { message: 'see' },
+    }
+    expect(rewritten(code, 'a.ts', asTranslation(translations))).toContain('`de ${b ? "see" : 1} \\`puntos\\`, ${a}`')
+    expect(() => rewritten(code, 'a.ts', asTranslation({}))).toThrow('“c” is not translated')
   })
 
   it.each([

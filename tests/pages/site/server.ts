@@ -52,7 +52,8 @@ function home(): string {
       <li><a href="${reactPath}">Permit MB-2025-1183, sheet 4</a></li></ul>
       <h2>Pages with the calculator in them</h2>
       <ul><li><a href="${hostPaths.form}">In a form</a></li><li><a href="${hostPaths.themed}">In a page’s own colours</a></li>
-      <li><a href="${hostPaths.frame}">In a frame of another origin</a></li><li><a href="${hostPaths.events}">Without a form, by its events</a></li></ul>`,
+      <li><a href="${hostPaths.frame}">In a frame of another origin</a></li><li><a href="${hostPaths.events}">Without a form, by its events</a></li>
+      <li><a href="${hostPaths.spanish}">With Spanish words</a></li></ul>`,
   })
 }
 
@@ -114,6 +115,7 @@ export async function startSite(port = 0): Promise<Site> {
       themed: origin + hostPaths.themed,
       frame: origin + hostPaths.frame,
       events: origin + hostPaths.events,
+      spanish: origin + hostPaths.spanish,
     },
     requests,
     close: () =>

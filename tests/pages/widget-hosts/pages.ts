@@ -1,8 +1,8 @@
-/** Four pages of the invented office that hold the widget, and the page in the frame of one of them. */
+/** Pages of the invented office that hold the widget, and the page in the frame of one of them. */
 import { readFileSync } from 'node:fs'
 import { layout } from '../site/layout.ts'
 
-const built = new URL('../../../.output/package/gapsum-widget.js', import.meta.url)
+const built = new URL('../../../.output/package/', import.meta.url)
 
 export interface Answer {
   type: 'text/html' | 'text/javascript' | 'image/svg+xml'
@@ -15,6 +15,7 @@ export const hostPaths = {
   themed: '/widget/themed',
   frame: '/widget/frame',
   events: '/widget/events',
+  spanish: '/widget/spanish',
 } as const
 
 /** In the frame. */
@@ -69,15 +70,22 @@ const events = layout({
       <h2>Heard</h2><ul id="heard"></ul>`,
 })
 
+const spanish = layout({
+  title: 'Resultado de fuga de aire',
+  lead: 'La calculadora con palabras en español.',
+  script: '/widget/spanish.js',
+  main: `<gapsum-widget id="w" prefill='{"volume":8726}'></gapsum-widget>`,
+}).replace('lang="en"', 'lang="es"')
+
 const inner = `<!doctype html>
 <html lang="en"><head><meta charset="utf-8" /><title>Calculator</title><link rel="stylesheet" href="/style.css" />
 <script src="/widget/gapsum-widget.js" defer></script><script type="module" src="/widget/inner.js"></script></head>
 <body class="bare"><gapsum-widget id="w" prefill='{"volume":15810}'></gapsum-widget></body></html>`
 
-const withWidget = (page: string): string =>
+const withWidget = (page: string, file = 'gapsum-widget.js'): string =>
   page
     .replace('<link rel="icon" href="data:," />', '')
-    .replace('</head>', '<script src="/widget/gapsum-widget.js" defer></script></head>')
+    .replace('</head>', `<script src="/widget/${file}" defer></script></head>`)
 
 /** By path: the markup. */
 export const hostPages: Record<string, string> = {
@@ -85,6 +93,7 @@ export const hostPages: Record<string, string> = {
   [hostPaths.themed]: withWidget(themed),
   [hostPaths.frame]: frame.replace('<link rel="icon" href="data:," />', ''),
   [hostPaths.events]: withWidget(events),
+  [hostPaths.spanish]: withWidget(spanish, 'gapsum-widget.es.js'),
   [innerPath]: inner,
 }
 
@@ -105,7 +114,8 @@ export function answerHost(path: string, port: number): Answer | undefined {
     return { type: 'image/svg+xml', text: '<svg xmlns="http://www.w3.org/2000/svg"/>', policy: policy("'none'") }
   if (path === `${hostPaths.form}/sent`)
     return { type: 'text/html', text: '<!doctype html><title>Sent</title><h1>Sent</h1>', policy: policy("'none'") }
-  const script = path === '/widget/gapsum-widget.js' ? readFileSync(built, 'utf8') : hostScripts[path]
+  const [, file] = /^\/widget\/(gapsum-widget(?:\.es)?\.js)$/.exec(path) ?? []
+  const script = file === undefined ? hostScripts[path] : readFileSync(new URL(file, built), 'utf8')
   return script === undefined ? undefined : { type: 'text/javascript', text: script, policy: policy("'none'") }
 }
 
@@ -113,6 +123,7 @@ export function answerHost(path: string, port: number): Answer | undefined {
 export const hostScripts: Record<string, string> = {
   '/widget/form.js': '',
   '/widget/themed.js': '',
+  '/widget/spanish.js': '',
   '/widget/events.js': `
 const heard = document.getElementById('heard')
 document.getElementById('w').addEventListener('gapsum-report', ({ detail }) => {
