@@ -7,6 +7,9 @@ import type { Reading } from './flow.ts'
  */
 export const repeatsWithin = 3
 
+/** Less than any gauge shows: the baseline taken off a reading leaves a rounding that must decide nothing. Pa. */
+const noise = 1e-9
+
 export interface Station {
   /** Which readings of the sheet are averaged, in their order. */
   from: number[]
@@ -34,13 +37,13 @@ export function stationAt(
   let least = Infinity
   for (const [index, { pressure }] of readings.entries()) {
     const away = Math.abs(pressure - target)
-    if (taken.includes(index) || away > least || (away === least && pressure <= nearest!)) continue
+    if (taken.includes(index) || away > least + noise || (away > least - noise && pressure <= nearest!)) continue
     least = away
     nearest = pressure
   }
   if (nearest === undefined) return undefined
   const from = [...readings.keys()].filter(
-    (index) => !taken.includes(index) && Math.abs(readings[index]!.pressure - nearest) <= repeatsWithin,
+    (index) => !taken.includes(index) && Math.abs(readings[index]!.pressure - nearest) <= repeatsWithin + noise,
   )
   const mean = (key: 'pressure' | 'asRead') => from.reduce((sum, index) => sum + readings[index]![key], 0) / from.length
   return { from, pressure: mean('pressure'), asRead: mean('asRead') }

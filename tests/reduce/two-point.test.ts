@@ -192,3 +192,26 @@ describe('an assumed exponent and the air correction', () => {
     expect(half(figures['flow-50']!)).toBeGreaterThan(0.04)
   })
 })
+
+const means = Array.from({ length: 101 }, (_, index) => (index - 50) / 100)
+
+/** What must be typed for a corrected pressure. */
+const typed = (pressure: number, mean: number) => Number((pressure - mean).toFixed(2))
+
+function noteOf(first: number, second: number, mean: number): string {
+  const sheet = onePoint([first, 1000], [second, 1000])
+  return reduce({ ...sheet, baseline: { before: [mean], after: [] } }).figures['flow-50']!.note!
+}
+
+describe('decimals as typed, whatever baseline both readings are corrected for', () => {
+  test('readings 3.0 Pa apart are repeats, those 3.1 Pa apart are not', () => {
+    const averaged = (second: number) => means.filter((mean) => noteOf(33.6, second, mean).startsWith('Averages two'))
+    expect(averaged(30.6)).toEqual(means)
+    expect(averaged(30.5)).toEqual([])
+  })
+
+  test('of two readings 2.1 Pa off 50 Pa the one at the higher pressure is taken', () => {
+    const notes = means.map((mean) => noteOf(typed(47.9, mean), typed(52.1, mean), mean))
+    expect(notes.filter((note) => !note.startsWith('Uses point 2'))).toEqual([])
+  })
+})
