@@ -80,7 +80,11 @@ export function write(value: number, options: WriteOptions = {}): string {
           .find(({ type }) => type === 'decimal')?.value
       : '.') ??
     '.'
-  if (grouping === mark || mark === '') throw new RangeError('Give a decimal mark, unlike the thousands separator.')
+  const alike =
+    grouping === true
+      ? options.mark !== undefined && grouped('1000000', true, locale).includes(mark)
+      : grouping === mark
+  if (alike || mark === '') throw new RangeError('Give a decimal mark, unlike the thousands separator.')
   const [whole, fraction] = rounded(value, decimals, rounding === 'half-even')
   const sign = value < 0 && /[1-9]/.test(whole + fraction) ? '-' : ''
   return sign + grouped(whole, grouping, locale) + (fraction && mark + fraction)

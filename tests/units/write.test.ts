@@ -75,6 +75,10 @@ describe('form', () => {
     expect(() => write(1, { decimals: 1.5 })).toThrow(RangeError)
     expect(() => write(1, { decimals: -1 })).toThrow(RangeError)
     expect(() => write(1, { grouping: ',', mark: ',' })).toThrow(RangeError)
+    // 1,234,5 is no number to anybody.
+    expect(() => write(1234.5, { grouping: true, mark: ',' })).toThrow(RangeError)
+    expect(() => write(1234.5, { grouping: true, locale: 'de', mark: '.' })).toThrow(RangeError)
+    expect(write(1234.5, { grouping: true, locale: 'de', mark: ',' })).toBe('1.234,5')
     expect(() => write(1, { mark: '' })).toThrow(RangeError)
   })
 })
