@@ -24,9 +24,16 @@ export interface Reduction {
 /** Of a size that can be compared and multiplied. */
 const usable = (value: number): boolean => value >= 1e-12 && value <= 1e12
 
-/** Half of the interval as a fraction of the value; nothing without an interval. */
+/**
+ * Half of the interval as a fraction of the value; nothing without an interval.
+ *
+ * @throws RangeError when the interval does not hold the value
+ */
 function halfOf({ value, low, high }: FigureValue): number | undefined {
-  return low === undefined || high === undefined ? undefined : (high - low) / 2 / value
+  if (low === undefined || high === undefined) return undefined
+  if (!(low <= value && value <= high && high - low <= 1e12))
+    throw new RangeError(say`The limits of a value must be numbers on either side of it.`)
+  return (high - low) / 2 / value
 }
 
 /**
@@ -35,7 +42,8 @@ function halfOf({ value, low, high }: FigureValue): number | undefined {
  *
  * @param before a figure of the earlier test
  * @param after the same figure of the later test; its unit is that of the result
- * @throws RangeError when a value is not above zero or the units measure different things
+ * @throws RangeError when a value is not above zero, its limits do not hold it, the share is no fraction, or the units
+ * measure different things
  * @example reduction({ value: 1500, unit: 'cfm' }, { value: 900, unit: 'cfm' }).percent.value // 40
  */
 export function reduction(before: FigureValue, after: FigureValue, { shared = 0 }: ReductionOptions = {}): Reduction {
@@ -44,6 +52,8 @@ export function reduction(before: FigureValue, after: FigureValue, { shared = 0 
   if (!usable(was) || !usable(last)) {
     throw new RangeError(say`A reduction needs two values above zero, and of a size that can be compared.`)
   }
+  if (!(shared >= 0 && shared <= 1e12))
+    throw new RangeError(say`The share of both tests must be a fraction, for example 0.05.`)
   const [first, second] = [halfOf(before), halfOf(after)]
   const [absolute, percent] = [was - last, 100 * (1 - last / was)]
   const base: Step[] = [

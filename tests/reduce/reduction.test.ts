@@ -38,3 +38,13 @@ test('values that are none, and units of another kind, are refused', () => {
   expect(() => reduction(about(1, 0), about(NaN, 36))).toThrow('above zero')
   expect(() => reduction(about(1500, 75), about(900, 36, '1/h'))).toThrow('cannot be written')
 })
+
+test('a share or limits that are none are refused, not turned into NaN', () => {
+  for (const shared of [NaN, Infinity, -0.1]) {
+    expect(() => reduction(about(1500, 75), about(900, 36), { shared })).toThrow('share')
+  }
+  for (const half of [NaN, Infinity, -5]) {
+    expect(() => reduction(about(1500, half), about(900, 36))).toThrow('limits')
+    expect(() => reduction(about(1500, 75), about(900, half))).toThrow('limits')
+  }
+})
