@@ -24,6 +24,7 @@ interface Asked {
 
 const before = /\b(before|pre|existing|initial|test in|antes|previa)\b/
 const after = /\b(after|post|final|improved|test out|despues|posterior)\b/
+const ducts = /\b(ducts?|ductos?|conductos?)\b/
 
 function asked(clues: Clues): Asked {
   const { autocomplete = '', ...others } = clues.attributes
@@ -66,6 +67,8 @@ function rolesAgree(group: string, { context, section }: Asked): boolean | undef
   const sides = [before.test(role), after.test(role)]
   if (sides[0] !== sides[1] && before.test(text) !== after.test(text)) return before.test(text) === sides[0]
   if (` ${text} `.includes(` ${role} `)) return true
+  // `After work` asks for the house after work: a system of ducts stands there only where ducts are spoken of.
+  if (ducts.test(role) && (before.test(text) || after.test(text)) && !ducts.test(text)) return false
   // Two systems of one house: `duct system 1` does not stand under `Duct system 2`.
   return alike(section, group) > 0 && contradict(section, group) ? false : undefined
 }

@@ -69,3 +69,31 @@ describe('rows that look alike', () => {
     expect(clear(rows, { job: { id: 'j', name: '' }, items })).toEqual(['', ''])
   })
 })
+
+describe('a test that the job does not have yet', () => {
+  // Common practice, no source: forms of rebates ask for the house before and after work, side by side.
+  const cfm50 = (group: string, value: number): [string, Item] => [
+    `${group}/flow-50`,
+    { kind: 'quantity', label: 'CFM50', group, value, unit: 'cfm', decimals: 0 },
+  ]
+  const items = Object.fromEntries([
+    cfm50('before', 989),
+    cfm50('duct system 1', 92),
+    flow('duct system 1', 61),
+    ['duct system 1/date', { kind: 'date', label: 'date of test', group: 'duct system 1', iso: '2026-02-11' }],
+  ])
+  const job = { job: { id: 'j', name: '14 Tannery Row' }, items }
+
+  test('leaves its controls without a clear proposal: no figure of the ducts takes its place', () => {
+    const form = [
+      control('CFM at 50 Pa', 'C1. Before work'),
+      control('CFM at 50 Pa', 'C2. After work'),
+      control('Date of test', 'C2. After work'),
+    ]
+    expect(clear(form, job)).toEqual(['before/flow-50', '', ''])
+  })
+
+  test('does not keep the ducts from where ducts are spoken of', () => {
+    expect(clear([control('Duct leakage, CFM25', 'After work')], job)).toEqual(['duct system 1/duct-flow-25'])
+  })
+})
