@@ -40,3 +40,18 @@ test('known hole: a flow at the density of the air is compared at that density, 
   // At 8,000 ft the air is lighter: √(1.2041 / 0.8990) = 1.157 times as much passes.
   expect(ofHole(761 * 1.157, { ...high, flowBasis: 'actual' })).toMatch(/^good.* 0\.0/)
 })
+
+/**
+ * Conservation of mass: through the hole goes the air of the leaks, Cd A √(2 ΔP ρ leak) kg/s, and the device moves as much.
+ * 20 °C in the house, 1.2041 kg/m3, and −20 °C outdoors, 1.2041 × 293 / 253 = 1.3945 kg/m3.
+ */
+test('known hole: in the cold the hole lets other air through than the device', () => {
+  const air = { indoor: 68, outdoor: -4 }
+  // √(1.3945 / 1.2041) = 1.0762 times the 761.3 cfm of air at 20 °C; indoor air in the device is at its calibration.
+  expect(ofHole(819.3, { air })).toMatch(/^good.* 0\.0/)
+  expect(ofHole(819.3, { air, flowBasis: 'actual' })).toMatch(/^good.* 0\.0/)
+  // Indoor air leaves through the hole, outdoor air goes through the device: 1.2041 / 1.3945 as much, shown × √(1.3945 / 1.2041).
+  const blown = { air, direction: 'pressurize', points: [{ pressure: 50, flow: 1000 }] } as const
+  expect(ofHole(657.4, { ...blown, points: [...blown.points], flowBasis: 'actual' })).toMatch(/^good.* 0\.0/)
+  expect(ofHole(707.4, { ...blown, points: [...blown.points] })).toMatch(/^good.* 0\.0/)
+})
