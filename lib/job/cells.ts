@@ -305,7 +305,7 @@ export function cellValue(
   if (value === undefined) {
     return bad(
       'wrong-unit',
-      say`${symbol(reading.unit)} does not measure this. Type the number in ${symbol(unit) || say`plain digits`}, ${remedy}.`,
+      say`${quote(symbol(reading.unit))} is not a unit for this cell. Type the number in ${symbol(unit) || say`plain digits`}, ${remedy}.`,
     )
   }
   const measured = inUnit(value, unit, base) ?? value

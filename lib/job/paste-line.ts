@@ -1,4 +1,5 @@
 /** One line of a pasted block, taken apart into numbers, with the unit stuck to them, and words. */
+import { MISREAD } from './read-cell.ts'
 
 export type Column = 'pressure' | 'flow' | 'devicePressure' | 'range' | 'index'
 
@@ -100,7 +101,8 @@ export function cut(line: string, separator: string): string[] {
 export function itemOf(text: string): Item {
   if (text === '') return { kind: 'blank', text, unit: '' }
   if (TIME.test(text)) return { kind: 'time', text, unit: '' }
-  if (NUMBER.test(text)) return { kind: 'number', text, unit: '' }
+  // A letter in place of a digit is told beside the cell, where it can be corrected; the line is not passed over.
+  if (NUMBER.test(text) || MISREAD.test(text)) return { kind: 'number', text, unit: '' }
   const glued = NUMBER_THEN_UNIT.exec(text.replace(/^([^\s]*\d)\s+(\S)/, '$1$2'))
   const [, number = '', unit = ''] = glued ?? []
   if (glued && (isPascal(unit) || flowUnitOf(unit) !== undefined)) return withUnit(number, unit)

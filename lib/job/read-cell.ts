@@ -44,6 +44,9 @@ const NUMBER_THEN_UNIT =
   /^([-+−–]?\s?[\d.,'’\s\u00a0\u2009\u202f]*\d[.,]?)\s*([^\d\s.,](?:[^\d]*|[^\d]*[23](?:[^\d]*|\/\D+)))$/
 const LONGEST = 60
 
+/** A number with letters in it that are taken for digits: `5O`, `1l.2`. */
+export const MISREAD = /^[-+\u2212\u2013]?\d[\d.,]*[OoIl][\dOoIl.,]*$/
+
 export type Reading =
   | { value: number; unit: string; own: boolean }
   | { fault: 'empty' | 'long' | 'text' | 'unit'; unit?: string }
@@ -61,6 +64,7 @@ export function readCell(text: string, unit: string): Reading {
   const plain = readNumber(trimmed)
   if (typeof plain === 'number') return { value: plain, unit, own: false }
   if (plain.code === 'two ways') return { fault: 'two ways', message: plain.message }
+  if (MISREAD.test(trimmed)) return { fault: 'text' }
   const [, number = '', behind = ''] = NUMBER_THEN_UNIT.exec(trimmed) ?? []
   const value = readNumber(number)
   if (typeof value !== 'number')

@@ -10,6 +10,11 @@ const flow = (group: string, value: number): [string, Item] => [
   { kind: 'quantity', label: 'CFM25', group, value, unit: 'cfm', decimals: 0 },
 ]
 
+const cfm50 = (group: string, value: number): [string, Item] => [
+  `${group}/flow-50`,
+  { kind: 'quantity', label: 'CFM50', group, value, unit: 'cfm', decimals: 0 },
+]
+
 function house(systems: number): Material {
   const own = Array.from({ length: systems }, (_, at) => flow(`duct system ${at + 1}`, 70 + at))
   const later = Array.from({ length: Math.max(0, systems - 2) }, (_, at) =>
@@ -72,10 +77,6 @@ describe('rows that look alike', () => {
 
 describe('a test that the job does not have yet', () => {
   // Common practice, no source: forms of rebates ask for the house before and after work, side by side.
-  const cfm50 = (group: string, value: number): [string, Item] => [
-    `${group}/flow-50`,
-    { kind: 'quantity', label: 'CFM50', group, value, unit: 'cfm', decimals: 0 },
-  ]
   const items = Object.fromEntries([
     cfm50('before', 989),
     cfm50('duct system 1', 92),

@@ -1,6 +1,7 @@
 import * as fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { readPaste } from '../../lib/job/paste.ts'
+import { readCell } from '../../lib/job/read-cell.ts'
 import { readNumber } from '../../lib/units/read.ts'
 import { effort } from './fake.ts'
 
@@ -33,6 +34,12 @@ describe('a pasted block', () => {
     expect(rows('50,790')).toEqual(['50|790||'])
     expect(rows('"-51,3","1,020","B"')).toEqual(['-51,3|1.020||B'])
     expect(rows('-51.3   790   B')).toEqual(['-51.3|790||B'])
+  })
+
+  test('a letter in place of a digit is taken, to be told beside its cell', () => {
+    expect(rows('-5l.9\t957')).toEqual(['-5l.9|957||'])
+    expect(rows('-51.3 8OO B')).toEqual(['-51.3|8OO||B'])
+    expect(readCell('-5l.9', 'Pa')).toEqual({ fault: 'text' })
   })
 
   test('a heading orders the columns', () => {

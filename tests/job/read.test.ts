@@ -113,7 +113,7 @@ describe('reading a test', () => {
         "points.2.flow [bad] Point 3, flow: -502 is not a flow that was measured. Type a number above 0, or empty the row; until then it is left out.",
         "points.3.pressure [bad] Point 4, pressure: 0 is not a test pressure. Type what was read, other than 0, or empty the row; until then it is left out.",
         "points.4.flow [bad] Point 5, flow: “apples” is not a unit known here. Type the number in cfm, or empty the row; until then it is left out.",
-        "points.5.pressure [bad] Point 6, pressure: ft does not measure this. Type the number in Pa, or empty the row; until then it is left out.",
+        "points.5.pressure [bad] Point 6, pressure: “ft” is not a unit for this cell. Type the number in Pa, or empty the row; until then it is left out.",
       ]
     `)
   })

@@ -11,7 +11,7 @@ import {
   setPoint,
   shownRows,
 } from '../../lib/view/calculator/edits.ts'
-import { placePaste } from '../../lib/view/calculator/place-paste.ts'
+import { placePaste, takeBackPaste } from '../../lib/view/calculator/place-paste.ts'
 import { directionFor, roleProblem } from '../../lib/view/calculator/role.ts'
 import { putBack, putInTrash, readTrash, takeFromTrash } from '../../lib/view/calculator/trash.ts'
 
@@ -65,6 +65,22 @@ test('a pasted block goes over the rows from the cell on and leaves cells it doe
     '-41 380 B',
     '-31 300 B',
   ])
+})
+
+test('a row of a pasted block that lacks a reading keeps none of the point that stood there', () => {
+  const points = [point('-50', '433', 'A'), point('-40', '374', 'B')]
+  expect(brief(placePaste(points, 0, 'pressure', [point('-61', '500'), point('-35', '')]))).toEqual([
+    '-61 500 A',
+    '-35  B',
+  ])
+})
+
+test('a paste is taken back but for what was typed since', () => {
+  const points = [point('-50', '433', 'A'), emptyPoint()]
+  const placed = placePaste(points, 0, 'pressure', [point('-61', '500'), point('-41', '380'), point('-31', '300')])
+  expect(brief(takeBackPaste(placed, points, placed)).map((row) => row.trim())).toEqual(['-50 433 A', ''])
+  const typed = setPoint(setPoint(placed, 0, { flow: '501' }), 2, { pressure: '-30' })
+  expect(brief(takeBackPaste(typed, points, placed)).map((row) => row.trim())).toEqual(['-50 501 A', '', '-30'])
 })
 
 test('a block of one column goes into the column it was pasted in', () => {

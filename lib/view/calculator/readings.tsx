@@ -3,7 +3,7 @@ import type { TypedPoint } from '../../job/schema.ts'
 import { insertPoint, isBlank } from './edits.ts'
 import { Finding } from './finding.tsx'
 import { longest } from './field.tsx'
-import { placePaste } from './place-paste.ts'
+import { placePaste, takeBackPaste } from './place-paste.ts'
 import type { ReadingColumn } from './reading-row.tsx'
 import { readingsSummary, ReadingsTable } from './readings-table.tsx'
 import { Section } from './section.tsx'
@@ -47,9 +47,13 @@ export function Readings({ brought, used, mean, unfinished }: Props) {
     }
     setTold(words.join(' '))
     if (pasted.rows.length === 0) return
-    write((points) => placePaste(points, row, column, pasted.rows))
+    const placed = placePaste(before, row, column, pasted.rows)
+    write(() => placed)
     const count = pasted.rows.length
-    offerUndo(count === 1 ? say`1 point pasted.` : say`${count} points pasted.`, () => write(() => before))
+    offerUndo(count === 1 ? say`1 point pasted.` : say`${count} points pasted.`, () => {
+      write((now) => takeBackPaste(now, before, placed))
+      setTold('')
+    })
   }
 
   const end = [device?.name, sheet.reading === 'flow' ? shown(sheet.flowBasis) : say`at the device`]
