@@ -3,6 +3,7 @@ import { launch, type Browser, type Frame, type Page } from 'puppeteer-core'
 import type { GapsumWidget } from '../../lib/widget/element.ts'
 import { findBrowser, type Kind } from './find-browser.ts'
 import { startBrowser } from './isolated.ts'
+import { until } from './surface.ts'
 
 export const kinds: Kind[] = ['chromium', 'firefox']
 
@@ -46,3 +47,10 @@ export async function typeCell(page: Page | Frame, label: string, text: string, 
 
 /** 433 cfm at 50 Pa in 8,726 ft3 is 2.98 air changes per hour: 433 x 60 / 8726, a published worked example. */
 export const example = { volume: '8726', points: [{ pressure: '-50', flow: '433', devicePressure: '', range: '' }] }
+
+/** Until something holds in the page: asked for from outside, as a strict policy keeps the driver from waiting in there. */
+export async function untilHolds(page: Page, holds: () => unknown): Promise<void> {
+  // A page on its way to another cannot be asked.
+  const ask = async () => (await page.evaluate(holds).catch(() => false)) || undefined
+  if ((await until(ask)) === undefined) throw new Error(`It never came to hold that ${String(holds)}.`)
+}

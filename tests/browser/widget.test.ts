@@ -2,7 +2,7 @@
 import type { Browser, Page } from 'puppeteer-core'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { startSite, type Site } from '../pages/site/server.ts'
-import { example, kinds, open, typeCell, visit, withWidget } from './widget-pages.ts'
+import { example, kinds, open, typeCell, untilHolds, visit, withWidget } from './widget-pages.ts'
 
 let site: Site
 beforeAll(async () => {
@@ -33,7 +33,7 @@ describe.each(kinds)('in %s', (kind) => {
     expect(await withWidget(page, (widget) => widget.value.volume)).toBe('8,726')
     expect(await withWidget(page, (widget) => widget.validity.valid)).toBe(true)
     await (await page.$('#permit'))?.click()
-    await page.waitForFunction(() => (document.getElementById('copy') as HTMLInputElement).value === '433')
+    await untilHolds(page, () => (document.getElementById('copy') as HTMLInputElement).value === '433')
     await Promise.all([page.waitForNavigation(), page.click('#host button')])
     const sent = site.requests.findLast(({ method }) => method === 'POST')
     const fields = new URLSearchParams(sent?.body)
@@ -97,7 +97,8 @@ describe.each(kinds)('in %s', (kind) => {
     await typeCell(page, 'Flow, point 1', '433')
     await page.goto(site.origin)
     await page.evaluate(() => history.back())
-    await page.waitForFunction(
+    await untilHolds(
+      page,
       () =>
         document.querySelector<HTMLElement & { value: { points: { flow: string }[] } }>('#w')?.value?.points[0]
           ?.flow === '433',
@@ -146,7 +147,7 @@ describe.each(kinds)('in %s', (kind) => {
     const { page, faults } = await visit(browser, site.widget.frame)
     const frame = await page.waitForFrame((one) => one.url().includes('/widget/inner'))
     await withWidget(frame, (widget, value) => void (widget.value = value), example)
-    await page.waitForFunction(() => document.getElementById('heard')?.textContent?.startsWith('2.98'))
+    await untilHolds(page, () => document.getElementById('heard')?.textContent?.startsWith('2.98'))
     await page.evaluate(() => window.postMessage({ type: 'air-changes', value: 99 }, '*'))
     await new Promise((resolve) => setTimeout(resolve, 100))
     expect(await page.$eval('#heard', (heard) => heard.textContent)).toBe('2.98 air changes per hour')
