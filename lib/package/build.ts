@@ -43,6 +43,8 @@ async function bundle({ entry, file, format }: Bundle, language?: string): Promi
       outDir,
       emptyOutDir: false,
       target: 'es2023',
+      // Browsers that have light-dark().
+      cssTarget: ['chrome123', 'firefox120', 'safari17.5'],
       lib: {
         entry,
         formats: [format],
