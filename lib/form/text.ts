@@ -76,9 +76,23 @@ function isEmpty(item: Item): boolean {
   return (item.kind === 'date' ? item.iso : item.value) === ''
 }
 
+/** An item that the job does not have, by what its id says. */
+function lackingName(id: string): string {
+  const [role = '', ...field] = id.split('/')
+  return `${roleWords(role === 'job' ? 'building' : role)}: ${labelWords(field.join('/').replaceAll('-', ' '))}`
+}
+
+function lacking(id: string, { items }: Material): string {
+  const [role = ''] = id.split('/')
+  const others = /^(job|tester)$|\+/.test(role) || Object.keys(items).some((key) => key.startsWith(`${role}/`))
+  return others
+    ? say`This job has no “${lackingName(id)}”: type what it needs, or bind something else.`
+    : say`This job has no test “${roleWords(role)}”: add it, or bind something else.`
+}
+
 function one(id: string, write: Write, material: Material, target: Target): Text {
   const item = itemOf(material, id)
-  if (!item) return { refused: say`This job has no “${id}”: bind another figure or field.` }
+  if (!item) return { refused: lacking(id, material) }
   if (isEmpty(item)) return { refused: say`${roleWords(item.group)}: ${labelWords(item.label)} is empty in this job.` }
   try {
     return ofItem(item, write, target)
@@ -189,7 +203,7 @@ export function sourceWords(source: Source, material: Material): string {
     return source.text === undefined && source.bytes === undefined ? say`all figures, as a file` : say`a file`
   const name = (id: string) => {
     const item = itemOf(material, id)
-    return item ? `${roleWords(item.group)}: ${labelWords(item.label)}` : id.replace('/', ': ')
+    return item ? `${roleWords(item.group)}: ${labelWords(item.label)}` : lackingName(id)
   }
   if (source.from === 'item') return name(source.item)
   return source.parts.flatMap((part) => ('item' in part ? [name(part.item)] : [])).join(', ') || say`fixed text`

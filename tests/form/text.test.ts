@@ -108,7 +108,13 @@ describe('dates, choices, texts', () => {
   test('what the job lacks is refused by name', () => {
     expect(text('job/empty')).toEqual({ refused: 'building: builder is empty in this job.' })
     expect(text('before/flow-50')).toEqual({
-      refused: 'This job has no “before/flow-50”: bind another figure or field.',
+      refused: 'This job has no test “before”: add it, or bind something else.',
+    })
+    expect(text('after/flow-75')).toEqual({
+      refused: 'This job has no “after: flow 75”: type what it needs, or bind something else.',
+    })
+    expect(text('job/postcode')).toEqual({
+      refused: 'This job has no “building: postcode”: type what it needs, or bind something else.',
     })
   })
 

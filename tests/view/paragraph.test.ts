@@ -10,7 +10,7 @@ const of = (role: string, job = demoJob()) => {
 }
 
 test('the usual wording holds the date, the verdict and whose edition counts', () => {
-  const { plain, html, missing } = paragraphOf(usualParts(), of('after'))
+  const { plain, html, missing } = paragraphOf(usualParts(of('after')), of('after'))
   expect(missing).toEqual([])
   expect(plain).toContain('14 Tannery Row, Marrowby, Larch County')
   expect(plain).toContain('2026-02-11')
@@ -20,8 +20,18 @@ test('the usual wording holds the date, the verdict and whose edition counts', (
   expect(html).toContain('<b>2.86 ± 0.17 ACH50</b>')
 })
 
+test('the usual wording reads on where a job has no address, and a test no limit', () => {
+  const job = demoJob()
+  Object.assign(job.building, { street: '', unit: '', town: '', state: '', postcode: '' })
+  for (const one of job.tests) one.limit = ''
+  const material = of('after', job)
+  const { plain, missing } = paragraphOf(usualParts(material), material)
+  expect(missing).toEqual([])
+  expect(plain).toMatch(/^Air leakage test on 2026-02-11: 2\.86 ± 0\.17 ACH50\./)
+})
+
 test('one wording serves every test', () => {
-  expect(paragraphOf(usualParts(), of('duct system 1')).plain).toMatch(/cfm\/100 ft²|CFM25/)
+  expect(paragraphOf(usualParts(of('duct system 1')), of('duct system 1')).plain).toMatch(/cfm\/100 ft²|CFM25/)
 })
 
 test('a figure of its own rounding between own words', () => {

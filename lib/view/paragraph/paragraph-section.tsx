@@ -40,7 +40,7 @@ function Paragraph({ verdict, onParts }: Props) {
   const gather = () => paragraphMaterial(job, test, devices, verdict)
   const known = useRested(test.id, gather, [job, test, devices, verdict])
   if (!known) return null
-  const parts = settings.paragraph ?? usualParts()
+  const parts = settings.paragraph ?? usualParts(known)
   const { pieces, plain, missing } = paragraphOf(parts, known)
 
   const copy = async () => {

@@ -15,19 +15,18 @@ const here = 'test/'
 
 const item = (id: string): Parts[number] => ({ item: id, write: {} })
 
-/** The usual wording: what was tested and when, the result, the verdict, and whose edition counts. */
-export function usualParts(): Parts {
+/** The usual wording: what was tested and when, the result, the verdict, and whose edition counts; each where there is one. */
+export function usualParts({ items }: Material): Parts {
+  const has = (id: string) => Object.hasOwn(items, id)
   return [
-    { text: say`Air leakage test of ` },
-    item('job/address'),
-    { text: say` on ` },
-    item(`${here}date`),
+    ...(has('job/address')
+      ? [{ text: say`Air leakage test of ` }, item('job/address')]
+      : [{ text: say`Air leakage test` }]),
+    ...(has(`${here}date`) ? [{ text: say` on ` }, item(`${here}date`)] : []),
     { text: ': ' },
     item(`${here}result`),
-    { text: '. ' },
-    item(`${here}verdict-words`),
-    { text: ' ' },
-    item(`${here}edition`),
+    { text: '.' },
+    ...[`${here}verdict-words`, `${here}edition`].flatMap((id) => (has(id) ? [{ text: ' ' }, item(id)] : [])),
   ]
 }
 
