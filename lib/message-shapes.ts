@@ -32,7 +32,7 @@ const source: Shape = [
   { from: ['word', 'item'], item: 's', write },
   { from: ['word', 'text'], text: 's' },
   { from: ['word', 'words'], parts: ['list', ['any', { text: 's' }, { item: 's', write }]] },
-  { from: ['word', 'file'], name: 's', type: 's', 'text?': 's', 'bytes?': 's' },
+  { from: ['word', 'file'], name: 's', type: 's', 'text?': 's', 'bytes?': 's', 'item?': 's' },
 ]
 
 const map: Shape = {
@@ -65,6 +65,7 @@ const material: Shape = {
       item('choice', { value: 's', options: ['list', { value: 's', label: 's' }] }),
     ],
   ],
+  'files?': ['names', { group: 's', name: 's', type: 's', 'bytes?': 's', 'note?': 's' }],
 }
 
 const image: Shape = {

@@ -30,7 +30,22 @@ export const toHelperSchema = z.discriminatedUnion('type', [
 /** From the helper to the background, which keeps the book. */
 export const toBackgroundSchema = z.discriminatedUnion('type', [
   z.object({ type: z.literal('save-map'), map: formMapSchema }),
-  z.object({ type: z.literal('fill-started'), fill: fillSchema }),
+  z.object({
+    type: z.literal('fill-started'),
+    fill: fillSchema,
+    /** What goes into file controls: words, or bytes in base 64. */
+    files: z.optional(
+      z.array(
+        z.object({
+          binding: z.string(),
+          name: z.string(),
+          type: z.string(),
+          text: z.optional(z.string()),
+          bytes: z.optional(z.string()),
+        }),
+      ),
+    ),
+  }),
   z.object({ type: z.literal('fill-line'), fill: z.string(), line: receiptLineSchema }),
   z.object({ type: z.literal('fill-ended'), fill: z.string() }),
   z.object({ type: z.literal('open-book'), entry: z.optional(z.number()) }),

@@ -36,6 +36,10 @@ const formula = /^[=+\-@\t\r\n＝＋－＠]/
 
 /** What an entry says of each binding, and of those that the fill did not reach. */
 function bindingsOf(entry: FillEntry): string[][] {
+  const fileNote = (of: string): string => {
+    const file = entry.files?.find(({ binding }) => binding === of)
+    return file ? `${file.size} bytes, SHA-256 ${file.sha256}` : ''
+  }
   const written = new Set(entry.lines.map(({ binding }) => binding))
   const lines = entry.lines.map((line) => [
     line.control,
@@ -45,7 +49,7 @@ function bindingsOf(entry: FillEntry): string[][] {
     line.before,
     line.readBack,
     line.outcome,
-    line.note,
+    [line.note, fileNote(line.binding)].filter(Boolean).join('; '),
   ])
   const notReached = entry.planned
     .filter(({ binding }) => !written.has(binding))

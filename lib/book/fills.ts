@@ -1,26 +1,58 @@
 /** Fills under way. All of it is in the database, so a worker that restarts in the middle goes on. */
 import { receiptLineSchema, type ReceiptLine } from '../form/schema.ts'
 import { jobSchema } from '../job/schema.ts'
+import { fromBase64 } from './base64.ts'
 import { check } from './check.ts'
 import { database } from './database.ts'
 import { addEntry, entryOfFill, linesOf } from './entries.ts'
 import { BookError } from './error.ts'
 import { announce } from './notice.ts'
 import { seriesFor } from './series.ts'
+import { sha256 } from './sha256.ts'
 import { fillSchema, openFillSchema, type Fill, type FillEntry, type OpenFill } from './schema.ts'
 import { allSound, sound } from './sound.ts'
 import { say } from '../words/say.ts'
 
+/** What goes into a file control: words, or bytes in base 64. */
+type Put = {
+  binding: string
+  name: string
+  type: string
+  text?: string | undefined
+  bytes?: string | undefined
+}
+
+/** The files with their size and SHA-256: a page that is not encrypted lets no script in it compute one. */
+async function sealedFiles(files: readonly Put[]): Promise<Fill['files']> {
+  const all = files.map(async ({ binding, name, type, text = '', bytes }) => {
+    const held = bytes === undefined ? new TextEncoder().encode(text) : fromBase64(bytes)
+    if (!held) {
+      const message = say`${name} did not reach the book whole. Close the plan, open it again and start anew.`
+      throw new BookError([{ code: 'invalid', path: name, message }])
+    }
+    return { binding, name, type, size: held.byteLength, sha256: await sha256(held) }
+  })
+  return Promise.all(all)
+}
+
 /**
  * Notes a fill before its first control is touched, with the job as it is typed at that moment. Noting the same fill
- * twice changes nothing.
+ * twice changes nothing. `files`: what goes into its file controls.
  * @throws BookError when the fill does not fit its schema, or has already ended.
  */
-export async function startFill(fill: Fill, context: { engine: string; tab?: number | undefined }): Promise<void> {
+export async function startFill(
+  fill: Fill,
+  context: { engine: string; tab?: number | undefined; files?: readonly Put[] | undefined },
+): Promise<void> {
   const checked = check(fillSchema, fill, say`The fill`)
   // An earlier one that is damaged keeps no fill from beginning.
   const series = await seriesFor(checked).catch(() => undefined)
-  const kept: Fill = series === undefined ? checked : { ...checked, series }
+  const files = await sealedFiles(context.files ?? [])
+  const kept: Fill = {
+    ...checked,
+    ...(series !== undefined && { series }),
+    ...(files && files.length > 0 && { files }),
+  }
   // One page is filled at a time: what else is open in this tab was cut short by a reload of its page.
   if (context.tab !== undefined) await closeUnended((open) => open.tab !== context.tab || open.id === kept.id)
   const db = await database()

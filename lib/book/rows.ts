@@ -82,6 +82,7 @@ function textsOf(entry: FillEntry): string[] {
     ...(building ? [building.street, building.town, building.permit, building.program] : []),
     ...entry.lines.flatMap((line) => [line.control, line.section, line.intended, line.readBack]),
     ...entry.planned.flatMap(({ control, text }) => [control, text]),
+    ...(entry.files ?? []).map(({ sha256 }) => sha256),
   ]
 }
 

@@ -29,6 +29,18 @@ export const fillSchema = z.object({
   planned: z.array(
     z.object({ binding: z.string(), control: z.string(), section: z.string(), source: z.string(), text: z.string() }),
   ),
+  /** The files that were to be put into file controls. `size` in bytes. */
+  files: z.optional(
+    z.array(
+      z.object({
+        binding: z.string(),
+        name: z.string(),
+        type: z.string(),
+        size: z.number(),
+        sha256: z.string().check(z.regex(/^[0-9a-f]{64}$/)),
+      }),
+    ),
+  ),
 })
 
 /** A fill that has not ended. */

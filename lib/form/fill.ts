@@ -1,6 +1,7 @@
 /** Writing a plan into the page, control by control, and reading every one back. Never submits anything. */
 import { listControls, nameOfControl, type Control } from './controls.ts'
 import { alive } from './dom.ts'
+import { fileOf } from './file.ts'
 import { findAll } from './find.ts'
 import { addedKinds } from './kinds.ts'
 import { sectionOf } from './names.ts'
@@ -140,7 +141,8 @@ async function enter(plan: Plan, line: PlanLine, patience: Patience, signal?: Ab
   const named = { control: control.name, section: control.section, before: readNow }
   if (line.state === 'already there' && readNow === line.now)
     return end({ ...named, outcome: 'entered', readBack: readNow, note: say`was already there, left as it is` })
-  const { reason, held } = await write(control, line.text, plan.files?.get(line.binding), plan.exact)
+  const file = plan.files?.get(line.binding)
+  const { reason, held } = await write(control, line.text, file && fileOf(file), plan.exact)
   if (reason !== undefined && (control.far || onPage(control.element)))
     return end({ ...named, readBack: shown(control), note: reason }, reason.startsWith(noOption))
   await settle([plan.document, control.element], patience, signal)

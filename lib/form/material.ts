@@ -31,6 +31,18 @@ const choiceSchema = z.object({
   options: z.array(z.object({ value: z.string(), label: z.string() })),
 })
 
+/**
+ * A file of the job for a file control, such as the report of a test. `group`: what it is about, as with items; empty: the
+ * whole job. `bytes`, in base 64, are there once it is made; `note` says what to know of it.
+ */
+const readyFileSchema = z.object({
+  group: z.string(),
+  name: z.string(),
+  type: z.string(),
+  bytes: z.optional(z.string()),
+  note: z.optional(z.string()),
+})
+
 export const itemSchema = z.discriminatedUnion('kind', [quantitySchema, textSchema, dateSchema, choiceSchema])
 
 /**
@@ -40,8 +52,11 @@ export const itemSchema = z.discriminatedUnion('kind', [quantitySchema, textSche
 export const materialSchema = z.object({
   job: z.object({ id: z.string(), name: z.string() }),
   items: z.record(z.string(), itemSchema),
+  /** Keys: `report` (every test, a page each), `<role>/report`. */
+  files: z.optional(z.record(z.string(), readyFileSchema)),
 })
 
+export type ReadyFile = z.infer<typeof readyFileSchema>
 export type Item = z.infer<typeof itemSchema>
 export type Quantity = z.infer<typeof quantitySchema>
 export type Material = z.infer<typeof materialSchema>

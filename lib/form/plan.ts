@@ -1,7 +1,7 @@
 /** What would be typed where, before anything is. */
 import { cluesOf } from './clues.ts'
 import { survey, type Control } from './controls.ts'
-import { canBeFile, fileOf } from './file.ts'
+import { contentOf, whyNoFile, type FileContent } from './file.ts'
 import { findAll, type Found } from './find.ts'
 import { itemOf } from './item-of.ts'
 import type { Material } from './material.ts'
@@ -28,7 +28,7 @@ export interface Plan {
   /** For a form in several steps: which one the page shows. `lines` holds that step only. */
   steps?: Steps
   /** Files to put in, by binding. */
-  files?: Map<string, File>
+  files?: Map<string, FileContent>
   /** Whether the text replaces what stands there, also in kinds that a fill only adds to: when putting back. */
   exact?: true
 }
@@ -131,7 +131,7 @@ export function plan(map: Pick<FormMap, 'bindings'>, material: Material, documen
   const leftToYou = leftOut.filter(({ reason }) => reason === 'left to you').map(({ name, section }) => name || section)
   const files = new Map(
     map.bindings.flatMap(({ id, source }) =>
-      source.from === 'file' && canBeFile(source) ? [[id, fileOf(source, material)] as const] : [],
+      source.from === 'file' && !whyNoFile(source, material) ? [[id, contentOf(source, material)] as const] : [],
     ),
   )
   return {

@@ -55,9 +55,10 @@ export const sourceSchema = z.discriminatedUnion('from', [
     from: z.literal('file'),
     name: z.string(),
     type: z.string(),
-    /** What the file holds: words, or bytes in base 64. Neither: a table of all figures of the job as CSV. */
+    /** What the file holds: words, bytes in base 64, or a file of the material. None: a table of all figures as CSV. */
     text: z.optional(z.string()),
     bytes: z.optional(z.string()),
+    item: z.optional(z.string()),
   }),
 ])
 

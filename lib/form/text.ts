@@ -10,7 +10,7 @@ import type { Item, Material, Quantity } from './material.ts'
 import { checked, notChecked } from './read.ts'
 import type { Clues, Source, Write } from './schema.ts'
 import { labelWords, roleWords } from '../words/names.ts'
-import { canBeFile } from './file.ts'
+import { readyFile, whyNoFile } from './file.ts'
 import { itemOf } from './item-of.ts'
 import { say } from '../words/say.ts'
 
@@ -181,8 +181,9 @@ export function textOf(source: Source, material: Material, target: Target): Text
   if (source.from === 'item') return fitted(one(source.item, source.write, material, target), source, material, target)
   if (source.from === 'text') return fitted({ text: source.text }, source, material, target)
   if (source.from === 'file') {
-    if (!canBeFile(source)) return { refused: say`The file in the form map is damaged: choose it again.` }
-    return fitted({ text: source.name }, source, material, target)
+    const refused = whyNoFile(source, material)
+    const note = readyFile(source, material)?.note
+    return refused ? { refused } : fitted({ text: source.name, ...(note && { note }) }, source, material, target)
   }
   let text = ''
   const notes: string[] = []
@@ -199,8 +200,12 @@ export function textOf(source: Source, material: Material, target: Target): Text
 /** Where the text comes from, in words: `after: CFM50`. */
 export function sourceWords(source: Source, material: Material): string {
   if (source.from === 'text') return say`fixed text`
-  if (source.from === 'file')
-    return source.text === undefined && source.bytes === undefined ? say`all figures, as a file` : say`a file`
+  if (source.from === 'file') {
+    const { text, bytes, item } = source
+    if (item === 'report') return say`report of all tests`
+    if (item !== undefined) return say`report of the test “${roleWords(item.replace(/\/report$/, ''))}”`
+    return text === undefined && bytes === undefined ? say`all figures, as a file` : say`a file`
+  }
   const name = (id: string) => {
     const item = itemOf(material, id)
     return item ? `${roleWords(item.group)}: ${labelWords(item.label)}` : lackingName(id)

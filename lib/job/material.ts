@@ -1,5 +1,5 @@
 /** Everything of a job that a form can be filled with. */
-import type { Item, Material } from '../form/material.ts'
+import type { Item, Material, ReadyFile } from '../form/material.ts'
 import { today } from './empty.ts'
 import { jobItems, testerItems } from './material-job.ts'
 import { reductionItems, severalItems } from './material-pairs.ts'
@@ -29,5 +29,22 @@ export function material(job: Job, devices: Device[], settings: MaterialSettings
   }
   Object.assign(items, severalItems(known), reductionItems(known))
   items['today'] = { kind: 'date', label: term`today’s date`, group: term`today`, iso: today(settings.now) }
-  return { job: { id: job.id, name: jobName(job) }, items }
+  const files = reportFiles(known.map(({ key }) => key))
+  return { job: { id: job.id, name: jobName(job) }, items, files }
+}
+
+const report = (group: string, name: string): ReadyFile => ({ group, name, type: 'application/pdf' })
+
+/** The reports that a form can be given; their bytes are made when a form map asks for them. */
+function reportFiles(keys: readonly string[]): Record<string, ReadyFile> {
+  if (keys.length === 0) return {}
+  return {
+    report: report('', 'report.pdf'),
+    ...Object.fromEntries(
+      keys.map((key) => [
+        `${key}/report`,
+        report(key, `report-${key.replaceAll(/[^\p{L}\p{N}]+/gu, '-').slice(0, 60)}.pdf`),
+      ]),
+    ),
+  }
 }

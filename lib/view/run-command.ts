@@ -31,6 +31,8 @@ async function showPlan(tab: Tab | undefined): Promise<boolean> {
   const job = current.job ? await getJob(current.job) : undefined
   const [map, ...others] = maps.filter((one) => serves(one, url))
   if (!job || !map || others.length > 0) return false
+  // Reports are made by the calculator: what writes them would weigh on every start of the background.
+  if (map.bindings.some(({ source }) => source.from === 'file' && source.item !== undefined)) return false
   await sendHelper({ tab: front.id, url }, { type: 'plan', material: material(job, devices), map })
   return true
 }

@@ -2,7 +2,8 @@ import { describe, expect, test, vi } from 'vitest'
 import { answer } from '../../lib/book/answer.ts'
 import { getEntry } from '../../lib/book/entries.ts'
 import { mapVersions } from '../../lib/book/maps.ts'
-import type { OpenFill } from '../../lib/book/schema.ts'
+import type { FillEntry, OpenFill } from '../../lib/book/schema.ts'
+import { listRows } from '../../lib/book/search.ts'
 import { underWayIn } from '../../lib/book/under-way.ts'
 import { fakeFill, fakeLine, fakeMap } from './fake.ts'
 import './fresh.ts'
@@ -20,6 +21,41 @@ test('a fill told message by message becomes an entry', async () => {
   ]
   expect(answers).toEqual([{ ok: true }, { ok: true }, { ok: true, entry: 1 }])
   expect(await getEntry(1)).toMatchObject({ id: 'fill-1', engine: '0.1.0', lines: [fakeLine('flow')] })
+})
+
+test('of files that go into a form the entry keeps name, size and SHA-256', async () => {
+  const files = [
+    { binding: 'report', name: 'report.pdf', type: 'application/pdf', bytes: 'YWJj' },
+    { binding: 'table', name: 'figures.csv', type: 'text/csv', text: '' },
+  ]
+  expect(await send({ type: 'fill-started', fill: fakeFill('fill-1'), files })).toEqual({ ok: true })
+  await send({ type: 'fill-ended', fill: 'fill-1' })
+  // The digests of “abc” and of the empty message: NIST, examples to FIPS 180-4 and the CAVP test vectors.
+  expect((await getEntry(1)) as FillEntry).toHaveProperty('files', [
+    {
+      binding: 'report',
+      name: 'report.pdf',
+      type: 'application/pdf',
+      size: 3,
+      sha256: 'ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad',
+    },
+    {
+      binding: 'table',
+      name: 'figures.csv',
+      type: 'text/csv',
+      size: 0,
+      sha256: 'e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855',
+    },
+  ])
+  expect((await listRows({ text: 'ba7816bf8f01' })).map(({ number }) => number)).toEqual([1])
+})
+
+test('a file that did not come whole keeps the fill from beginning, in words', async () => {
+  const files = [{ binding: 'report', name: 'report.pdf', type: 'application/pdf', bytes: 'YWJ' }]
+  expect(await send({ type: 'fill-started', fill: fakeFill('fill-1'), files })).toEqual({
+    ok: false,
+    message: 'report.pdf did not reach the book whole. Close the plan, open it again and start anew.',
+  })
 })
 
 test('a form map is kept, and its version told', async () => {

@@ -54,6 +54,17 @@ describe('the demo job', () => {
 })
 
 describe('what a form can be filled with', () => {
+  test('the reports of its tests, a file each and one of all', () => {
+    const { files = {} } = material(demoJob(), [demoDevice()])
+    expect(Object.entries(files).map(([key, { name }]) => `${key}: ${name}`)).toEqual([
+      'report: report.pdf',
+      'before/report: report-before.pdf',
+      'after/report: report-after.pdf',
+      'duct system 1/report: report-duct-system-1.pdf',
+    ])
+    expect(material(emptyJob(unitSets.IP), []).files).toEqual({})
+  })
+
   test('every item of the demo job', () => {
     expect(lines()).toMatchInlineSnapshot(`
       [

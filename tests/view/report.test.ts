@@ -19,7 +19,7 @@ const eight = (): Content => {
 
 /** The PDF read back with another library. */
 async function readBack(content: Content, paper: 'letter' | 'A4' = 'letter') {
-  const { bytes, lost } = await pdfOf(content, paper, now)
+  const { bytes, lost } = await pdfOf([content], paper, now)
   const document = await getDocumentProxy(new Uint8Array(bytes), { verbosity: 0 })
   const { totalPages, text } = await extractText(document, { mergePages: true })
   const page = await document.getPage(1)
@@ -67,6 +67,9 @@ describe('what stands in a report', () => {
     expect(content.cautions).toContain('it certifies nothing')
     const { job, test: one } = eightPoints()
     expect(reportOf(job, one, devices, undefined).record).toEqual(['Not in a book entry yet: a draft'])
+    expect(reportOf(job, one, devices, 'form').record.join(' ')).toBe(
+      'Made for a form; the entry of that fill keeps the SHA-256 of this file',
+    )
     expect(reportOf(job, one, devices, { ...anchor, same: false }).record[1]).toContain('after this entry')
   })
 

@@ -8,6 +8,7 @@ import { linesShown } from './lines-shown.ts'
 import { NoteDetail } from './note-detail.tsx'
 import { ground, OutcomeWords } from './outcome.tsx'
 import { useLive } from './use-live.ts'
+import { bytes } from './wording.ts'
 import { say } from '../../words/say.ts'
 
 /** Every binding of an entry, and beside them what wants a look. */
@@ -24,6 +25,17 @@ export function EntryDetail({ number }: { number: number }) {
         <EntryNotes entry={entry.value} />
       </div>
     </div>
+  )
+}
+
+/** What tells the file that went into a control from any other. */
+function FileWords({ entry, binding }: { entry: FillEntry; binding: string }) {
+  const file = entry.files?.find((one) => one.binding === binding)
+  if (!file) return null
+  return (
+    <small class="q">
+      {bytes(file.size)}, SHA-256 <code title={file.sha256}>{file.sha256.slice(0, 16)}</code>
+    </small>
   )
 }
 
@@ -53,7 +65,10 @@ function Bindings({ entry }: { entry: FillEntry }) {
               {line.control}
               {line.section && line.section !== lines[index - 1]?.section && <small class="q">{line.section}</small>}
             </th>
-            <td class="bi">{line.source}</td>
+            <td class="bi">
+              {line.source}
+              <FileWords entry={entry} binding={line.binding} />
+            </td>
             <td class="m" data-head="intended">
               {line.intended}
             </td>

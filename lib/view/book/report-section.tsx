@@ -1,14 +1,14 @@
-import canonicalize from 'canonicalize'
 import { attach } from '../../book/attachments.ts'
 import { listDevices } from '../../book/devices.ts'
-import { getEntry, listEntries } from '../../book/entries.ts'
+import { getEntry } from '../../book/entries.ts'
 import { getJob } from '../../book/jobs.ts'
 import { isFill } from '../../book/rows.ts'
 import type { FillEntry } from '../../book/schema.ts'
 import { ENGINE_VERSION } from '../../engine/version.ts'
 import type { Device, Job, Test } from '../../job/schema.ts'
 import { jobTitle } from '../calculator/job-title.ts'
-import { reportOf, type Anchor, type Content } from '../report/content.ts'
+import { anchorOf, newestFill } from '../report/anchor.ts'
+import { reportOf, type Content } from '../report/content.ts'
 import { Report } from '../report/report.tsx'
 import '../plot/plot.css'
 import '../report/report.css'
@@ -36,19 +36,8 @@ async function find({ job: id = '', of }: Route): Promise<Found | null> {
   }
   const job = await getJob(id)
   if (!job) return null
-  const entry = (await listEntries({ job: id, kind: 'fill', limit: 1 })).find(isFill)
-  return { job, devices, entry }
+  return { job, devices, entry: await newestFill(id) }
 }
-
-const typedOf = (job: Job | undefined, test: Test): string =>
-  canonicalize({
-    building: job?.building,
-    tester: job?.tester,
-    test: job?.tests.find(({ id }) => id === test.id),
-  }) ?? ''
-
-const anchorOf = (entry: FillEntry | undefined, job: Job, test: Test): Anchor | undefined =>
-  entry && { number: entry.number, hash: entry.hash, same: typedOf(entry.readings, test) === typedOf(job, test) }
 
 /** The report of a test: to look at, print, save and attach. */
 export function ReportSection({ route }: { route: Route }) {
@@ -86,8 +75,8 @@ function Bar({ route, job, test, content, entry }: BarProps) {
   const { said, tell, run } = useSaid()
   const name = fileName(`${jobTitle(job)} ${test.role}`, 'pdf')
   const make = async () => {
-    const { pdfOf } = await import('../report/pdf.ts')
-    const { bytes, lost } = await pdfOf(content, test.units.length === 'ft' ? 'letter' : 'A4')
+    const { paperOf, pdfOf } = await import('../report/pdf.ts')
+    const { bytes, lost } = await pdfOf([content], paperOf(test))
     const blob = new Blob([bytes as Uint8Array<ArrayBuffer>], { type: 'application/pdf' })
     const without =
       lost.length > 0

@@ -118,13 +118,8 @@ export function Calculator({ onSent, beside = false }: Props) {
     if (!job || !page) return
     setSending('')
     try {
-      const [{ material }, { sendHelper }] = await Promise.all([
-        import('../../job/material.ts'),
-        import('./send-helper.ts'),
-      ])
-      const filled = material(job, [...devices])
-      if (type === 'plan' && map) await sendHelper(page, { type, material: filled, map }, beside)
-      else await sendHelper(page, { type: 'map', material: filled, ...(map && { map }) }, beside)
+      const { sendJob } = await import('./send-job.ts')
+      await sendJob(type, page, { job, devices, map, beside })
       onSent?.()
     } catch (error) {
       setSending(error instanceof Error ? error.message : String(error))

@@ -75,7 +75,7 @@ export function Question(props: QuestionProps) {
       <p class="found">{howFound(control)}</p>
       {twin && <p class="note">{twin}</p>}
       {takesFile ? (
-        <FileField source={source} onSource={onSource} />
+        <FileField source={source} material={material} onSource={onSource} />
       ) : (
         <>
           <label class="seek">

@@ -85,6 +85,10 @@ export function useFill({ material, map }: { material: Material; map: FormMap })
               text,
             })),
           },
+          files: lines.flatMap(({ binding, state: is }) => {
+            const file = plan.files?.get(binding)
+            return file && is !== 'refused' ? [{ binding, ...file }] : []
+          }),
         })
         if (!started.ok) {
           setState({

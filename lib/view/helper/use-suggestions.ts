@@ -41,7 +41,8 @@ export function useSuggestions(controls: readonly PageControl[], material: Mater
     if (latest.current === asked) return
     latest.current = asked
     const ask = async () => {
-      const message: Suggest = { type: 'suggest', clues, material }
+      const { job, items } = material
+      const message: Suggest = { type: 'suggest', clues, material: { job, items } }
       const answer = await send(message)
       if (latest.current !== asked) return
       const suggested = answer.ok ? (answer.suggested ?? []) : []

@@ -225,8 +225,13 @@ function named(line: FigureLine, unit: string): FigureLine {
   return { ...line, name: full, detail: name.includes(label) && label.length > 1 ? '' : label }
 }
 
-/** The report of one test of a job. */
-export function reportOf(job: Job, test: Test, devices: readonly Device[], anchor: Anchor | undefined): Content {
+/** The report of one test of a job. `anchor`: the entry that holds it; 'form': none yet, for it goes into a form first. */
+export function reportOf(
+  job: Job,
+  test: Test,
+  devices: readonly Device[],
+  anchor: Anchor | 'form' | undefined,
+): Content {
   const reduced = reduceTest(job, test, [...devices])
   const written = language()
   const reading = readingInLocale(wordReading(test, reduced), written)
@@ -275,12 +280,13 @@ export function reportOf(job: Job, test: Test, devices: readonly Device[], ancho
       .map(({ text }) => text),
     cautions: say`Check the edition your authority enforces; local codes and licensed practice come first. After tightening: combustion-safety and ventilation check. Appliances, dampers and vents were set back before leaving: ☐ yes. This page computes and records; it certifies nothing.`,
     signer: { name: tester.name.trim(), licence: tester.licence.trim() },
-    fingerprint: anchor ? (anchor.hash.match(/.{1,8}/g) ?? []) : [],
+    fingerprint: typeof anchor === 'object' ? (anchor.hash.match(/.{1,8}/g) ?? []) : [],
     record: recordOf(anchor),
   }
 }
 
-function recordOf(anchor: Anchor | undefined): string[] {
+function recordOf(anchor: Anchor | 'form' | undefined): string[] {
+  if (anchor === 'form') return [say`Made for a form; the entry of that fill`, say`keeps the SHA-256 of this file`]
   if (!anchor) return [say`Not in a book entry yet: a draft`]
   const kept = anchor.same ? say`Sheet as typed is kept in the book` : say`The sheet was typed in after this entry`
   return [say`Gapsum, book entry ${anchor.number}`, kept]

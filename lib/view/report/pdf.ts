@@ -1,5 +1,6 @@
-/** The report of a test as a PDF of one page: text as text, the plot as vectors. Loaded when asked for. */
+/** The reports of tests as a PDF, a page each: text as text, the plot as vectors. Loaded when asked for. */
 import { PDFDocument, StandardFonts } from '@cantoo/pdf-lib'
+import type { Test } from '../../job/schema.ts'
 import { axis, inLimits, onAxis } from '../figure/scale.ts'
 import type { Content } from './content.ts'
 import { type Colour, type Fonts, Pen, type Style } from './pdf-pen.ts'
@@ -18,11 +19,22 @@ export interface ReportPdf {
 const sizes = { letter: [612, 792], A4: [595.28, 841.89] } as const
 const margin = { across: 40, down: 34 }
 
-/** Writes the page. `paper`: what is usual where it will be printed. */
-export async function pdfOf(content: Content, paper: keyof typeof sizes, now: Date = new Date()): Promise<ReportPdf> {
+/** The paper that is usual where the test was typed. */
+export const paperOf = ({ units }: Pick<Test, 'units'>): keyof typeof sizes => (units.length === 'ft' ? 'letter' : 'A4')
+
+/** Writes a page for each report. `paper`: what is usual where it will be printed. */
+export async function pdfOf(
+  contents: readonly Content[],
+  paper: keyof typeof sizes,
+  now: Date = new Date(),
+): Promise<ReportPdf> {
   const document = await PDFDocument.create()
-  document.setTitle(say`${content.title}: ${content.address}, test ${content.role}`)
-  document.setAuthor(content.signer.name)
+  const [first] = contents
+  if (first) {
+    const tests = contents.map(({ role }) => role).join(', ')
+    document.setTitle(say`${first.title}: ${first.address}, test ${tests}`)
+    document.setAuthor(first.signer.name)
+  }
   document.setCreator('Gapsum')
   document.setProducer('Gapsum')
   document.setLanguage(language())
@@ -37,22 +49,27 @@ export async function pdfOf(content: Content, paper: keyof typeof sizes, now: Da
     symbol: await document.embedFont(StandardFonts.Symbol),
   }
   const [width, height] = sizes[paper]
-  const page = document.addPage([width, height])
   const across = width - 2 * margin.across
   const room = height - 2 * margin.down
   const origin = { left: margin.across, top: height - margin.down }
-  // The largest scale at which all of it fits on the page.
-  let scale = 1
-  while (scale > 0.6 && scale * draw(new Pen(undefined, fonts, origin, scale), content, across / scale) > room)
-    scale -= 0.02
-  const pen = new Pen(page, fonts, origin, scale)
-  draw(pen, content, across / scale)
-  return { bytes: await document.save(), lost: [...pen.lost] }
+  const lost = new Set<string>()
+  for (const [at, content] of contents.entries()) {
+    const page = document.addPage([width, height])
+    const place = say`Page ${at + 1} of ${contents.length}`
+    // The largest scale at which all of it fits on the page.
+    let scale = 1
+    while (scale > 0.6 && scale * draw(new Pen(undefined, fonts, origin, scale), content, place, across / scale) > room)
+      scale -= 0.02
+    const pen = new Pen(page, fonts, origin, scale)
+    draw(pen, content, place, across / scale)
+    for (const letter of pen.lost) lost.add(letter)
+  }
+  return { bytes: await document.save(), lost: [...lost] }
 }
 
 /** Draws everything; gives how far down it reaches. */
-function draw(pen: Pen, content: Content, width: number): number {
-  let y = head(pen, content, width)
+function draw(pen: Pen, content: Content, place: string, width: number): number {
+  let y = head(pen, content, place, width)
   y = facts(pen, content, width, y)
   y = verdict(pen, content, width, y)
   const half = width * 0.455
@@ -72,11 +89,11 @@ function draw(pen: Pen, content: Content, width: number): number {
   return foot(pen, content, width, y)
 }
 
-function head(pen: Pen, { title, address, role, tested }: Content, width: number): number {
+function head(pen: Pen, { title, address, role, tested }: Content, place: string, width: number): number {
   pen.text(title, 0, 18, { face: 'serif', size: 20 })
   pen.text(tested, width, 17, { colour: 'quiet', align: 'right' })
   const y = pen.wrapped(say`${address}. Test: ${role}.`, 0, 32, width - 70, { colour: 'quiet', most: 2 })
-  pen.text(say`Page 1 of 1`, width, 32, { colour: 'quiet', align: 'right' })
+  pen.text(place, width, 32, { colour: 'quiet', align: 'right' })
   pen.line(0, y - 4, width, y - 4, 'ink', 1.1)
   return y - 4
 }
