@@ -3,6 +3,7 @@ import { wordOf } from './figures/index.ts'
 import type { CheckResult, Report } from './report.ts'
 import type { Point, Sheet } from '../sheet/schema.ts'
 import { convert } from '../units/convert.ts'
+import { symbol } from '../units/symbol.ts'
 import { short } from './say.ts'
 import { say, shown } from '../words/say.ts'
 
@@ -28,10 +29,14 @@ function differing(before: Sheet, after: Sheet): { name: string; was: string; is
     if (typed === undefined || is === undefined) continue
     const was = convert(typed, from + power, to + power)
     if (Math.abs(was / is - 1) <= apart) continue
-    return { name, was: `${short(was)} ${to}${power}`, is: `${short(is)} ${to}${power}` }
+    const unit = symbol(to + power)
+    return { name, was: `${short(was)} ${unit}`, is: `${short(is)} ${unit}` }
   }
   return undefined
 }
+
+/** A direction or procedure in words; a standard by its name. */
+const wayOf = (way: string) => (/\d/.test(way) ? way.toUpperCase().replace('-', ' ') : shown(way))
 
 const numbersOf = (point: Point) => Object.values(point).join(' ')
 
@@ -75,7 +80,7 @@ export function beforeAfter(before: Tested, after: Tested): Omit<CheckResult, 'i
   ] as const) {
     if (before.sheet[key] === after.sheet[key]) continue
     const text = say`The ${name} is another than in the test before, which may pass for a change of the leaks. Test both alike, or say so in the notes.`
-    const both = say`${shown(before.sheet[key])} before, ${shown(after.sheet[key])} after`
+    const both = say`${wayOf(before.sheet[key])} before, ${wayOf(after.sheet[key])} after`
     return { outcome: 'doubtful', text, found: both, expected: say`the same ${name}` }
   }
   return { outcome: 'good', text: say`It leaks less than before, and both tests were made alike.`, found }

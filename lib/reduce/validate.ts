@@ -48,7 +48,7 @@ function checkAir(found: Findings, { air, units, device }: Sheet): void {
     device?.calibrationDensity,
     0.5,
     2,
-    say`type it in kg/m3, for example 1.2041`,
+    say`type it in kg/m³, for example 1.2041`,
   )
   if (!air) return
   const [low, high] = [-60, 60].map((limit) => Math.round(convert(limit, 'degC', units.temperature)))

@@ -106,6 +106,20 @@ export const keptWords: readonly string[] = [
   'accepted',
   'rejected',
   'resubmitted',
+  // Orders of the list of entries
+  'newest',
+  'oldest',
+  'due first',
+  'by job',
+  // What a review finds
+  'different',
+  'only in the file',
+  'only here',
+  'not in the file',
+  'fine',
+  'remark',
+  'to correct',
+  'fault',
   // Cells of a sheet
   'pressure',
   'flow',

@@ -39,6 +39,13 @@ describe('in a browser that speaks Spanish', () => {
     expect(calculator).toMatch(/96 % de probabilidad por debajo de 4,0/)
     expect(calculator).not.toMatch(/dos modos/)
     expect(englishIn(calculator)).toEqual([])
+    // Limits to choose from, and what a cell left empty is taken for.
+    await popup.page.click('#setup > summary')
+    await popup.wait(/1\.500 ft²|8,0 cfm25/)
+    expect(await popup.text()).not.toMatch(/\d\.\d+ (?:ACH50|cfm\d+)|\d,\d{3} ft/)
+    expect(
+      await popup.page.$$eval('[placeholder]', (all) => all.map((box) => (box as HTMLInputElement).placeholder)),
+    ).toEqual(expect.arrayContaining(['0,6', '0,25']))
     await popup.click('button', 'Asignar esta página')
     const helper = await session.helper(page)
     await helper.wait(/campos vinculados/)
@@ -51,6 +58,11 @@ describe('in a browser that speaks Spanish', () => {
   it('the book does too, and no text is empty', async () => {
     const book = await session.openPage('/book.html')
     await book.wait(/Aún no hay entradas/)
+    const report = await session.openPage('/book.html#report?job=demo-job&test=demo-after')
+    await report.wait(/Prueba: después\./)
+    expect(await report.text()).not.toMatch(/kg\/m3|\b(?:before|after|duct system|points?)\b/)
+    expect(await report.has('image', /: 3 puntos, .* A 50 Pa 754, 715 a 793 cfm/)).toBe(true)
+    await report.close()
     expect(englishIn(await book.text())).toEqual([])
     const keys = Object.keys(english)
     const shown = await book.page.evaluate((asked) => {

@@ -270,7 +270,7 @@ test('air and weather', () => {
     `"not checked: Temperatures not given, so flows are not corrected for the density of the air. Type both to correct them."`,
   )
   expect(ofAir('air', { indoor: 70, outdoor: 10 })).toMatchInlineSnapshot(
-    `"good: Corrected for air of 1.2 and 1.353 kg/m3, indoors and outdoors. Sea level is assumed: type the elevation if it is another."`,
+    `"good: Corrected for air of 1.2 and 1.353 kg/m³, indoors and outdoors. Sea level is assumed: type the elevation if it is another."`,
   )
   expect(ofAir('air', { indoor: 70, outdoor: 10 }, { subject: 'ducts' })).toMatchInlineSnapshot(
     `"doubtful: For ducts, indoor is the air inside the ducts and outdoor the air around the device. These two differ much: check both."`,

@@ -13,6 +13,7 @@ test('in a language with a decimal comma the report writes its own numbers with 
   expect(content.limitHead).toMatch(/3,0/)
   expect(content.verdict?.interval?.mark).toBe(',')
   expect(content.plot?.equation.exponent).toBe('0,650')
+  expect(content.figures.find(({ id }) => id === 'equivalent-leakage-area')?.name).toMatch(/Cd 0,611$/)
   expect(content.readings.rows[0]).toEqual(expect.arrayContaining(['−51.3', '50,3']))
   expect(content.facts.map(({ value }) => value).join()).toContain('620')
 })

@@ -15,7 +15,7 @@ export const air: Check = {
       const text = say`Temperatures not given, so flows are not corrected for the density of the air. Type both to correct them.`
       return { outcome: 'not checked', text }
     }
-    const values = say`${short(found.indoor, 4)} and ${short(found.outdoor, 4)} kg/m3`
+    const values = say`${short(found.indoor, 4)} and ${short(found.outdoor, 4)} kg/m³`
     if (subject === 'ducts' && inEffect.temperature && Math.abs(found.indoor / found.outdoor - 1) > 0.03) {
       const text = say`For ducts, indoor is the air inside the ducts and outdoor the air around the device. These two differ much: check both.`
       return { outcome: 'doubtful', text, found: values, expected: say`nearly equal` }

@@ -18,8 +18,8 @@ export const volumeFloorArea: Check = {
     const height = building.volume / building.floorArea
     const feet = convert(height, units.length, 'ft')
     const found = `${short(height, 3)} ${units.length}`
-    const expected =
-      [low, high].map((limit) => short(convert(limit, 'ft', units.length), 2)).join(' to ') + ` ${units.length}`
+    const [least, most] = [low, high].map((limit) => short(convert(limit, 'ft', units.length), 2))
+    const expected = say`${least!} to ${most!} ${units.length}`
     if (feet >= low && feet <= high) {
       return { outcome: 'good', text: say`Volume over floor area is ${found}, a usual ceiling.`, found, expected }
     }

@@ -4,6 +4,7 @@ import { emptyRange } from '../../job/empty.ts'
 import type { Device } from '../../job/schema.ts'
 import { symbol } from '../../units/symbol.ts'
 import { Icon } from '../icons.tsx'
+import { asRead } from '../in-locale.ts'
 import { ChoiceField, TextField, Trouble } from './field.tsx'
 import { wording } from './wording.ts'
 import { say } from '../../words/say.ts'
@@ -61,7 +62,7 @@ export function DeviceForm({ device, onDelete }: { device: Device; onDelete: () 
         <TextField
           label={say`Air density at calibration, kg/m³`}
           mode="decimal"
-          placeholder="1.2041"
+          placeholder={asRead('1.2041')}
           value={draft.calibrationDensity}
           onInput={(calibrationDensity) => edit({ calibrationDensity })}
         />

@@ -67,7 +67,7 @@ export function EntryFilter({ filter, onChange, order, onOrder, maps }: Props) {
       <ChoiceField
         label={say`Form map`}
         value={filter.map ?? ''}
-        options={[['', 'all'], ...maps.map(({ id, name }) => [id, name] as const)]}
+        options={[['', say`any`], ...maps.map(({ id, name }) => [id, name] as const)]}
         onPick={(map) => set({ map })}
       />
       <ChoiceField
@@ -102,7 +102,7 @@ export function EntryFilter({ filter, onChange, order, onOrder, maps }: Props) {
       <ChoiceField
         label={say`Order`}
         value={order}
-        options={orders.map((one) => [one, one] as const)}
+        options={orders.map((one) => [one, shown(one)] as const)}
         onPick={onOrder}
       />
     </>

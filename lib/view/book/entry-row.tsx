@@ -5,7 +5,7 @@ import { kindWords } from './note-words.ts'
 import { OutcomeWords } from './outcome.tsx'
 import { StatusWords } from './status-words.tsx'
 import { day, time } from './wording.ts'
-import { say } from '../../words/say.ts'
+import { say, shown } from '../../words/say.ts'
 
 interface Props {
   row: Row
@@ -76,7 +76,7 @@ function Counts({ row }: { row: FillRow }) {
     <span class="oc">
       {outcomes.map((outcome) => {
         const count = row.counts[outcome]
-        return count ? <OutcomeWords key={outcome} of={outcome} words={`${count} ${outcome}`} /> : null
+        return count ? <OutcomeWords key={outcome} of={outcome} words={say`${count} ${shown(outcome)}`} /> : null
       })}
       {missed > 0 && <OutcomeWords of="not reached" words={say`${missed} not reached`} />}
     </span>

@@ -1,6 +1,7 @@
 import { useId } from 'preact/hooks'
 import type { Item } from '../../form/material.ts'
 import { itemWords, type KnownItems } from './known-items.ts'
+import { labelWords, roleWords } from '../../words/names.ts'
 import { say } from '../../words/say.ts'
 
 interface Props {
@@ -28,10 +29,10 @@ export function ItemPicker({ label, item, items, onPick }: Props) {
           </option>
         )}
         {[...groups].map(([group, members]) => (
-          <optgroup key={group} label={group}>
+          <optgroup key={group} label={roleWords(group)}>
             {members.map(([key, known]) => (
               <option key={key} value={key}>
-                {known.label}
+                {labelWords(known.label)}
               </option>
             ))}
           </optgroup>

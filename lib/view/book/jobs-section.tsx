@@ -15,6 +15,7 @@ import { hashOf } from './route.ts'
 import { Said, useSaid } from './said.tsx'
 import { useLive } from './use-live.ts'
 import { count, day } from './wording.ts'
+import { roleWords } from '../../words/names.ts'
 import { say } from '../../words/say.ts'
 
 const page = 100
@@ -95,7 +96,11 @@ export function JobsSection() {
                       {job.demo && <small class="q">{say` example, invented`}</small>}
                     </th>
                     <td>{job.building.permit}</td>
-                    <td>{job.tests.map(({ role }) => role).join(', ') || <span class="q">{say`none yet`}</span>}</td>
+                    <td>
+                      {job.tests.map(({ role }) => roleWords(role.trim())).join(', ') || (
+                        <span class="q">{say`none yet`}</span>
+                      )}
+                    </td>
                     <td class="num">{day(job.updated)}</td>
                     <td>
                       <div class="acts">

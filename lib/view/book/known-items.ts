@@ -4,6 +4,7 @@ import { listJobs } from '../../book/jobs.ts'
 import { getSettings } from '../../book/settings.ts'
 import type { Item } from '../../form/material.ts'
 import { material } from '../../job/material.ts'
+import { labelWords, roleWords } from '../../words/names.ts'
 
 export type KnownItems = ReadonlyMap<string, Item>
 
@@ -24,7 +25,7 @@ export async function knownItems(): Promise<KnownItems> {
 /** An item in words, by its group and label when it is known. */
 export function itemWords(id: string, items: KnownItems): string {
   const item = items.get(id)
-  if (item) return `${item.group}: ${item.label}`
+  if (item) return `${roleWords(item.group)}: ${labelWords(item.label)}`
   const [group, field] = id.split('/')
-  return field === undefined ? id : `${group}: ${field.replaceAll('-', ' ')}`
+  return field === undefined ? id : `${roleWords(group ?? '')}: ${labelWords(field.replaceAll('-', ' '))}`
 }

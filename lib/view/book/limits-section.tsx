@@ -77,7 +77,7 @@ function scope({ climateZones, condition, leakage, stages }: Limit): string {
   // A condition often says the stage, and the kind of leakage, in better words.
   const stage = condition ? undefined : stages?.map(shown).join(', ')
   const known = condition?.includes(kind ?? '') ? undefined : kind
-  return [zones(climateZones), condition, stage, known].filter(Boolean).join('; ')
+  return [zones(climateZones), condition && asRead(condition), stage, known].filter(Boolean).join('; ')
 }
 
 function zones(climate: Limit['climateZones']): string {

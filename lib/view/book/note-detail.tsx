@@ -5,7 +5,7 @@ import { kindWords } from './note-words.ts'
 import { hashOf } from './route.ts'
 import { statusWords } from './status-words.tsx'
 import { dayAndYear } from './wording.ts'
-import { say } from '../../words/say.ts'
+import { say, shown } from '../../words/say.ts'
 
 /** An entry about another one, opened in place. */
 export function NoteDetail({ note }: { note: NoteEntry }) {
@@ -62,7 +62,7 @@ export function NoteSays({ note }: { note: NoteEntry }) {
             {note.findings.map((finding, at) => (
               // oxlint-disable-next-line react/no-array-index-key -- a finding has no id of its own and keeps its place
               <li key={at}>
-                <b>{finding.weight}</b>, {finding.about}: {finding.text}
+                <b>{shown(finding.weight)}</b>, {finding.about}: {finding.text}
               </li>
             ))}
           </ul>

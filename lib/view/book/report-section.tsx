@@ -18,6 +18,7 @@ import { fileName } from './file-name.ts'
 import { hashOf, type Route } from './route.ts'
 import { Said, useSaid } from './said.tsx'
 import { useLive } from './use-live.ts'
+import { roleWords } from '../../words/names.ts'
 import { say } from '../../words/say.ts'
 
 interface Found {
@@ -73,7 +74,7 @@ interface BarProps extends Omit<Found, 'devices'> {
 
 function Bar({ route, job, test, content, entry }: BarProps) {
   const { said, tell, run } = useSaid()
-  const name = fileName(`${jobTitle(job)} ${test.role}`, 'pdf')
+  const name = fileName(`${jobTitle(job)} ${roleWords(test.role.trim())}`, 'pdf')
   const make = async () => {
     const { paperOf, pdfOf } = await import('../report/pdf.ts')
     const { bytes, lost } = await pdfOf([content], paperOf(test))
@@ -95,7 +96,7 @@ function Bar({ route, job, test, content, entry }: BarProps) {
       new File([blob], name, { type: blob.type }),
       {
         job: { id: job.id, name: jobTitle(job) },
-        text: say`Report of test ${test.role}`,
+        text: say`Report of test ${content.role}`,
         ...(entry && { of: entry.number }),
       },
       ENGINE_VERSION,
@@ -124,7 +125,7 @@ function Bar({ route, job, test, content, entry }: BarProps) {
                 href={hashOf({ ...route, test: id })}
                 {...(id === test.id && { 'aria-current': 'page' as const })}
               >
-                {role || say`without a name`}
+                {roleWords(role.trim()) || say`without a name`}
               </a>
             ))}
           </nav>

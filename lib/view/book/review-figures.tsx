@@ -5,9 +5,11 @@ import { symbol } from '../../units/symbol.ts'
 import { readNumber } from '../../units/read.ts'
 import { write } from '../../units/write.ts'
 import { Icon } from '../icons.tsx'
+import { asRead } from '../in-locale.ts'
 import { TextField } from './field.tsx'
 import { wording } from './wording.ts'
-import { say } from '../../words/say.ts'
+import { roleWords } from '../../words/names.ts'
+import { say, shown } from '../../words/say.ts'
 
 interface Props {
   result: ReviewResult
@@ -58,10 +60,10 @@ export function ReviewFigures({ result, notes, onEdit }: Props) {
               return (
                 <tr key={key}>
                   <th scope="row">
-                    {wordOf(figure.figure, figure.unit)} <small class="q">{figure.test}</small>
+                    {wordOf(figure.figure, figure.unit)} <small class="q">{roleWords(figure.test)}</small>
                   </th>
-                  <td class="num">{shown(figure, figure.recorded?.value)}</td>
-                  <td class="num">{shown(figure, figure.here?.value)}</td>
+                  <td class="num">{written(figure, figure.recorded?.value)}</td>
+                  <td class="num">{written(figure, figure.here?.value)}</td>
                   <td>{symbol(figure.unit)}</td>
                   <td>
                     <ComparedWords of={figure.result} />
@@ -70,7 +72,7 @@ export function ReviewFigures({ result, notes, onEdit }: Props) {
                     <input
                       class="in"
                       inputMode="decimal"
-                      aria-label={say`Re-test, ${wordOf(figure.figure, figure.unit)}, ${figure.test}`}
+                      aria-label={say`Re-test, ${wordOf(figure.figure, figure.unit)}, ${roleWords(figure.test)}`}
                       value={notes.retest[key] ?? ''}
                       onInput={(event) => onEdit({ retest: { ...notes.retest, [key]: event.currentTarget.value } })}
                     />
@@ -87,8 +89,8 @@ export function ReviewFigures({ result, notes, onEdit }: Props) {
   )
 }
 
-function shown({ figure, unit }: FigureCompared, value: number | undefined): string {
-  return value === undefined ? '' : write(value, { decimals: decimalsOf(figure, unit) })
+function written({ figure, unit }: FigureCompared, value: number | undefined): string {
+  return value === undefined ? '' : asRead(write(value, { decimals: decimalsOf(figure, unit) }))
 }
 
 export function ComparedWords({ of }: { of: Compared }) {
@@ -100,7 +102,7 @@ export function ComparedWords({ of }: { of: Compared }) {
   ) : (
     <span class="st bad">
       <Icon name="bad" />
-      <span>{of}</span>
+      <span>{shown(of)}</span>
     </span>
   )
 }
@@ -117,7 +119,7 @@ function Retest({ figure, notes, typed }: { figure: FigureCompared; notes: Revie
     const tone = band === 'fine' ? 'q' : band === 'fault' ? 'st bad' : 'st doubt'
     return (
       <small class={tone}>
-        {write(percent, { decimals: 1 })} %, {band}
+        {asRead(write(percent, { decimals: 1 }))} %, {shown(band)}
       </small>
     )
   } catch (error) {
@@ -138,10 +140,10 @@ function Checks({ result }: { result: ReviewResult }) {
         {result.checks.map(({ test, id, text, recorded, here, same }) => (
           <li key={`${test}/${id}`}>
             <span>
-              {text} <small class="q">{test}</small>
+              {asRead(text)} <small class="q">{roleWords(test)}</small>
             </span>
             <span class={same && here === 'good' ? 'q' : 'st doubt'}>
-              {same ? here : say`${recorded} in the file, ${here} here`}
+              {same ? shown(here) : say`${shown(recorded)} in the file, ${shown(here)} here`}
             </span>
           </li>
         ))}

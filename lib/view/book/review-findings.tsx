@@ -1,10 +1,11 @@
 import { findingSchema } from '../../book/entry-schema.ts'
 import type { ReviewResult } from '../../book/review.ts'
 import type { ReviewNotes } from '../../book/review-schema.ts'
-import { labelOf } from '../../reduce/figures/index.ts'
+import { wordOf } from '../../reduce/figures/index.ts'
 import { Icon } from '../icons.tsx'
 import { ChoiceField, TextField } from './field.tsx'
-import { say } from '../../words/say.ts'
+import { roleWords } from '../../words/names.ts'
+import { say, shown } from '../../words/say.ts'
 
 interface Props {
   notes: ReviewNotes
@@ -16,9 +17,10 @@ const weights = findingSchema.shape.weight.options
 
 /** What the reviewer found, kept at every keystroke. */
 export function ReviewFindings({ notes, result, onEdit }: Props) {
+  // What a finding is about is sent with it, in the words of whoever chose it.
   const about = [
     say`the whole file`,
-    ...result.figures.map(({ test, figure, unit }) => `${test}: ${labelOf(figure, unit)}`),
+    ...result.figures.map(({ test, figure, unit }) => `${roleWords(test)}: ${wordOf(figure, unit)}`),
     ...result.entries.map(({ entry }) => say`entry ${entry}`),
   ]
   const set = (at: number, patch: Partial<ReviewNotes['findings'][number]>) =>
@@ -43,7 +45,7 @@ export function ReviewFindings({ notes, result, onEdit }: Props) {
           <ChoiceField
             label={say`Weight`}
             value={finding.weight}
-            options={weights.map((one) => [one, one] as const)}
+            options={weights.map((one) => [one, shown(one)] as const)}
             onPick={(weight) => set(at, { weight })}
           />
           <TextField label={say`Finding ${at + 1}`} wide value={finding.text} onInput={(text) => set(at, { text })} />

@@ -4,7 +4,10 @@ import type { ReviewFile } from '../../book/review-file.ts'
 import { isFill } from '../../book/rows.ts'
 import type { Entry } from '../../book/schema.ts'
 import { reasonOf } from '../../job/left-out.ts'
+import { symbol } from '../../units/symbol.ts'
+import { roleWords } from '../../words/names.ts'
 import { say, shown } from '../../words/say.ts'
+import { procedureWords } from '../calculator/setup-summary.ts'
 import { Icon } from '../icons.tsx'
 import { downloadBlob } from './download.ts'
 import { kindWords } from './note-words.ts'
@@ -19,17 +22,17 @@ export function ReviewProof({ file, result }: { file: ReviewFile; result: Review
       {file.job.tests.map((test) => (
         <details key={test.id} class="sec">
           <summary>
-            <h4>{test.role || say`Test`}</h4> <span class="q">{say`${test.date}, as typed`}</span>
+            <h4>{roleWords(test.role.trim()) || say`Test`}</h4> <span class="q">{say`${test.date}, as typed`}</span>
           </summary>
           <p>
-            {say`${shown(test.sheet.procedure)}, ${shown(test.sheet.direction)}; baseline before ${test.sheet.baselineBefore || say`none`}, after ${test.sheet.baselineAfter || say`none`}; indoor ${test.sheet.indoor || say`not typed`}, outdoor ${test.sheet.outdoor || say`not typed`}.`}
+            {say`${procedureWords[test.sheet.procedure]}, ${shown(test.sheet.direction)}; baseline before ${test.sheet.baselineBefore || say`none`}, after ${test.sheet.baselineAfter || say`none`}; indoor ${test.sheet.indoor || say`not typed`}, outdoor ${test.sheet.outdoor || say`not typed`}.`}
           </p>
           <ol>
             {test.sheet.points.map((point, at) => (
               // oxlint-disable-next-line react/no-array-index-key -- a reading has no id of its own; its place is what it is
               <li key={at}>
                 {point.pressure || say`no pressure`} Pa, {point.flow || point.devicePressure || say`no flow`}{' '}
-                {point.flow ? test.units.flow : say`Pa at the device`} {point.range}
+                {point.flow ? symbol(test.units.flow) : say`Pa at the device`} {point.range}
                 {reasonOf(point) && say`, left out: ${reasonOf(point)}`}
               </li>
             ))}

@@ -1,5 +1,6 @@
 /** Small things said in words. */
 import { language, say, shown } from '../../words/say.ts'
+import { asRead } from '../in-locale.ts'
 
 /** A whole number with its thousands parted. */
 export const grouped = (number: number): string => number.toLocaleString(language())
@@ -55,5 +56,5 @@ export function bytes(number: number): string {
   const units = ['B', 'kB', 'MB', 'GB', 'TB']
   const power = Math.min(units.length - 1, Math.floor(Math.log10(Math.max(1, number)) / 3))
   const value = number / 1000 ** power
-  return `${value.toFixed(value < 10 && power > 0 ? 1 : 0)} ${units[power]}`
+  return `${asRead(value.toFixed(value < 10 && power > 0 ? 1 : 0))} ${units[power]}`
 }

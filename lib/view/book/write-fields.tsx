@@ -3,7 +3,7 @@ import type { Clues, Write } from '../../form/schema.ts'
 import { unitsLike } from '../../units/convert.ts'
 import { symbol } from '../../units/symbol.ts'
 import { ChoiceField, TextField } from './field.tsx'
-import { say } from '../../words/say.ts'
+import { say, shown } from '../../words/say.ts'
 
 type Grouping = NonNullable<Write['grouping']>
 
@@ -135,7 +135,7 @@ function ChoiceFields({
         return control.options.length > 0 ? (
           <ChoiceField
             key={value}
-            label={say`${label} stands for`}
+            label={say`${shown(label)} stands for`}
             value={chosen}
             options={[['', say`the option “${label}”`], ...offered.map((option) => [option, option] as const)]}
             onPick={(option) => pick(value, option)}
@@ -143,7 +143,7 @@ function ChoiceFields({
         ) : (
           <TextField
             key={value}
-            label={say`${label} is written as`}
+            label={say`${shown(label)} is written as`}
             value={chosen}
             placeholder={label}
             onInput={(option) => pick(value, option)}

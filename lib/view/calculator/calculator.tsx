@@ -23,6 +23,7 @@ import { UndoBar } from './undo-bar.tsx'
 import { useDesk } from './use-desk.ts'
 import { useReading } from './use-reading.ts'
 import { useView } from './use-view.ts'
+import { roleWords } from '../../words/names.ts'
 import { say } from '../../words/say.ts'
 
 const FirstRun = later(async () => (await import('./first-run.tsx')).FirstRun)
@@ -112,7 +113,7 @@ export function Calculator({ onSent, beside = false }: Props) {
     held.editJob((now) => ({ ...now, tests: now.tests.filter(({ id }) => id !== gone.id) }))
     held.openTest(neighbour(job.tests, gone.id))
     setPanel('')
-    held.offerUndo(say`Test “${gone.role}” deleted.`, () => restoreTest({ job: job.id, place, test: gone }))
+    held.offerUndo(say`Test “${roleWords(gone.role)}” deleted.`, () => restoreTest({ job: job.id, place, test: gone }))
   }
   const send = async (type: 'plan' | 'map', map: FormMap | undefined) => {
     if (!job || !page) return

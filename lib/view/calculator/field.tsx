@@ -1,4 +1,5 @@
 import { useId } from 'preact/hooks'
+import { asRead } from '../in-locale.ts'
 import { Finding } from './finding.tsx'
 
 interface Props {
@@ -38,7 +39,7 @@ export function Field({ label, value, onInput, unit, hint, problem, type = 'text
         maxLength={longest}
         readOnly={fixed}
         value={value}
-        {...(hint && { placeholder: hint })}
+        {...(hint && { placeholder: numeric ? asRead(hint) : hint })}
         {...(problem && { 'aria-invalid': true, 'aria-describedby': `${id}-found` })}
         onInput={(event) => onInput(event.currentTarget.value)}
       />

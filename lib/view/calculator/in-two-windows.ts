@@ -2,6 +2,7 @@
 import { nameOf } from '../../job/cells.ts'
 import type { Clash } from '../../job/merge.ts'
 import type { Job } from '../../job/schema.ts'
+import { roleWords } from '../../words/names.ts'
 import { say } from '../../words/say.ts'
 
 // oxlint-disable-next-line oxc/no-barrel-file -- read together, and only when they are needed
@@ -13,7 +14,7 @@ function placeOf(job: Job, path: Clash['path']): string {
   if (first !== 'tests') return nameOf(path.join('.'))
   const role = job.tests.find((test) => test.id === id)?.role ?? ''
   const name = nameOf((rest[0] === 'sheet' ? rest.slice(1) : rest).join('.'))
-  return role ? `${role}: ${name}` : name
+  return role ? `${roleWords(role)}: ${name}` : name
 }
 
 const quoted = (value: unknown): string => (typeof value === 'string' ? `“${value.slice(0, 24)}”` : say`something else`)

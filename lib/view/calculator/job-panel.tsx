@@ -6,6 +6,7 @@ import { Section } from './section.tsx'
 import { TesterFields } from './tester-fields.tsx'
 import type { Deleted } from './trash.ts'
 import { useDeskContext } from './use-context.ts'
+import { roleWords } from '../../words/names.ts'
 import { say } from '../../words/say.ts'
 
 interface Props {
@@ -44,7 +45,7 @@ export function JobPanel({ deleted, onPutBack, onOpen, onNew, onDuplicate, onDel
           {say`Deleted here:`}{' '}
           {deleted.map((one) => (
             <button key={one.test.id} type="button" class="link" onClick={() => onPutBack(one)}>
-              {say`put back “${one.test.role}”`}
+              {say`put back “${roleWords(one.test.role)}”`}
             </button>
           ))}
         </p>

@@ -8,6 +8,7 @@ import { symbol } from '../../units/symbol.ts'
 import { Choice } from './choice.tsx'
 import { Field } from './field.tsx'
 import type { Offer } from './sheet-fields.tsx'
+import { asRead } from '../in-locale.ts'
 import { say } from '../../words/say.ts'
 
 /** Before the id of a kept limit in the list. */
@@ -35,7 +36,7 @@ export function LimitChoice({ job, test, found, offer, offers = () => true, kept
   ])
   const options: [string, string][] = [
     ['', say`none: figures and interval only`],
-    ...limitsOf(job, test).map(({ id, title }): [string, string] => [id, title]),
+    ...limitsOf(job, test).map(({ id, title }): [string, string] => [id, asRead(title)]),
     ...kept.map(({ id, name }): [string, string] => [ofKept + id, name]),
     ['own', say`own limit`],
   ]
@@ -91,7 +92,7 @@ export function LimitChoice({ job, test, found, offer, offers = () => true, kept
             onChange={(event) => onTest({ onePointFactor: event.currentTarget.checked })}
           />
           <span>
-            {say`Multiply the one-point result by 1.1 before comparing and entering`}
+            {asRead(say`Multiply the one-point result by 1.1 before comparing and entering`)}
             <small>{say`Off unless your limit or program asks for it; what was entered is said in the book.`}</small>
           </span>
         </label>

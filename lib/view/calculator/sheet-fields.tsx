@@ -4,6 +4,7 @@ import { Choice } from './choice.tsx'
 import { Field } from './field.tsx'
 import { procedureWords } from './setup-summary.ts'
 import { temperatureWords } from './unit-words.ts'
+import { asRead } from '../in-locale.ts'
 import { say } from '../../words/say.ts'
 
 /** Which fields are shown, and which only to be looked at. */
@@ -41,7 +42,7 @@ const procedures = [
 ] as const
 const corrections = [
   ['always', say`always`],
-  ['threshold', say`above 5,000 ft, beyond 30 °F`],
+  ['threshold', asRead(say`above 5,000 ft, beyond 30 °F`)],
 ] as const
 const directions = [
   ['depressurize', say`depressurize`],

@@ -2,6 +2,7 @@ import { useEffect, useRef } from 'preact/hooks'
 import { Field } from './field.tsx'
 import { roleProblem } from './role.ts'
 import { useBench, useDeskContext } from './use-context.ts'
+import { roleWords } from '../../words/names.ts'
 import { say } from '../../words/say.ts'
 
 /** Renames the open test or deletes it. */
@@ -20,7 +21,7 @@ export function TestEditor({ onDelete, onClose }: { onDelete: () => void; onClos
         event.preventDefault()
         onClose()
       }}
-      aria-label={say`Test ${test.role}`}
+      aria-label={say`Test ${roleWords(test.role)}`}
       onSubmit={(event) => {
         event.preventDefault()
         onClose()

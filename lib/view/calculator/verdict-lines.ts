@@ -6,6 +6,7 @@ import type { FigureValue } from '../../reduce/report.ts'
 import { symbol } from '../../units/symbol.ts'
 import { halfUp, marginOf, rangeOf } from '../figure/lines.ts'
 import type { VerdictProps } from '../figure/verdict-block.tsx'
+import { asRead } from '../in-locale.ts'
 import { say } from '../../words/say.ts'
 
 /** `ACH50`, or a unit where the figure has no word that stands for one. */
@@ -36,7 +37,9 @@ const clauseOf = (limit: Limit): string => {
   const zones = limit.climateZones
   const where =
     zones && (zones.length > 1 ? say`zones ${zones[0] ?? 0} to ${zones.at(-1) ?? 0}` : say`zones ${zones[0] ?? 0}`)
-  const place = [[limit.edition, limit.clause].filter(Boolean).join(' '), where, limit.condition].filter(Boolean)
+  const place = [[limit.edition, limit.clause].filter(Boolean).join(' '), where, asRead(limit.condition ?? '')].filter(
+    Boolean,
+  )
   const memory = limit.confidence === 'from memory' ? ` ${say`Number or clause from memory: look it up.`}` : ''
   return `${place.join(', ')}. ${limit.caution}${memory}`
 }

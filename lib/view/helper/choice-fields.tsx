@@ -5,7 +5,7 @@ import type { Item } from '../../form/material.ts'
 import { checked, notChecked } from '../../form/read.ts'
 import type { Write } from '../../form/schema.ts'
 import { Pick } from './pick.tsx'
-import { say } from '../../words/say.ts'
+import { say, shown } from '../../words/say.ts'
 
 interface ChoiceFieldsProps {
   item: Extract<Item, { kind: 'choice' }>
@@ -34,12 +34,12 @@ export function ChoiceFields({ item, write, control, onChange }: ChoiceFieldsPro
       <tbody>
         {item.options.map((option) => (
           <tr key={option.value} class={option.value === item.value ? 'here' : ''}>
-            <th scope="row">{option.label}</th>
+            <th scope="row">{shown(option.label)}</th>
             <td>
               {onPage.length > 0 ? (
                 <Pick
                   hidden
-                  label={say`Option for ${option.label}`}
+                  label={say`Option for ${shown(option.label)}`}
                   value={choices[option.value] ?? ''}
                   options={[
                     { value: '', label: say`find it by its words` },
@@ -50,7 +50,7 @@ export function ChoiceFields({ item, write, control, onChange }: ChoiceFieldsPro
               ) : (
                 <input
                   class="box"
-                  aria-label={say`Words for ${option.label}`}
+                  aria-label={say`Words for ${shown(option.label)}`}
                   placeholder={option.label}
                   value={choices[option.value] ?? ''}
                   onInput={(event) => set(option.value, event.currentTarget.value)}

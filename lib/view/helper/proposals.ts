@@ -5,6 +5,7 @@ import { propose } from '../../form/propose.ts'
 import { textOf } from '../../form/text.ts'
 import { writeFor } from '../../form/write-for.ts'
 import { symbol } from '../../units/symbol.ts'
+import { asRead } from '../in-locale.ts'
 import type { ItemRow } from './item-list.tsx'
 import type { PageControl } from './use-controls.ts'
 import type { Suggestions } from './use-suggestions.ts'
@@ -24,7 +25,7 @@ function valueOf(id: string, item: Item, material: Material): string {
   const write: Write = item.kind === 'quantity' ? { grouping: ',' } : {}
   const text = textOf({ from: 'item', item: id, write }, material, { kind: 'text', options: [] })
   if ('refused' in text) return ''
-  return item.kind === 'quantity' ? `${text.text} ${symbol(item.unit)}`.trim() : text.text
+  return item.kind === 'quantity' ? `${asRead(text.text)} ${symbol(item.unit)}`.trim() : text.text
 }
 
 /** Every item of the material as a row, grouped as the material groups them. */

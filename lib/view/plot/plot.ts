@@ -146,8 +146,8 @@ export function plotOf(
     flowName: say`leakage flow, ${flowUnit}`,
     pressureName: sheet.subject === 'ducts' ? say`pressure in the ducts` : say`pressure across the enclosure`,
     words: [
-      say`Leakage flow against pressure, both axes logarithmic: ${curve.points.length === 1 ? '1 point' : `${curve.points.length} points`}, the curve and its 95 % band.`,
-      found ? `At ${reference} Pa ${halfUp(found.value, decimals)}${margin} ${flowUnit}.` : '',
+      say`Leakage flow against pressure, both axes logarithmic: ${curve.points.length === 1 ? say`1 point` : say`${curve.points.length} points`}, the curve and its 95 % band.`,
+      found ? say`At ${reference} Pa ${`${halfUp(found.value, decimals)}${margin} ${flowUnit}`}.` : '',
       limitWords && `${limitWords.charAt(0).toUpperCase()}${limitWords.slice(1)} ${flowUnit}.`,
     ]
       .filter(Boolean)

@@ -10,6 +10,7 @@ import { curveOf, type Curve, type CurvePoint } from '../../reduce/curve.ts'
 import { decimalsOf, figureById, wordOf } from '../../reduce/figures/index.ts'
 import type { Sheet } from '../../sheet/schema.ts'
 import { symbol } from '../../units/symbol.ts'
+import { roleWords } from '../../words/names.ts'
 import { language, say, shown as words } from '../../words/say.ts'
 import { wordReading } from '../calculator/reading.ts'
 import { limitText } from '../calculator/verdict-lines.ts'
@@ -220,7 +221,7 @@ function leftWords(gone: readonly LeftOut[]): string[] {
 /** A figure by its full name, with the word of the trade behind it. */
 function named(line: FigureLine, unit: string): FigureLine {
   const label = wordOf(line.id, unit)
-  const name = figureById(line.id)?.name ?? label
+  const name = asRead(figureById(line.id)?.name ?? label)
   const full = `${name.charAt(0).toUpperCase()}${name.slice(1)}`
   return { ...line, name: full, detail: name.includes(label) && label.length > 1 ? '' : label }
 }
@@ -255,7 +256,7 @@ export function reportOf(
     title: test.sheet.subject === 'ducts' ? say`Air leakage of the ducts` : say`Air leakage of the enclosure`,
     address:
       listed(street, building.town.trim(), building.state.trim(), building.postcode.trim()) || say`No address typed`,
-    role: test.role.trim() || say`without a name`,
+    role: roleWords(test.role.trim()) || say`without a name`,
     tested: test.date ? say`Tested ${dayInWords(test.date)}` : say`No date typed`,
     facts: facts(job, test, device),
     verdict: reading.verdict,
