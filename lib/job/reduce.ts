@@ -78,22 +78,11 @@ function compute(
   devices: Device[],
   before: Earlier | undefined,
 ): Required<Omit<ReducedTest, 'problems' | 'apart'>> {
-  const options = { onePointFactor: test.onePointFactor }
-  const report = withTypedRows(reduceSheet(sheet, options), rows)
+  const options = { onePointFactor: test.onePointFactor, pointNumbers: rows.map((row) => row + 1) }
+  const report = reduceSheet(sheet, options)
   report.checks.push(...testChecks({ test, sheet, figures: report.figures }, devices, before))
   const found = pointsOf(sheet, options).map((point, at) => Object.assign(point, { row: rows[at] ?? at }))
   return { sheet, report, points: found }
-}
-
-/** The report with its points numbered as the rows were typed, when rows before them were left out. */
-function withTypedRows(report: Report, rows: number[]): Report {
-  if (rows.every((row, at) => row === at)) return report
-  const number = (text: string) =>
-    text.replaceAll(/\b([Pp]oint) (\d+)\b/g, (whole, word: string, at: string) => {
-      const row = rows[Number(at) - 1]
-      return row === undefined ? whole : `${word} ${row + 1}`
-    })
-  return JSON.parse(JSON.stringify(report), (_, value: unknown) => (typeof value === 'string' ? number(value) : value))
 }
 
 /** The sheet without the rows at fault, when the fault lies in single rows only and others are left. */

@@ -19,6 +19,8 @@ export interface Air {
 
 /** One reading, corrected. Flows in units.flow, pressures in Pa. */
 export interface Reading {
+  /** What the point is called in texts: 1, 2, … or the row it was typed in. */
+  number: number
   /** Baseline-corrected, positive. */
   pressure: number
   /** As the instrument shows it, or through the range in use. */
@@ -68,17 +70,20 @@ export function flowAsRead(point: Point, device: Sheet['device']): number {
 /**
  * Every point of a sheet, corrected for the baseline and for the density of the air.
  * Source: physics of an orifice (indicated to actual flow) and conservation of mass; ASTM E779, ISO 9972 (from memory).
+ *
+ * @param numbers what each point is called; 1, 2, … when left out
  */
-export function readingsOf(sheet: Sheet): Readings {
+export function readingsOf(sheet: Sheet, numbers: readonly number[] = []): Readings {
   const baseline = baselineOf(sheet.baseline)
   const inEffect = airInEffect(sheet)
   const air = airOf(sheet, inEffect)
   const calibration = sheet.device?.calibrationDensity ?? referenceDensity
   const deviceFactor = air && sheet.flowBasis === 'indicated' ? Math.sqrt(calibration / air.device) : 1
   const balanceFactor = air ? air.device / air.leak : 1
-  const readings = sheet.points.map((point) => {
+  const readings = sheet.points.map((point, index) => {
     const asRead = flowAsRead(point, sheet.device)
     return {
+      number: numbers[index] ?? index + 1,
       pressure: corrected(point.pressure, baseline.mean, sheet.direction),
       asRead,
       flow: asRead * deviceFactor * balanceFactor,

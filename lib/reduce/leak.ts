@@ -14,6 +14,8 @@ export interface ReduceOptions {
   instrumentUncertainty?: boolean | undefined
   /** Multiplies a one-point result by 1.1, as some programs ask. False when left out. */
   onePointFactor?: boolean | undefined
+  /** What each point is called in texts, when it was typed in another row than its place in the sheet: 1, 2, … when left out. */
+  pointNumbers?: readonly number[] | undefined
 }
 
 export interface Leak {

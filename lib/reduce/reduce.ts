@@ -60,13 +60,13 @@ function limitsOf({ instrument }: Sheet, { line, stations }: Leak, options: Redu
     : say`Limits: ${first} alone.`
 }
 
-function notesOf(sheet: Sheet, { inEffect }: Readings, leak: Leak, options: ReduceOptions): Notes {
+function notesOf(sheet: Sheet, readings: Readings, leak: Leak, options: ReduceOptions): Notes {
   return {
     limits: limitsOf(sheet, leak, options),
     chain: [
-      usedPoints(sheet, leak),
+      usedPoints(sheet, readings, leak),
       leak.factor === 1 ? undefined : say`Multiplied by the one-point factor of ${leak.factor}.`,
-      airNote(sheet, inEffect),
+      airNote(sheet, readings.inEffect),
     ],
   }
 }
@@ -179,7 +179,7 @@ function fitOf(leak: Leak): Pick<Report, 'fit'> {
  */
 export function takeApart(sheet: Sheet, options: ReduceOptions): { readings: Readings; leak: Leak } {
   validate(sheet)
-  const readings = readingsOf(sheet)
+  const readings = readingsOf(sheet, options.pointNumbers)
   return { readings, leak: leakOf(sheet, readings, options) }
 }
 

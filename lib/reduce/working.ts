@@ -2,7 +2,7 @@
 import type { Sheet } from '../sheet/schema.ts'
 import { convert } from '../units/convert.ts'
 import { referenceDensity, referenceViscosity } from './air.ts'
-import type { Readings } from './flow.ts'
+import type { Reading, Readings } from './flow.ts'
 import { type Leak, type ReduceOptions, targetOf } from './leak.ts'
 import type { ChainStep } from './report.ts'
 import { named, short } from './say.ts'
@@ -12,8 +12,10 @@ import { thresholds } from './threshold.ts'
 import { limitSteps } from './working-limits.ts'
 import { say } from '../words/say.ts'
 
-function numbered(values: readonly string[]): string {
-  return values.length === 1 ? values[0]! : values.map((value, index) => `${index + 1}: ${value}`).join('; ')
+/** A text of each reading, behind its number when there are several. */
+function numbered(readings: readonly Reading[], textOf: (reading: Reading, index: number) => string): string {
+  const texts = readings.map(textOf)
+  return texts.length === 1 ? texts[0]! : texts.map((text, index) => `${readings[index]!.number}: ${text}`).join('; ')
 }
 
 /** With the sign of inside against outside. A minus sign typed while pressurizing is taken as that of swapped hoses. */
@@ -43,22 +45,23 @@ function readingSteps(sheet: Sheet, { baseline, readings }: Readings): ChainStep
     {
       step: say`Pressure across the leaks`,
       formula: say`ΔP = |P − P0|, P inside against outside`,
-      values: numbered(points.map(({ pressure }) => `P = ${short(signed(pressure, sheet.direction))} Pa`)),
-      result: numbered(readings.map(({ pressure }) => `${short(pressure)} Pa`)),
+      values: numbered(readings, (_, index) => `P = ${short(signed(points[index]!.pressure, sheet.direction))} Pa`),
+      result: numbered(readings, ({ pressure }) => `${short(pressure)} Pa`),
       source: say`ASTM E779, ISO 9972 (from memory)`,
     },
   ]
   if (points.some((point) => 'range' in point)) {
-    const values = points.map((point) => {
+    const flowOf = (_: Reading, index: number) => {
+      const point = points[index]!
       if ('flow' in point) return say`shown ${short(point.flow)}`
       const { coefficient, exponent } = device!.ranges[point.range]!
       return `${point.range}, ${named(['K', coefficient], ['Pdev', Math.abs(point.devicePressure), 'Pa'], ['m', exponent])}`
-    })
+    }
     steps.push({
       step: say`Flow of the device`,
       formula: 'Q = K × Pdev^m',
-      values: numbered(values),
-      result: numbered(readings.map(({ asRead }) => `${short(asRead)} ${units.flow}`)),
+      values: numbered(readings, flowOf),
+      result: numbered(readings, ({ asRead }) => `${short(asRead)} ${units.flow}`),
       source: say`certificate of the device`,
     })
   }
@@ -146,7 +149,7 @@ function fitSteps({ units }: Sheet, { readings }: Readings, leak: Leak): ChainSt
       {
         step: say`Line through the points`,
         formula: say`ln Q = ln Cread + n ln ΔP, least squares`,
-        values: numbered(readings.map(({ pressure, asRead }) => named(['ΔP', pressure], ['Q', asRead]))),
+        values: numbered(readings, ({ pressure, asRead }) => named(['ΔP', pressure], ['Q', asRead])),
         result: `n = ${short(leak.exponent)}, ${coefficient}`,
         source: say`ASTM E779, ISO 9972 (from memory)`,
       },
@@ -205,7 +208,7 @@ function averageSteps(units: Sheet['units'], readings: Readings['readings'], { s
       values: from
         .map(
           (index) =>
-            say`point ${index + 1}: ${named(['ΔP', readings[index]!.pressure], ['Q', readings[index]!.asRead])}`,
+            say`point ${readings[index]!.number}: ${named(['ΔP', readings[index]!.pressure], ['Q', readings[index]!.asRead])}`,
         )
         .join('; '),
       result: say`${named(['ΔP', pressure, 'Pa'], ['Q', asRead, units.flow], ['k', from.length], ['u', 100 * scatter!.mean, '%'])}, spread ${short(100 * scatter!.spread, 3)} %`,
@@ -263,15 +266,18 @@ export function chainSteps(sheet: Sheet, readings: Readings, leak: Leak, options
 const counted = ['', '', say`two`, say`three`, say`four`, say`five`, say`six`]
 
 /** Which readings the stations of a one-point or two-point test stand on, when a note has to say it. */
-export function usedPoints(sheet: Sheet, { stations }: Leak): string | undefined {
+export function usedPoints(sheet: Sheet, { readings }: Readings, { stations }: Leak): string | undefined {
   if (stations.length === 0 || sheet.points.length === stations.length) return undefined
   const target = targetOf(sheet)
   return stations
     .map(({ from, pressure, scatter }) => {
       const near = `${stations.length === 1 ? target : short(pressure, 3)} Pa`
-      if (!scatter) return say`Uses point ${from[0]! + 1}, the nearest to ${near}.`
+      if (!scatter) return say`Uses point ${readings[from[0]!]!.number}, the nearest to ${near}.`
       const many = counted[from.length] ?? from.length
-      const which = from.length < counted.length ? ` (${from.map((index) => say`point ${index + 1}`).join(', ')})` : ''
+      const which =
+        from.length < counted.length
+          ? ` (${from.map((index) => say`point ${readings[index]!.number}`).join(', ')})`
+          : ''
       return say`Averages ${many} readings near ${near + which}; they spread ${short(100 * scatter.spread, 2)} %.`
     })
     .join(' ')

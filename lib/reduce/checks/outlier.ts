@@ -38,12 +38,13 @@ export const outlier: Check = {
       readings.map(({ pressure }) => Math.log(pressure)),
       readings.map(({ asRead }) => Math.log(asRead)),
     )
-    const found = say`point ${index + 1}, ${short(Math.abs(away) * 100, 2)} % ${away < 0 ? say`below` : say`above`}, studentized residual ${short(studentized, 3)}`
+    const { number } = readings[index]!
+    const found = say`point ${number}, ${short(Math.abs(away) * 100, 2)} % ${away < 0 ? say`below` : say`above`}, studentized residual ${short(studentized, 3)}`
     const expected = say`studentized residual up to 3, or within 5 %`
     if (studentized <= 3 || Math.abs(away) <= 0.05) {
       return { outcome: 'good', text: say`No point stands far off the line through the others.`, found, expected }
     }
-    const text = say`Point ${index + 1} stands ${short(Math.abs(away) * 100, 2)} % ${away < 0 ? say`below` : say`above`} the line through the others. Look for a slip in it, or read it again.`
+    const text = say`Point ${number} stands ${short(Math.abs(away) * 100, 2)} % ${away < 0 ? say`below` : say`above`} the line through the others. Look for a slip in it, or read it again.`
     return { outcome: 'doubtful', text, found, expected }
   },
 }

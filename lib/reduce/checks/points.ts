@@ -63,7 +63,7 @@ export const points: Check = {
     }
     const alone = decisive(leak.line, pressures)
     if (alone !== undefined) {
-      const text = say`Point ${alone + 1} decides the exponent alone, as the others lie close together. Take more points between.`
+      const text = say`Point ${readings.readings[alone]!.number} decides the exponent alone, as the others lie close together. Take more points between.`
       return { outcome: 'doubtful', text, found, expected }
     }
     return { outcome: 'good', text: say`Enough points over enough pressures.`, found, expected }

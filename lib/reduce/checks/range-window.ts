@@ -6,7 +6,7 @@ import { say } from '../../words/say.ts'
 export const rangeWindow: Check = {
   id: 'range-window',
   name: say`Range of the device`,
-  run: ({ sheet }) => {
+  run: ({ sheet, readings: { readings } }) => {
     const ranges = sheet.device?.ranges ?? {}
     let checked = 0
     const outside = sheet.points.flatMap((point, index) => {
@@ -16,7 +16,9 @@ export const rangeWindow: Check = {
       checked++
       const pressure = Math.abs(point.devicePressure)
       const { low, high } = { low: minPressure ?? 0, high: maxPressure ?? Infinity }
-      return pressure < low || pressure > high ? [{ index, pressure, range: point.range, low, high }] : []
+      return pressure < low || pressure > high
+        ? [{ number: readings[index]!.number, pressure, range: point.range, low, high }]
+        : []
     })
     const [first] = outside
     if (!first) {
@@ -27,13 +29,13 @@ export const rangeWindow: Check = {
         text: say`The ranges have no lowest and highest pressure. Take them from the certificate.`,
       }
     }
-    const { index, pressure, range, low, high } = first
+    const { number, pressure, range, low, high } = first
     return {
       outcome: 'bad',
       text:
         pressure < low
-          ? say`Point ${index + 1} reads ${short(pressure)} Pa at the device, below what range “${range}” is calibrated for. Read it again with a smaller opening.`
-          : say`Point ${index + 1} reads ${short(pressure)} Pa at the device, above what range “${range}” is calibrated for. Read it again with a larger opening.`,
+          ? say`Point ${number} reads ${short(pressure)} Pa at the device, below what range “${range}” is calibrated for. Read it again with a smaller opening.`
+          : say`Point ${number} reads ${short(pressure)} Pa at the device, above what range “${range}” is calibrated for. Read it again with a larger opening.`,
       found: `${short(pressure)} Pa`,
       expected: high === Infinity ? say`at least ${short(low)} Pa` : say`${short(low)} to ${short(high)} Pa`,
     }
