@@ -19,7 +19,9 @@ export interface ReduceOptions {
 }
 
 export interface Leak {
+  /** Assumed by a one-point test, else measured. */
   exponent: number
+  assumed: boolean
   exponentHalf: number
   /** At standard conditions and with the one-point factor, if asked for; units.flow/Pa^n. */
   coefficient: number
@@ -35,8 +37,6 @@ export interface Leak {
   line: Line | undefined
   /** Of a one-point test one, of a two-point test two, that near the higher pressure first; else none. */
   stations: (Station & { scatter: Scatter | undefined })[]
-  /** Of a one-point test the reading nearest to the target. */
-  used: number | undefined
   /**
    * Half-width of the flow at a pressure: of the flow itself for a one-point test, else of its logarithm.
    * `asRead`: before the air correction, whose part that hangs on the exponent then does not count.
@@ -63,20 +63,16 @@ const alone = ({ instrumentUncertainty }: ReduceOptions) => instrumentUncertaint
 const about = (value: number, width: number) => ({ low: value * Math.max(0, 1 - width), high: value * (1 + width) })
 const byLogarithm = (value: number, width: number) => ({ low: value * Math.exp(-width), high: value * Math.exp(width) })
 
-function nearestOf({ from }: Station, readings: readonly Reading[], target: number): number {
-  const away = (index: number) => Math.abs(readings[index]!.pressure - target)
-  return from.reduce((best, index) => (away(index) < away(best) ? index : best))
-}
+/** What is found before the flows are corrected for the air. */
+type Found = Omit<Leak, 'coefficient' | 'standard' | 'standardSlope'>
 
-function onePoint(sheet: Sheet, all: Readings, options: ReduceOptions): Leak {
-  const { readings, air, deviceFactor, balanceFactor } = all
+/** `slope`: how the logarithm of the air correction changes with the exponent. */
+function onePoint(sheet: Sheet, readings: readonly Reading[], slope: number, options: ReduceOptions): Found {
   const station = stationAt(readings, targetOf(sheet))!
   const { pressure, asRead } = station
   const exponent = assumedExponent(sheet)
   const scatter = scatterOf(station, readings, exponent)
   const uncertainty = sheet.exponentUncertainty ?? usualExponentUncertainty
-  const standard = standardFactor('one-point', air, exponent)
-  const slope = standardSlope('one-point', air)
   const factor = options.onePointFactor && sheet.subject === 'enclosure' ? 1.1 : 1
   const coefficientAsRead = asRead / pressure ** exponent
   const instrument = alone(options) ? 0 : instrumentPart(sheet.instrument, exponent, pressure)
@@ -87,16 +83,13 @@ function onePoint(sheet: Sheet, all: Readings, options: ReduceOptions): Leak {
     )
   return {
     exponent,
+    assumed: true,
     exponentHalf: 2 * uncertainty,
-    coefficient: coefficientAsRead * deviceFactor * balanceFactor * standard * factor,
     coefficientAsRead,
     coefficientHalf: half(1),
-    standard,
-    standardSlope: slope,
     factor,
     line: undefined,
     stations: [{ ...station, scatter }],
-    used: nearestOf(station, readings, targetOf(sheet)),
     half,
     limits: about,
   }
@@ -123,8 +116,7 @@ function stationsOf(sheet: Sheet, readings: readonly Reading[]): [Station, Stati
  * Two stations: `n = ln(Q1 / Q2) / ln(P1 / P2)`, `C = Q1 / P1^n`. Source: ASTM E1827 (from memory). Half-widths by
  * propagation (JCGM 100, 5.1.2) with the readings of the two stations taken as independent.
  */
-function twoPoint(sheet: Sheet, all: Readings, options: ReduceOptions): Leak {
-  const { readings, air, deviceFactor, balanceFactor } = all
+function twoPoint(sheet: Sheet, readings: readonly Reading[], slope: number, options: ReduceOptions): Found {
   const pair = stationsOf(sheet, readings)
   const [high, low] = pair
   const span = Math.log(high.pressure / low.pressure)
@@ -138,24 +130,19 @@ function twoPoint(sheet: Sheet, all: Readings, options: ReduceOptions): Leak {
         scatter ? [{ mean: Math.abs(shares[index]! * scatter.mean), freedom: scatter.freedom }] : [],
       ),
     )
-  const slope = standardSlope('two-point', air)
   const half = (at: number, raw = false) => combined(sharesAt(raw ? at : at * Math.exp(slope), pair))
   const coefficientHalf = half(1)
   if (!(Math.abs(exponent) < 10 && coefficientHalf < 100 && half(75) < 100)) throw noLine()
-  const standard = standardFactor('two-point', air, exponent)
   const coefficientAsRead = high.asRead / high.pressure ** exponent
   return {
     exponent,
+    assumed: false,
     exponentHalf: combined([1 / span, -1 / span]),
-    coefficient: coefficientAsRead * deviceFactor * balanceFactor * standard,
     coefficientAsRead,
     coefficientHalf,
-    standard,
-    standardSlope: slope,
     factor: 1,
     line: undefined,
     stations,
-    used: undefined,
     half,
     limits: byLogarithm,
   }
@@ -166,8 +153,7 @@ function noLine(): SheetError {
   return new SheetError([{ path: ['points'], code: 'no line', message }])
 }
 
-function regression(sheet: Sheet, all: Readings, options: ReduceOptions): Leak {
-  const { readings, air, deviceFactor, balanceFactor } = all
+function regression(sheet: Sheet, readings: readonly Reading[], options: ReduceOptions): Found {
   const line = fitLine(
     readings.map(({ pressure }) => Math.log(pressure)),
     readings.map(({ asRead }) => Math.log(asRead)),
@@ -176,20 +162,15 @@ function regression(sheet: Sheet, all: Readings, options: ReduceOptions): Leak {
   const exponent = line.slope
   const coefficientHalf = t * line.interceptError
   if (!(Math.abs(exponent) < 10 && coefficientHalf < 100)) throw noLine()
-  const standard = standardFactor(sheet.procedure, air, exponent)
-  const coefficientAsRead = Math.exp(line.intercept)
   return {
     exponent,
+    assumed: false,
     exponentHalf: t * line.slopeError,
-    coefficient: coefficientAsRead * deviceFactor * balanceFactor * standard,
-    coefficientAsRead,
+    coefficientAsRead: Math.exp(line.intercept),
     coefficientHalf,
-    standard,
-    standardSlope: standardSlope(sheet.procedure, air),
     factor: 1,
     line,
     stations: [],
-    used: undefined,
     half: (at) =>
       quadrature(t * errorAt(line, Math.log(at)), alone(options) ? 0 : instrumentPart(sheet.instrument, exponent, at)),
     limits: byLogarithm,
@@ -201,7 +182,21 @@ function regression(sheet: Sheet, all: Readings, options: ReduceOptions): Leak {
  *
  * @throws SheetError when the points of a regression lie near no line, or those of two stations near one pressure
  */
-export function leakOf(sheet: Sheet, readings: Readings, options: ReduceOptions): Leak {
-  if (sheet.procedure === 'one-point') return onePoint(sheet, readings, options)
-  return sheet.procedure === 'two-point' ? twoPoint(sheet, readings, options) : regression(sheet, readings, options)
+export function leakOf(sheet: Sheet, all: Readings, options: ReduceOptions): Leak {
+  const { readings, air, deviceFactor, balanceFactor } = all
+  const { procedure } = sheet
+  const slope = standardSlope(procedure, air)
+  const found =
+    procedure === 'one-point'
+      ? onePoint(sheet, readings, slope, options)
+      : procedure === 'two-point'
+        ? twoPoint(sheet, readings, slope, options)
+        : regression(sheet, readings, options)
+  const standard = standardFactor(procedure, air, found.exponent)
+  return {
+    ...found,
+    coefficient: found.coefficientAsRead * deviceFactor * balanceFactor * standard * found.factor,
+    standard,
+    standardSlope: slope,
+  }
 }

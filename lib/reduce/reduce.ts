@@ -108,10 +108,15 @@ class Figures {
 }
 
 /** Where the limits come from. Those of the exponent of one point are its own and stand in its note. */
-function limitsNote({ id }: Figure, { half }: Computed, { line, used }: Leak, { limits }: Notes): string | undefined {
+function limitsNote(
+  { id }: Figure,
+  { half }: Computed,
+  { line, assumed }: Leak,
+  { limits }: Notes,
+): string | undefined {
   if (!id.startsWith('leakage-')) return limits
   if (line) return say`Limits: the fit alone.`
-  return half === undefined && used !== undefined ? undefined : limits
+  return half === undefined && assumed ? undefined : limits
 }
 
 function valueOf(figure: Figure, computed: Computed, leak: Leak, notes: Notes): FigureValue {

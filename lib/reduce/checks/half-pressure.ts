@@ -4,7 +4,7 @@ import { say } from '../../words/say.ts'
 
 /** The exponent between the two readings furthest apart; nothing when they lie too near each other. */
 function exponentBetween({ readings: { readings }, leak }: CheckContext): number | undefined {
-  if (leak.used === undefined) return leak.exponent
+  if (!leak.assumed) return leak.exponent
   const sorted = readings.toSorted((a, b) => a.pressure - b.pressure)
   const [low, high] = [sorted[0]!, sorted.at(-1)!]
   if (high.pressure < 1.5 * low.pressure) return undefined

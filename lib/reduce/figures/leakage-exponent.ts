@@ -12,16 +12,16 @@ export const leakageExponent: Figure = {
   rests: 'on the fit',
   formula: say`n = slope of ln Q against ln ΔP`,
   source: say`ASTM E779, ASTM E1827, ISO 9972 (from memory)`,
-  compute: ({ leak: { exponent, exponentHalf, line, used } }) => ({
+  compute: ({ leak: { exponent, exponentHalf, line, assumed } }) => ({
     value: exponent,
     unit: '1',
     low: exponent - exponentHalf,
     high: exponent + exponentHalf,
-    note: used === undefined ? undefined : say`Assumed, not measured; limits: twice its standard uncertainty.`,
+    note: assumed ? say`Assumed, not measured; limits: twice its standard uncertainty.` : undefined,
     values: line
       ? named(['points', line.count], [say`standard error`, line.slopeError])
-      : used === undefined
-        ? say`the step above`
-        : say`assumed for a one-point test`,
+      : assumed
+        ? say`assumed for a one-point test`
+        : say`the step above`,
   }),
 }
