@@ -3,7 +3,7 @@ import { reduceTest } from '../../lib/job/reduce.ts'
 import { knownTests, workOf } from '../../lib/job/together.ts'
 import { demoDevice, demoJob } from '../../lib/job/demo.ts'
 import { reportOf } from '../../lib/view/report/content.ts'
-import { barsBox, barsOf } from '../../lib/view/plot/bars.ts'
+import { barsBox, barsOf, nameLines } from '../../lib/view/plot/bars.ts'
 import { residualBox, residualsOf } from '../../lib/view/plot/residuals.ts'
 import { zeroFlowOf } from '../../lib/view/plot/zero-flow.ts'
 import { stepped } from '../../lib/view/calculator/stepped.ts'
@@ -50,6 +50,19 @@ test('the bars before and after are as long as the flows they stand for', () => 
   expect(bars.change).toBe('down 47.8 ± 1.0 %')
   expect(bars.words).toMatch(/^CFM50: before 1[\d,]+ cfm, after 754 cfm, down 47\.8/)
   expect(barsOf(undefined)).toBeUndefined()
+})
+
+test('names beside the bars are whole, in two lines when long, and the bars begin right of them', () => {
+  expect(nameLines('before, both directions')).toEqual(['before, both directions'])
+  expect(nameLines('antes de sellar el ático y la rampa')).toEqual(['antes de sellar el ático', 'y la rampa'])
+  const endless = nameLines('a test before the work with every door of the house open but one')
+  expect(endless).toHaveLength(2)
+  expect(endless[1]).toMatch(/…$/)
+  expect(nameLines('x'.repeat(60)).every((line) => line.length <= 24)).toBe(true)
+  const work = workOf(knownTests(demoJob(), [demoDevice()]))!
+  const { left, bars } = barsOf({ ...work, before: 'before, both directions' })!
+  expect(left).toBeGreaterThan(barsBox.left)
+  expect((bars[1].to - left) / (bars[0].to - left)).toBeCloseTo(work.is.value / work.was.value, 10)
 })
 
 test('a step of a pascal keeps the decimals that were typed, and leaves words alone', () => {

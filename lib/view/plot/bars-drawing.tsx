@@ -1,15 +1,17 @@
-import { barsBox, type Bars } from './bars.ts'
+import { barsBox, nameLines, type Bars } from './bars.ts'
 
 /** Before and after as two bars from zero, with their intervals and what the work brought. */
-export function BarsDrawing({ bars: { bars, change, arrow, words } }: { bars: Bars }) {
-  const { width, height, left, thick } = barsBox
+export function BarsDrawing({ bars: { bars, left, change, arrow, words } }: { bars: Bars }) {
+  const { width, height, thick, line } = barsBox
   return (
     <svg class="plot bars" viewBox={`0 0 ${width} ${height}`} role="img" aria-label={words}>
       {bars.map(({ name, y, to, low, high, text }, at) => (
         <g key={name}>
-          <text x={left - 6} y={y + 4} text-anchor="end">
-            {name.length > 9 ? `${name.slice(0, 8)}…` : name}
-          </text>
+          {nameLines(name).map((part, row, { length }) => (
+            <text key={part} x={left - 6} y={y + 4 + line * (row - (length - 1) / 2)} text-anchor="end">
+              {part}
+            </text>
+          ))}
           <rect class={at === 0 ? 'was' : 'is'} x={left} y={y - thick / 2} width={to - left} height={thick} />
           {low !== undefined && high !== undefined && (
             <path class="iv" d={`M${low} ${y}H${high}M${low} ${y - 4}v8M${high} ${y - 4}v8`} />

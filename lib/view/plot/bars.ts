@@ -7,8 +7,27 @@ import { roleWords } from '../../words/names.ts'
 import { say } from '../../words/say.ts'
 import { halfUp, marginOf } from '../figure/lines.ts'
 
-/** Positions in a box of 400 by 92, downwards from its upper left corner. */
-export const barsBox = { width: 400, height: 92, left: 62, right: 330, thick: 16 } as const
+/** Positions in a box of 400 by 92, downwards from its upper left corner. `left` is where bars begin beside short names. */
+export const barsBox = { width: 400, height: 92, left: 62, right: 330, thick: 16, line: 12 } as const
+
+/** Letters that a line of a name holds, lines that a name may have, and how wide a letter is at the size they are drawn. */
+const [mostLetters, mostLines, letter] = [24, 2, 5.8]
+
+/**
+ * A name in lines that fit beside its bar; what does not fit ends in three dots.
+ *
+ * @example nameLines('before, both directions') // ['before, both directions']
+ */
+export function nameLines(name: string): string[] {
+  const lines: string[] = []
+  for (const word of name.split(/\s+/).flatMap((whole) => whole.match(new RegExp(`.{1,${mostLetters}}`, 'gu')) ?? [])) {
+    const longer = lines.length > 0 ? `${lines.at(-1)} ${word}` : word
+    if (lines.length > 0 && longer.length <= mostLetters) lines[lines.length - 1] = longer
+    else lines.push(word)
+  }
+  if (lines.length <= mostLines) return lines
+  return [...lines.slice(0, mostLines - 1), `${lines[mostLines - 1]!.slice(0, mostLetters - 1)}…`]
+}
 
 export interface Bar {
   name: string
@@ -23,6 +42,8 @@ export interface Bar {
 
 export interface Bars {
   title: string
+  /** Where the bars begin, right of the names. */
+  left: number
   bars: [before: Bar, after: Bar]
   /** `down 42.3 % ± 5.1 %` */
   change: string
@@ -42,7 +63,10 @@ function percentWords({ percent }: Work): string {
 /** Nothing when there is no test before and after to compare. */
 export function barsOf(work: Work | undefined): Bars | undefined {
   if (!work) return undefined
-  const { left, right } = barsBox
+  const names = [roleWords(work.before), roleWords(work.after)]
+  const widest = Math.max(...names.flatMap(nameLines).map(({ length }) => length))
+  const left = Math.max(barsBox.left, 10 + letter * widest)
+  const { right } = barsBox
   const { unit } = work.is
   const decimals = decimalsOf(work.figure, unit)
   const pair = ([work.was, work.is] as const).map((found) => {
@@ -53,7 +77,7 @@ export function barsOf(work: Work | undefined): Bars | undefined {
   const x = (value: number) => left + (right - left) * (value / most)
   const [before, after] = pair.map(({ value, low, high }, at): Bar => {
     return {
-      name: roleWords(at === 0 ? work.before : work.after),
+      name: names[at]!,
       y: at === 0 ? 22 : 58,
       to: x(value),
       low: low === undefined ? undefined : x(low),
@@ -65,6 +89,7 @@ export function barsOf(work: Work | undefined): Bars | undefined {
   const change = work.percent.value < 0 ? say`up ${much}` : say`down ${much}`
   return {
     title: work.of,
+    left,
     bars: [before, after],
     change,
     arrow: { from: before.to, to: after.to, y: 50 },

@@ -95,7 +95,7 @@ const months = say`January February March April May June July August September O
 export function dayInWords(iso: string): string {
   const [, year, month, day] = /^(\d{4})-(\d{2})-(\d{2})$/.exec(iso) ?? []
   const name = months[Number(month) - 1]
-  return name === undefined ? iso : `${Number(day)} ${name} ${year}`
+  return name === undefined ? iso : say`${Number(day)} ${name} ${year ?? ''}`
 }
 
 const withUnit = (text: string, unit: string): string => (text.trim() ? `${text.trim()} ${symbol(unit)}` : '')

@@ -1,14 +1,17 @@
-import { barsBox, type Bars } from '../plot/bars.ts'
+import { barsBox, nameLines, type Bars } from '../plot/bars.ts'
 import type { Pen, Style } from './pdf-pen.ts'
 
 const small: Style = { size: 11, colour: 'quiet' }
 const key: Style = { face: 'bold', size: 11 }
 
 /** Draws before and after as bars; the pen's corner is that of their box. */
-export function drawBars(pen: Pen, { bars, change, arrow }: Bars): void {
-  const { left, thick, height } = barsBox
+export function drawBars(pen: Pen, { bars, left, change, arrow }: Bars): void {
+  const { thick, height, line } = barsBox
   for (const [at, { name, y, to, low, high, text }] of bars.entries()) {
-    pen.text(name.length > 9 ? `${name.slice(0, 8)}…` : name, left - 6, y + 4, { ...small, align: 'right' })
+    for (const [row, words] of nameLines(name).entries()) {
+      const down = line * (row - (nameLines(name).length - 1) / 2)
+      pen.text(words, left - 6, y + 4 + down, { ...small, align: 'right' })
+    }
     const [top, bottom] = [y - thick / 2, y + thick / 2]
     pen.path(`M${left} ${top}H${to}V${bottom}H${left}Z`, { fill: at === 0 ? 'rule' : 'band' })
     if (low !== undefined && high !== undefined) {
