@@ -75,12 +75,22 @@ test('a server imports every entry and gets an engine, and an element that waits
     import 'gapsum/react'
     import 'gapsum/vue'
     import { reduce } from 'gapsum/engine'
-    const report = reduce({ subject: 'enclosure', procedure: 'one-point', direction: 'depressurize',
+    import * as spanish from 'gapsum/engine.es.js'
+    const sheet = { subject: 'enclosure', procedure: 'one-point', direction: 'depressurize',
       units: { flow: 'cfm', temperature: 'degF', length: 'ft' }, baseline: { before: [], after: [] },
-      points: [{ pressure: -50, flow: 433 }], flowBasis: 'indicated', building: { volume: 8726 } })
-    console.log(typeof GapsumWidget, report.figures['air-changes-50'].value.toFixed(2))`
+      points: [{ pressure: -50, flow: 433 }], flowBasis: 'indicated', building: { volume: 8726 } }
+    const values = ({ figures }) => Object.entries(figures).map(([id, { value, unit, low, high }]) => [id, value, unit, low, high])
+    const [english, other] = [reduce(sheet), spanish.reduce(sheet)]
+    console.log(JSON.stringify({ element: typeof GapsumWidget, found: english.figures['air-changes-50'].value.toFixed(2),
+      same: JSON.stringify(values(english)) === JSON.stringify(values(other)),
+      notes: [english, other].map(({ figures }) => figures['air-changes-50'].note.split('.')[0]) }))`
   const app = join(folder, 'app')
-  expect(run(process.execPath, ['--input-type=module', '-e', code], app).trim()).toBe('function 2.98')
+  expect(JSON.parse(run(process.execPath, ['--input-type=module', '-e', code], app))).toEqual({
+    element: 'function',
+    found: '2.98',
+    same: true,
+    notes: [expect.stringMatching(/^Temperatures not given/), expect.stringMatching(/^Sin temperaturas/)],
+  })
 })
 
 test('the packed files are those that the exports name, with licence and manual', () => {
