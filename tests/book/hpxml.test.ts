@@ -223,3 +223,14 @@ describe('a file that is no HPXML', () => {
     }
   })
 })
+
+test('the factor of 1.1 stands in the file only beside figures that it multiplied', () => {
+  const demo = demoJob()
+  const on = (change: Partial<Job['tests'][number]['sheet']>) => {
+    const tests = demo.tests.map((one) => ({ ...one, onePointFactor: true, sheet: { ...one.sheet, ...change } }))
+    return textsOf(parse(hpxmlOf({ ...demo, tests }, devices, now)), 'OnePointFactor')
+  }
+  const houses = demo.tests.filter(({ sheet }) => sheet.subject === 'enclosure').length
+  expect(on({ procedure: 'one-point' })).toEqual(Array.from({ length: houses }, () => '1.1'))
+  expect(on({ procedure: 'astm-e779' })).toEqual([])
+})

@@ -2,6 +2,7 @@
 import { ENGINE_VERSION } from '../../engine/version.ts'
 import { cellAt, cellValue, unitOf } from '../../job/cells.ts'
 import { pointsLeftOut } from '../../job/left-out.ts'
+import { takesOnePointFactor } from '../../job/one-point-factor.ts'
 import { reduceTest, type ReducedTest } from '../../job/reduce.ts'
 import type { Device, Job, Test } from '../../job/schema.ts'
 import { baselineOf } from '../../reduce/baseline.ts'
@@ -125,7 +126,7 @@ function working(test: Test, { sheet, report, points = [] }: ReducedTest): (Node
     value('FlowLow', flow?.low),
     value('FlowHigh', flow?.high),
     node('FlowUnit', sheet.units.flow),
-    node('OnePointFactor', test.onePointFactor ? '1.1' : undefined),
+    node('OnePointFactor', test.onePointFactor && takesOnePointFactor(test) ? '1.1' : undefined),
     value('BaselineMean', before.length + after.length > 0 ? baselineOf(sheet.baseline).mean : undefined),
     node('BaselineBefore', before.join(' ')),
     node('BaselineAfter', after.join(' ')),

@@ -1,5 +1,6 @@
 import type { KeptLimit } from '../../book/schema.ts'
 import { takeLimit, takenLimit } from '../../job/kept-limit.ts'
+import { takesOnePointFactor } from '../../job/one-point-factor.ts'
 import { ownLimitFigure, ownLimitFigures, ownLimitUnit } from '../../job/own-limit.ts'
 import type { Job, Test } from '../../job/schema.ts'
 import { limitsOf } from '../../job/verdict.ts'
@@ -83,7 +84,7 @@ export function LimitChoice({ job, test, found, offer, offers = () => true, kept
           />
         </>
       )}
-      {offer.shows('onePointFactor') && sheet.procedure === 'one-point' && (
+      {offer.shows('onePointFactor') && takesOnePointFactor(test) && (
         <label class="tick wide">
           <input
             type="checkbox"

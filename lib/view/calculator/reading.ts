@@ -1,5 +1,6 @@
 /** What a test comes to, written for the screen. Everything is computed elsewhere; here it is worded and sorted. */
 import { nameOf } from '../../job/cells.ts'
+import { takesOnePointFactor } from '../../job/one-point-factor.ts'
 import type { Problem } from '../../job/problem.ts'
 import { type ReducedPoint, reduceTest, type ReducedTest } from '../../job/reduce.ts'
 import type { Device, Job, Test } from '../../job/schema.ts'
@@ -75,7 +76,7 @@ function verdictFor(test: Test, { report }: ReducedTest, problems: readonly Prob
   const found = id === undefined ? undefined : report.figures[id]
   if (id === undefined || !found) return undefined
   const notes: string[] = []
-  if (test.onePointFactor && test.sheet.procedure === 'one-point') {
+  if (test.onePointFactor && takesOnePointFactor(test)) {
     notes.push(say`The one-point result is multiplied by 1.1, in every figure and in what is entered.`)
   }
   if (test.limit !== '' && !verdict) {
@@ -140,7 +141,7 @@ export function wordReading(test: Test, reduced: ReducedTest, wanted?: (figure: 
     counts: { good: count('good'), doubtful: count('doubtful'), bad: count('bad'), not: count('not checked') },
     fitted: report?.fit !== undefined,
     basis: report?.fit ? say`fit of ${report.fit.points} points` : basisOf(points, onePoint, target),
-    factor: onePoint ? (test.onePointFactor ? say`× 1.1: on` : say`× 1.1: off`) : '',
+    factor: takesOnePointFactor(test) ? (test.onePointFactor ? say`× 1.1: on` : say`× 1.1: off`) : '',
     waiting: bad?.message ?? problems.find(({ path }) => path === 'points')?.message ?? emptyHint(test),
   }
 }
