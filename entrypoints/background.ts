@@ -3,6 +3,7 @@ import { defineBackground } from 'wxt/utils/define-background'
 import { answer } from '../lib/book/answer.ts'
 import { closeUnended } from '../lib/book/fills.ts'
 import { sendHelper } from '../lib/view/calculator/send-helper.ts'
+import { bringExtra } from '../lib/view/bring-extra.ts'
 import { takeHandOver } from '../lib/view/hand-over.ts'
 import { runCommand } from '../lib/view/run-command.ts'
 import { joinAllowed, relay } from '../lib/view/frames.ts'
@@ -18,6 +19,9 @@ export default defineBackground(() => {
       relay(message, sender, openSites) ??
       answerSuggest(message, sender, surroundings.self) ??
       takeHandOver(message, sender, surroundings.self, (tab, task) => sendHelper({ tab, url: '' }, task)) ??
+      bringExtra(message, sender, surroundings.self, (tab, script) =>
+        browser.scripting.executeScript({ target: { tabId: tab }, files: [script] }),
+      ) ??
       answer(message, sender, surroundings),
   )
   joinAllowed()

@@ -80,9 +80,13 @@ export const handOverSchema = z.object({
   task: z.discriminatedUnion('type', [mapSchema, planSchema]),
 })
 
+/** From the helper to the background: the writers of further kinds, for a control that is of another kind than when it was mapped. */
+export const extraSchema = z.object({ type: z.literal('extra') })
+
 /** The suggestions of each control, in the same order. */
 export const suggestedSchema = z.array(z.array(suggestionSchema))
 
+export type Extra = z.infer<typeof extraSchema>
 export type HandOver = z.infer<typeof handOverSchema>
 export type Suggest = z.infer<typeof suggestSchema>
 export type ToHelper = z.infer<typeof toHelperSchema>

@@ -9,6 +9,7 @@ import type { Plan } from './plan.ts'
 import { behind, complaint, settle, shown, type Patience } from './read.ts'
 import { alikeIn } from './same-entry.ts'
 import type { ControlKind, Outcome, PlanLine, ReceiptLine } from './schema.ts'
+import { isExtra } from './write/extra-kinds.ts'
 import { write } from './write/index.ts'
 import { noOption } from './write/reasons.ts'
 import { say } from '../words/say.ts'
@@ -19,6 +20,8 @@ export interface FillOptions {
   signal?: AbortSignal
   /** Hears each line as soon as it is known, and once more when the page changed the control later. */
   onLine?: (line: ReceiptLine) => void
+  /** Brings the writers of kinds that no form map named, when a control has turned out to be of one. */
+  bring?: () => Promise<unknown>
   /** How long to wait for the page after each control, and once at the end. */
   each?: Patience
   last?: Patience
@@ -129,7 +132,12 @@ interface Attempt {
   again: boolean
 }
 
-async function enter(plan: Plan, line: PlanLine, patience: Patience, signal?: AbortSignal): Promise<Attempt> {
+async function enter(
+  plan: Plan,
+  line: PlanLine,
+  patience: Patience,
+  { signal, bring }: Pick<FillOptions, 'signal' | 'bring'>,
+): Promise<Attempt> {
   const end = (rest: Partial<ReceiptLine>, again = false): Attempt => ({ receipt: receiptOf(line, rest), again })
   const place = locate(plan, line.binding)
   const readNow = place && 'control' in place ? shown(place.control) : ''
@@ -141,6 +149,7 @@ async function enter(plan: Plan, line: PlanLine, patience: Patience, signal?: Ab
   const named = { control: control.name, section: control.section, before: readNow }
   if (line.state === 'already there' && readNow === line.now)
     return end({ ...named, outcome: 'entered', readBack: readNow, note: say`was already there, left as it is` })
+  if (!control.far && isExtra(control.kind) && !globalThis.gapsumWriters) await bring?.()
   const file = plan.files?.get(line.binding)
   const { reason, held } = await write(control, line.text, file && fileOf(file), plan.exact)
   if (reason !== undefined && (control.far || onPage(control.element)))
@@ -198,7 +207,7 @@ export async function fill(plan: Plan, options: FillOptions): Promise<ReceiptLin
     waiting = []
     for (const line of next) {
       if (signal?.aborted) break
-      const attempt = await enter(plan, line, each, signal)
+      const attempt = await enter(plan, line, each, options)
       if (attempt.again) waiting.push(attempt)
       else keep(attempt.receipt)
     }

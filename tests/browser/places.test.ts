@@ -243,6 +243,19 @@ test('mapping a page with a file control leads to its plan with the report at ha
   expect(totalPages).toBe(3)
 })
 
+test('a control that was chosen in the plan is of a kind that no binding names: its writer is fetched', async () => {
+  const page = await visit('redrawn.html')
+  const mapping = await mapClear(session, page)
+  await mapping.click('button', 'Close')
+  const redesigned = await visit('redrawn.html#redesigned')
+  const ui = await openPlan(session, redesigned)
+  await ui.wait(/2 controls fit equally well/)
+  await ui.click('button', 'the lower one')
+  const lines = await confirm(ui)
+  expect(lines).toEqual([expect.objectContaining({ readBack: '3', outcome: 'entered' })])
+  expect(await states(redesigned)).toEqual({ below: '3' })
+})
+
 describe('a frame of another origin', () => {
   test('is said to be closed, and the way to allow it is one click away', async () => {
     const page = await visit('embedding.html')

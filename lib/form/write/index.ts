@@ -62,7 +62,7 @@ export async function write(control: Control, text: string, file?: File, exact =
   if (!alive(element)) return { reason: say`is no longer on the page` }
   if (element.matches(':disabled, [aria-disabled=true]')) return { reason: say`is disabled by the page` }
   const writer = isExtra(kind) ? globalThis.gapsumWriters?.[kind] : writers[kind]
-  if (!writer) return { reason: say`is of another kind than when it was mapped: map it again` }
+  if (!writer) return { reason: say`is of another kind than when it was mapped: open the plan anew from the toolbar` }
   if (typed.has(kind) && (element as HTMLInputElement).readOnly) return { reason: say`can only be read` }
   try {
     const unseen = await reveal(control)

@@ -106,6 +106,7 @@ export function useFill({ material, map }: { material: Material; map: FormMap })
         const done = await fillPage(plan, {
           chosen,
           signal: AbortSignal.any([stop.signal, signal]),
+          bring: () => send({ type: 'extra' }),
           onLine: (line) => {
             heard.set(line.binding, line)
             notes.push(answerTo({ type: 'fill-line', fill: id, line }))
