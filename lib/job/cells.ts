@@ -341,7 +341,8 @@ function allowed(cell: Cell, unit: string, measured: number): string {
 /** How many decimals a number was typed with; nothing when the text does not show it (an exponent). */
 export function typedDecimals(text: string, value: number): number | undefined {
   if (/e/i.test(text)) return undefined
-  const digits = text.replaceAll(/\D/g, '')
+  // `15,810 ft3` ends in a unit: its digit is none of the number.
+  const digits = text.replace(/[\p{L}°%].*$/u, '').replaceAll(/\D/g, '')
   if (value === 0) return Math.max(0, digits.length - 1)
   for (let decimals = 0; decimals <= digits.length; decimals++) {
     if (Math.abs(Math.abs(value) - Number(`${digits}e-${decimals}`)) <= Math.abs(value) * 1e-12) return decimals

@@ -184,7 +184,7 @@ describe('filling', () => {
         "Conditioned floor area (sq ft)": "entered: 1,800",
         "Date of test | C1. Before work": "entered: ",
         "Range | C1. Before work": "entered: Select",
-        "Result": "refused: Pass (a group with a choice cannot be emptied again by a click: set it by hand)",
+        "Result": "refused: Pass (one of the choices stays chosen: choose the right one, or load the page anew)",
         "Street address": "refused: 16 Tannery Row (changed since the fill, left as it is)",
       }
     `)

@@ -65,6 +65,15 @@ describe('what a form can be filled with', () => {
     expect(material(emptyJob(unitSets.IP), []).files).toEqual({})
   })
 
+  test('a unit typed behind a number adds no decimals to it', () => {
+    const job = demoJob()
+    job.building.volume = '15,810 ft3'
+    job.building.height = '17.5 ft'
+    const { items } = material(job, [demoDevice()])
+    expect(items['job/volume']).toMatchObject({ value: 15810, decimals: 0 })
+    expect(items['job/height']).toMatchObject({ value: 17.5, decimals: 1 })
+  })
+
   test('every item of the demo job', () => {
     expect(lines()).toMatchInlineSnapshot(`
       [

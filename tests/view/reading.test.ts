@@ -34,6 +34,16 @@ test('with a limit the verdict is said first, with its value', () => {
   expect(readingOf(job, tight, []).verdict?.verdict).toEqual({ meets: false, text: 'Does not meet the limit, 2.5' })
 })
 
+test('an interval that reaches past the limit is told with the digits that show it', () => {
+  const job = demoJob()
+  const ducts = job.tests.find(({ role }) => role === 'duct system 1')!
+  const { verdict } = readingOf(job, ducts, [demoDevice()])
+  expect(verdict?.reach).toContain('reaches past it')
+  const [, low, high] = /([\d.]+) to ([\d.]+)/.exec(verdict?.reach ?? '') ?? []
+  expect(Number(low)).toBeLessThan(4)
+  expect(Number(high)).toBeGreaterThan(4)
+})
+
 test('when rounding flips the verdict both numbers are said', () => {
   const [job, typed] = simple((one) => ({ ...one, limit: 'own', ownLimit: '2.977' }))
   const { verdict } = readingOf(job, typed, [])

@@ -7,7 +7,7 @@ import { noOption } from './reasons.ts'
 import { say } from '../../words/say.ts'
 
 export function writeRadio(control: Control, text: string): string | undefined {
-  if (text === '') return say`a group with a choice cannot be emptied again by a click: set it by hand`
+  if (text === '') return say`one of the choices stays chosen: choose the right one, or load the page anew`
   const options = optionsOf(control)
   const radio = control.elements[options.indexOf(text)]
   if (!radio) return `${noOption} “${text}”`

@@ -74,6 +74,8 @@ export function Calculator({ onSent, beside = false }: Props) {
     held.dropUndo()
     held.show(next, id)
     setPanel('')
+    // What was scrolled was another job, or the first screen.
+    scrollTo(0, 0)
   }
   const begin = async (make: () => Job | Promise<Job>) => open(await saveJob(await make()))
   const start = () => void begin(async () => (await import('./first-job.ts')).firstJob())

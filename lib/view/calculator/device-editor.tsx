@@ -1,12 +1,13 @@
 import { useRef, useState } from 'preact/hooks'
 import { saveDevice } from '../../book/store.ts'
 import { emptyRange } from '../../job/empty.ts'
+import { readRanges } from '../../job/ranges.ts'
 import type { Device } from '../../job/schema.ts'
 import { Icon } from '../icons.tsx'
 import { Choice } from './choice.tsx'
 import { Field } from './field.tsx'
 import { Finding } from './finding.tsx'
-import { useDeskContext } from './use-context.ts'
+import { useBench, useDeskContext } from './use-context.ts'
 import { flowWords } from './unit-words.ts'
 import { say } from '../../words/say.ts'
 
@@ -20,18 +21,30 @@ const columns: [keyof Range, string][] = [
   ['maxPressure', say`to Pa`],
 ]
 
-/** A flow device with the ranges of its calibration certificate. Kept at each keystroke once it has a name. */
+/** Whether anything was typed of a device yet. */
+const begun = ({ name, serial, calibrated, intervalMonths, calibrationDensity, ranges }: Device): boolean =>
+  [
+    name,
+    serial,
+    calibrated,
+    intervalMonths,
+    calibrationDensity,
+    ...ranges.flatMap((range) => Object.values(range)),
+  ].some((cell) => cell.trim() !== '')
+
+/** A flow device with the ranges of its calibration certificate. Kept at each keystroke. */
 export function DeviceEditor({ device, onClose }: { device: Device; onClose: (saved: Device | undefined) => void }) {
   const [draft, setDraft] = useState(device)
   const latest = useRef(device)
   const { offerUndo } = useDeskContext()
+  const { test } = useBench()
   const [trouble, setTrouble] = useState('')
 
   const edit = (patch: Partial<Device>) => {
     const next = { ...latest.current, ...patch }
     latest.current = next
     setDraft(next)
-    if (next.name.trim())
+    if (begun(next))
       saveDevice(next).then(
         () => setTrouble(''),
         (error: Error) => setTrouble(error.message),
@@ -48,6 +61,10 @@ export function DeviceEditor({ device, onClose }: { device: Device; onClose: (sa
       edit({ ranges: latest.current.ranges.toSpliced(row, 0, gone) }),
     )
   }
+
+  const names = new Set(draft.ranges.map(({ name }) => name.trim()))
+  const wrong = readRanges(draft, test.units, names).problems.filter(({ severity }) => severity === 'bad')
+  const wrongAt = (row: number, key: keyof Range) => wrong.some(({ path }) => path === `device.ranges.${row}.${key}`)
 
   return (
     <div class="panel wide" role="group" aria-label={say`Flow device`}>
@@ -107,6 +124,8 @@ export function DeviceEditor({ device, onClose }: { device: Device; onClose: (sa
                     inputMode={key === 'name' ? 'text' : 'decimal'}
                     maxLength={100}
                     aria-label={say`${words}, range ${row + 1}`}
+                    aria-invalid={wrongAt(row, key) ? true : undefined}
+                    aria-describedby={wrongAt(row, key) ? `found-range-${row}-${key}` : undefined}
                     value={range[key]}
                     onInput={(event) => setRange(row, { [key]: event.currentTarget.value })}
                   />
@@ -126,12 +145,15 @@ export function DeviceEditor({ device, onClose }: { device: Device; onClose: (sa
           ))}
         </tbody>
       </table>
+      {wrong.map(({ path, message }) => (
+        <Finding key={path} id={`found-range-${path.split('.').slice(2).join('-')}`} text={message} />
+      ))}
       {trouble && <Finding id="device-found" text={trouble} />}
       <div class="row">
         <button type="button" class="b low" onClick={() => edit({ ranges: [...draft.ranges, emptyRange()] })}>
           {say`Add a range`}
         </button>
-        <button type="button" class="b low first" disabled={draft.name.trim() === ''} onClick={() => onClose(draft)}>
+        <button type="button" class="b low first" disabled={!begun(draft)} onClick={() => onClose(draft)}>
           {say`Use this device`}
         </button>
         <button type="button" class="b low bare" onClick={() => onClose(undefined)}>

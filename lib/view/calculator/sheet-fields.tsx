@@ -164,13 +164,13 @@ export function SheetFields(props: Props) {
       {choice('corrections', say`Correct for the air`, corrections)}
       {limit}
       {device}
-      {choice('reading', say`Written down is`, readings, true)}
+      {choice('reading', say`Typed for each point`, readings, true)}
       {choice('flowBasis', say`Flow is`, bases, true)}
       {onePoint && number('exponent', say`Exponent n`, '', ducts ? '0.6' : '0.65')}
       {onePoint && number('exponentUncertainty', say`Uncertainty of n`, '', '0.05')}
-      {number('pressurePercent', say`Gauge, pressure`, '%', '1')}
-      {number('pressureFloor', say`Gauge, at least`, 'Pa', '0.25')}
-      {number('flowPercent', say`Device, flow`, '%', '5')}
+      {number('pressurePercent', say`Uncertainty of pressure`, '%', '1')}
+      {number('pressureFloor', say`but at least`, 'Pa', '0.25')}
+      {number('flowPercent', say`Uncertainty of flow`, '%', '5')}
       {shows('instrumentFigure') && (
         <Field
           label={say`The instrument’s own result at ${ducts ? 25 : 50} Pa`}

@@ -26,6 +26,14 @@ export function likelihood(probability: number, limit: Pick<Limit, 'value'>): st
   return say`${percent} % likely below ${bound}.`
 }
 
+/** As many decimals as it takes to tell the end of the interval beyond the limit from the limit. */
+function decimalsPast({ low, high }: FigureValue, { limit, meets }: Verdict, decimals: number): number {
+  const end = meets ? high : low
+  if (end === undefined) return decimals
+  const more = [0, 1, 2, 3].find((step) => Number(halfUp(end, decimals + step)) !== limit.value)
+  return decimals + (more ?? 0)
+}
+
 function reachOf(range: string, verdict: Verdict): string {
   if (!range) return ''
   if (verdict.guarded === 'below') return say`The whole interval, ${range}, lies within it.`
@@ -86,7 +94,7 @@ export function verdictLines(
       text: `${verdict.meets ? say`Meets the limit` : say`Does not meet the limit`}, ${limitText(limit)}${sameUnit ? '' : ` ${symbol(limit.unit)}`}`,
     },
     likely: probability === undefined ? '' : likelihood(probability, limit),
-    reach: reachOf(range, verdict),
+    reach: reachOf(sameUnit ? rangeOf(found, decimalsPast(found, verdict, decimals)) : range, verdict),
     notes: flip ? [flip.sentence, ...notes] : notes,
     source: clauseOf(limit),
   }

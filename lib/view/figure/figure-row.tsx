@@ -36,7 +36,8 @@ export function FigureRow({ line }: { line: FigureLine }) {
   const opens = line.steps.length > 0 || line.note !== ''
   const name = (
     <span>
-      {line.name.length === 1 ? <i class="v">{line.name}</i> : line.name} {line.detail && <small>{line.detail}</small>}
+      {/^\p{L}$/u.test(line.name) ? <i class="v">{line.name}</i> : line.name}{' '}
+      {line.detail && <small>{line.detail}</small>}
     </span>
   )
   return (

@@ -13,9 +13,7 @@ function sentence({ outcome, intended, readBack }: ReceiptLine, undo: boolean): 
         ? say`was not on the page. Enter “${intended}” by hand, or map the control again.`
         : say`was not on the page. Empty it by hand, or map the control again.`
     case 'refused':
-      return intended
-        ? say`does not hold “${intended}”. Enter it by hand.`
-        : say`could not be emptied. Empty it by hand.`
+      return intended ? say`does not hold “${intended}”. Enter it by hand.` : say`could not be emptied. Set it by hand.`
     case 'ambiguous':
       return intended
         ? say`fits more than one control, so nothing was typed. Enter “${intended}” by hand, or map it again.`

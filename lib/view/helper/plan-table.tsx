@@ -80,7 +80,7 @@ export function PlanTable({ lines, left, candidates, elementsOf, onLeave, onChoo
                   />
                 )}
               </th>
-              <td class="tx">{line.text}</td>
+              <td class="tx">{line.text || (canBeFilled(line) && <span class="q sans">{say`empty`}</span>)}</td>
               <td class="nw" data-head="now">
                 {line.state === 'will replace' ? (
                   <s>{line.now}</s>
