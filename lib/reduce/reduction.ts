@@ -24,16 +24,9 @@ export interface Reduction {
 /** Of a size that can be compared and multiplied. */
 const usable = (value: number): boolean => value >= 1e-12 && value <= 1e12
 
-/**
- * Half of the interval as a fraction of the value; nothing without an interval.
- *
- * @throws RangeError when the interval does not hold the value
- */
+/** Half of the interval as a fraction of the value; nothing without an interval. */
 function halfOf({ value, low, high }: FigureValue): number | undefined {
-  if (low === undefined || high === undefined) return undefined
-  if (!(low <= value && value <= high && high - low <= 1e12))
-    throw new RangeError(say`The limits of a value must be numbers on either side of it.`)
-  return (high - low) / 2 / value
+  return low === undefined || high === undefined ? undefined : (high - low) / 2 / value
 }
 
 /**
@@ -42,7 +35,7 @@ function halfOf({ value, low, high }: FigureValue): number | undefined {
  *
  * @param before a figure of the earlier test
  * @param after the same figure of the later test; its unit is that of the result
- * @throws RangeError when a value is not above zero, its limits do not hold it, the share is no fraction, or the units
+ * @throws RangeError when a value is not above zero, its limits lie the wrong way, the share is no fraction, or the units
  * measure different things
  * @example reduction({ value: 1500, unit: 'cfm' }, { value: 900, unit: 'cfm' }).percent.value // 40
  */
@@ -52,9 +45,9 @@ export function reduction(before: FigureValue, after: FigureValue, { shared = 0 
   if (!usable(was) || !usable(last)) {
     throw new RangeError(say`A reduction needs two values above zero, and of a size that can be compared.`)
   }
-  if (!(shared >= 0 && shared <= 1e12))
-    throw new RangeError(say`The share of both tests must be a fraction, for example 0.05.`)
   const [first, second] = [halfOf(before), halfOf(after)]
+  if (![shared, first ?? 0, second ?? 0].every((half) => half >= 0 && half <= 1e12))
+    throw new RangeError(say`The limits of a value must lie on either side of it, and the share must be a fraction.`)
   const [absolute, percent] = [was - last, 100 * (1 - last / was)]
   const base: Step[] = [
     {
