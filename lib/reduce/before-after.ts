@@ -4,6 +4,7 @@ import type { CheckResult, Report } from './report.ts'
 import type { Point, Sheet } from '../sheet/schema.ts'
 import { convert } from '../units/convert.ts'
 import { symbol } from '../units/symbol.ts'
+import { rules } from './rules.ts'
 import { short } from './say.ts'
 import { say, shown } from '../words/say.ts'
 
@@ -36,7 +37,7 @@ function differing(before: Sheet, after: Sheet): { name: string; was: string; is
 }
 
 /** A direction or procedure in words; a standard by its name. */
-const wayOf = (way: string) => (/\d/.test(way) ? way.toUpperCase().replace('-', ' ') : shown(way))
+const wayOf = (way: string) => rules[way] ?? shown(way)
 
 const numbersOf = (point: Point) => Object.values(point).join(' ')
 

@@ -1,4 +1,5 @@
 import type { Line } from '../fit.ts'
+import { rules } from '../rules.ts'
 import { short } from '../say.ts'
 import type { Check, CheckContext } from './check.ts'
 import { say } from '../../words/say.ts'
@@ -53,8 +54,7 @@ export const points: Check = {
     const found = say`${pressures.length} points, highest ${short(ratio, 2)} times the lowest`
     const expected = say`5 points or more, highest at least twice the lowest`
     if (pressures.length < 5) {
-      const rule = sheet.procedure === 'iso-9972' ? 'ISO 9972' : 'ASTM E779'
-      const text = say`${pressures.length} points; ${rule} asks for 5 or more. Take more.`
+      const text = say`${pressures.length} points; ${rules[sheet.procedure]!} asks for 5 or more. Take more.`
       return { outcome: 'bad', text, found, expected }
     }
     if (ratio < 2) {
