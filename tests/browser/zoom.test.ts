@@ -79,6 +79,7 @@ it('the helper on a page of 640 x 360', async () => {
 
 it.each([
   ['popup', 400, 300],
+  ['sidepanel', 320, 450],
   ['sidepanel', 180, 450],
 ])('the calculator as %s at %i px', async (name, width, height) => {
   const view = await at.session.openPage(`/${name}.html`)
@@ -86,6 +87,14 @@ it.each([
   await zoomed(view.page, width, height)
   await view.wait(/Meets the limit/)
   expect.soft(await ofPage(view.page), 'as it opens').toEqual([])
+  // A number without its unit can be taken for another: one in m³/h for one in cfm.
+  const units = await view.page.$$eval('.fg-row .un', (cells) =>
+    cells
+      .filter((cell) => cell.textContent !== '')
+      .map((cell) => cell.checkVisibility({ visibilityProperty: true }) && cell.getBoundingClientRect().width > 8),
+  )
+  expect.soft(units.length, 'figures with a unit').toBeGreaterThan(5)
+  expect.soft(units, 'every unit is seen').not.toContain(false)
   await picture(view.page, `zoom-${name}`)
   await view.page.evaluate(async () => {
     for (const summary of document.querySelectorAll<HTMLElement>('details:not([open]) > summary')) summary.click()
@@ -107,3 +116,18 @@ it.each(['jobs', 'entry-1', 'maps', 'devices', 'limits', 'review', 'settings', '
     await book.page.close()
   },
 )
+
+it.each([640, 1200])('what became of an entry, typed within its panel at %i px', async (width) => {
+  const book = await at.session.openPage('/book.html#entry-1')
+  await zoomed(book.page, width, 900)
+  await book.click('button', 'Note what became of it')
+  await book.get('textbox', 'Confirmation number')
+  const past = await book.page.$eval('form.sheet', (form) => {
+    const { left, right } = form.getBoundingClientRect()
+    return [...form.querySelectorAll('input, select, textarea, button')]
+      .map((control) => control.getBoundingClientRect())
+      .filter((box) => box.left < left || box.right > right).length
+  })
+  expect(past, 'controls that stand out of the panel').toBe(0)
+  await book.page.close()
+})

@@ -56,6 +56,9 @@ export function Readings({ brought, used, mean, unfinished }: Props) {
     })
   }
 
+  // Enough points for a regression, of which the procedure takes one: easily not noticed.
+  const lone = used !== undefined && sheet.procedure === 'one-point' && brought.filter(Boolean).length >= 5
+
   const end = [device?.name, sheet.reading === 'flow' ? shown(sheet.flowBasis) : say`at the device`]
     .filter(Boolean)
     .join(', ')
@@ -79,6 +82,11 @@ export function Readings({ brought, used, mean, unfinished }: Props) {
         }
         onPaste={(event, row, column) => void onPaste(event, row, column)}
       />
+      {lone && (
+        <p class="q small">
+          {say`One-point: point ${used + 1} alone counts. For a line through all points, choose a procedure with 5+ points in the set-up.`}
+        </p>
+      )}
       {told && <Finding id="found-paste" text={told} />}
       {sheet.subject === 'enclosure' && <VolumeCell />}
     </Section>
