@@ -110,15 +110,16 @@ test('a chance is never written as certainty', () => {
   expect(likelihood(0.947, { value: 0.28 })).toBe('95 % likely below 0.28.')
 })
 
+const factorSaid = (change: Partial<Test['sheet']>) => {
+  const [job, typed] = simple((one) => ({ ...one, onePointFactor: true, sheet: { ...one.sheet, ...change } }))
+  const { verdict, factor } = readingOf(job, typed, [])
+  return { value: verdict?.value, notes: verdict?.notes.filter((note) => note.includes('1.1')), factor }
+}
+
 /** What is said of the factor must be so: figures of ducts and of regressions are not multiplied by it. */
 test('a factor of 1.1 is spoken of only where it multiplies', () => {
-  const said = (change: Partial<Test['sheet']>) => {
-    const [job, typed] = simple((one) => ({ ...one, onePointFactor: true, sheet: { ...one.sheet, ...change } }))
-    const { verdict, factor } = readingOf(job, typed, [])
-    return { value: verdict?.value, notes: verdict?.notes.filter((note) => note.includes('1.1')), factor }
-  }
   // 1.1 × 433 × 60 / 8726 = 3.275; ducts: 433 × (25 / 50)^0.6 = 285.7 cfm.
   const multiplied = 'The one-point result is multiplied by 1.1, in every figure and in what is entered.'
-  expect(said({})).toEqual({ value: '3.28', notes: [multiplied], factor: '× 1.1: on' })
-  expect(said({ subject: 'ducts' })).toEqual({ value: '286', notes: [], factor: '' })
+  expect(factorSaid({})).toEqual({ value: '3.28', notes: [multiplied], factor: '× 1.1: on' })
+  expect(factorSaid({ subject: 'ducts' })).toEqual({ value: '286', notes: [], factor: '' })
 })
