@@ -1,8 +1,10 @@
 /** What is kept and cannot be used, by name. */
 import type * as z from 'zod/mini'
+import { receiptLineSchema } from '../form/schema.ts'
 import { deviceSchema, jobSchema } from '../job/schema.ts'
 import { database } from './database.ts'
 import { keptLimitSchema } from './entry-schema.ts'
+import { openFillSchema } from './schema.ts'
 import { soundSettings } from './settings.ts'
 
 export interface Damaged {
@@ -29,6 +31,35 @@ export async function damagedIn(store: DamagedStore): Promise<Damaged[]> {
     const path = misfit(schemas[store], kept)
     return path === undefined ? [] : { id: text(kept, 'id'), name: nameOf(kept), path }
   })
+}
+
+type DamagedFill = Damaged & { of: 'fill' | 'line' }
+
+function damagedFill(
+  of: DamagedFill['of'],
+  schema: z.ZodMiniType,
+  kept: unknown,
+  id: string,
+  name: string,
+): DamagedFill[] {
+  const path = misfit(schema, kept)
+  return path === undefined ? [] : [{ of, id, name, path }]
+}
+
+/** Fills under way, and what was noted of single controls, that are kept and are in no entry. */
+export async function damagedFills(): Promise<DamagedFill[]> {
+  const db = await database()
+  const [fills, lines]: [unknown[], unknown[]] = [await db.getAll('fills'), await db.getAll('lines')]
+  return [
+    ...fills.flatMap((kept) => {
+      const id = text(kept, 'id')
+      return damagedFill('fill', openFillSchema, kept, id, text(field(field(kept, 'fill'), 'job'), 'name') || id)
+    }),
+    ...lines.flatMap((kept) => {
+      const [id, line] = [`${text(kept, 'fill')} ${String(field(kept, 'index'))}`, field(kept, 'line')]
+      return damagedFill('line', receiptLineSchema, line, id, text(line, 'control') || text(line, 'binding') || id)
+    }),
+  ]
 }
 
 /** The settings that are kept and cannot be used; the usual ones stand in their place. */

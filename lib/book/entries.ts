@@ -24,7 +24,7 @@ const batch = 100
 export async function addEntry(fill: string, ended: boolean): Promise<FillEntry | undefined> {
   // Hashing cannot be awaited inside a transaction: seal first, then add only if nothing was written meanwhile.
   for (;;) {
-    const { open, lines, newest, earlier } = await readFill(fill)
+    const { open, lines, damaged, newest, earlier } = await readFill(fill)
     if (!open) return entryOfFill(fill)
     const bindings = new Set(lines.map(({ binding }) => binding))
     const unsealed: Omit<FillEntry, 'hash'> = {
@@ -33,6 +33,7 @@ export async function addEntry(fill: string, ended: boolean): Promise<FillEntry 
       at: new Date().toISOString(),
       lines,
       complete: ended && open.fill.planned.every(({ binding }) => bindings.has(binding)),
+      ...(damaged > 0 && { damaged }),
       engine: open.engine,
       ...(open.readings && { readings: open.readings }),
       ...(earlier !== undefined && { earlier }),
@@ -61,7 +62,8 @@ async function readFill(fill: string) {
     receiptLineSchema,
     lines.map(({ line }) => line),
   )
-  return { open, lines: sounded, newest: newest?.value, earlier: earlier?.primaryKey }
+  const damaged = lines.length - sounded.length
+  return { open, lines: sounded, damaged, newest: newest?.value, earlier: earlier?.primaryKey }
 }
 
 /** Adds the entry if the book still ends with its predecessor and the fill still has `count` writes. */
@@ -70,7 +72,12 @@ async function append(entry: FillEntry, count: number): Promise<boolean> {
     durability: 'strict',
   })
   const entries = tx.objectStore('entries')
-  const [newest, open] = await Promise.all([entries.openCursor(null, 'prev'), tx.objectStore('fills').get(entry.id)])
+  const lines = tx.objectStore('lines')
+  const [newest, open, kept] = await Promise.all([
+    entries.openCursor(null, 'prev'),
+    tx.objectStore('fills').get(entry.id),
+    lines.getAll(linesOf(entry.id)),
+  ])
   if (open?.count !== count || (newest?.value.hash ?? '') !== entry.previous) {
     await tx.done
     return false
@@ -80,7 +87,8 @@ async function append(entry: FillEntry, count: number): Promise<boolean> {
     index([entry], { rows: tx.objectStore('rows'), words: tx.objectStore('words') }),
     tx.objectStore('single').put({ number: entry.number, hash: entry.hash }, 'head'),
     tx.objectStore('fills').delete(entry.id),
-    tx.objectStore('lines').delete(linesOf(entry.id)),
+    // What is damaged is in no entry, and stays where it is.
+    ...kept.flatMap(({ index: at, line }) => (sound(receiptLineSchema, line) ? lines.delete([entry.id, at]) : [])),
     tx.done,
   ])
   return true

@@ -86,11 +86,13 @@ export async function startFill(
 export async function addFillLine(fill: string, line: ReceiptLine): Promise<void> {
   const kept = check(receiptLineSchema, line, say`The line`)
   const tx = (await database()).transaction(['fills', 'lines', 'entries'], 'readwrite', { durability: 'strict' })
-  const open = await tx.objectStore('fills').get(fill)
+  const open = sound(openFillSchema, await tx.objectStore('fills').get(fill))
   if (!open) throw await notOpen(fill)
   const lines = tx.objectStore('lines')
   const written = await lines.getAll(linesOf(fill))
-  const index = written.find((other) => other.line.binding === kept.binding)?.index ?? written.length
+  const same = written.find((other) => sound(receiptLineSchema, other.line)?.binding === kept.binding)
+  // A damaged line keeps its place.
+  const index = same?.index ?? (written.at(-1)?.index ?? -1) + 1
   await Promise.all([
     lines.put({ fill, index, line: kept }),
     tx.objectStore('fills').put({ ...open, touched: new Date().toISOString(), count: open.count + 1 }),

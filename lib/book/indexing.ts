@@ -6,6 +6,7 @@
  * found, and taking in many entries writes few records.
  */
 import { database, type Older } from './database.ts'
+import { isSound } from './sound-rows.ts'
 import { followed, isFill, isToLookAt, rowOf, type Filter, type Row } from './rows.ts'
 import type { Entry } from './schema.ts'
 import { wordsOf, type Sought } from './words.ts'
@@ -92,7 +93,8 @@ export async function index(entries: readonly Entry[], { rows, words }: Tables):
     written.set(entry.number, rowOf(entry))
     if (entry.kind !== 'follow-up') continue
     const about = written.get(entry.of) ?? (await rows.get(entry.of))
-    if (about && isFill(about)) written.set(entry.of, followed(about, entry))
+    // A damaged row is made again when it is read, from all that was said of its entry.
+    if (about && isSound(about) && isFill(about)) written.set(entry.of, followed(about, entry))
   }
   const blocks = new Map<number, Map<string, Shelf>>()
   for (const row of written.values()) {

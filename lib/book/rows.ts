@@ -1,40 +1,10 @@
 /** The short form of an entry, for lists and search. */
 import { outcomes, type Outcome } from '../form/schema.ts'
+import type { FillRow, NoteRow } from './row-schema.ts'
 import type { Entry, FillEntry, FollowUp, NoteEntry, Status } from './schema.ts'
 import { searchable, soughtIn, stands } from './words.ts'
 
-type Common = {
-  number: number
-  at: string
-  job: Entry['job']
-  hash: string
-  /** Everything that is searched, folded. */
-  text: string
-}
-
-export type FillRow = Common & {
-  kind: FillEntry['kind']
-  map: FillEntry['map']
-  page: FillEntry['page']
-  /** Bindings by outcome; an outcome that did not occur is left out. */
-  counts: Partial<Record<Outcome, number>>
-  planned: number
-  complete: boolean
-  earlier?: number
-  /** What became of the submission, by the follow-ups until now; an undo has none. */
-  status?: Status
-  confirmation?: string
-  /** Only while something is still to be done. */
-  due?: string
-  keepUntil?: string
-}
-
-export type NoteRow = Common & {
-  kind: NoteEntry['kind']
-  of?: number
-  /** What it says, in a few words. */
-  words: string
-}
+export type { FillRow, NoteRow }
 
 export type Row = FillRow | NoteRow
 

@@ -2,6 +2,7 @@
 import { database } from './database.ts'
 import { blockOf, blockSize, indexOlder, marksSought, markPlaces, startOf } from './indexing.ts'
 import { isFill, passes, spanOf, type Filter, type Row } from './rows.ts'
+import { soundRows } from './sound-rows.ts'
 import { soughtIn, type Sought } from './words.ts'
 
 /** How many rows are read at a time: few at first, so that a list shows at once. */
@@ -21,7 +22,8 @@ export async function listRows(listing: Listing = {}, signal?: AbortSignal): Pro
   const limit = listing.limit ?? 50
   const order = listing.order ?? 'newest'
   const rows: Row[] = []
-  if (order === 'oldest' && isPlain(listing)) return (await database()).getAll('rows', undefined, limit)
+  if (order === 'oldest' && isPlain(listing))
+    return soundRows(await (await database()).getAll('rows', undefined, limit))
   const found = order === 'due first' ? dueFirst(listing) : rowsFound(listing, signal)
   const enough = order === 'newest' || order === 'due first' ? limit : Math.max(limit, sortedAmong)
   for await (const row of found) {
@@ -40,7 +42,7 @@ const isPlain = ({ text, from, to, job, map, kind, outcome, status, before }: Li
 async function* dueFirst(listing: Listing): AsyncGenerator<Row> {
   const fits = passes(listing)
   const rows = await (await database()).getAllFromIndex('rows', 'due', undefined, sortedAmong)
-  for (const row of rows) if (fits(row)) yield row
+  for (const row of await soundRows(rows)) if (fits(row)) yield row
 }
 
 /** All rows that pass, newest first. */
@@ -48,7 +50,7 @@ export async function* rowsFound(listing: Listing, signal?: AbortSignal): AsyncG
   const fits = passes(listing)
   for await (const rows of candidates(listing, signal)) {
     if (signal?.aborted) return
-    for (const row of rows) if (fits(row)) yield row
+    for (const row of await soundRows(rows)) if (fits(row)) yield row
   }
 }
 
@@ -174,5 +176,5 @@ async function* rowsOf(numbers: readonly number[]): AsyncGenerator<Row[]> {
 /** What is due until a day, the earliest first: for the head of the book. */
 export async function rowsDue(until: string, limit = 50): Promise<Row[]> {
   const rows = await (await database()).getAllFromIndex('rows', 'due', IDBKeyRange.upperBound(until), limit)
-  return rows.filter(isFill)
+  return (await soundRows(rows)).filter(isFill)
 }

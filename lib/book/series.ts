@@ -1,26 +1,30 @@
 /** Fills that belong to one submission: the steps of a form, and what a reload of the page cut in two. */
 import { database } from './database.ts'
-import type { Fill } from './schema.ts'
+import type { ReceiptLine } from '../form/schema.ts'
+import type { Fill, OpenFill } from './schema.ts'
 
 /** A submission is finished, or begun anew, on another day, in ms. */
 const lasting = 24 * 3_600_000
 
 type Past = Pick<Fill, 'id' | 'kind' | 'started' | 'step' | 'series'> & { bindings: string[]; complete: boolean }
 
+/** The bindings that lines are about. What is damaged is passed over without a schema: the popup, which asks, has none. */
+const bindingsOf = (lines: readonly (ReceiptLine | undefined)[]) => lines.flatMap((line) => line?.binding ?? [])
+
 /** The fills of a job with a form map, the newest first: those under way, then those of the book. */
 async function* past(job: string, map: string): AsyncGenerator<Past> {
   const db = await database()
-  const open = await db.getAll('fills')
+  const open = (await db.getAll('fills')).filter(
+    ({ fill }: Partial<OpenFill>) => fill?.job?.id === job && fill.map?.id === map,
+  )
   for (const { fill } of open.toSorted((a, b) => b.touched.localeCompare(a.touched))) {
-    if (fill.job.id !== job || fill.map.id !== map) continue
     const lines = await db.getAll('lines', IDBKeyRange.bound([fill.id, 0], [fill.id, Infinity]))
-    yield { ...fill, bindings: lines.map(({ line }) => line.binding), complete: false }
+    yield { ...fill, bindings: bindingsOf(lines.map(({ line }) => line)), complete: false }
   }
   const keys = await db.getAllKeysFromIndex('entries', 'job and map', IDBKeyRange.only([job, map]))
   for (const number of keys.toReversed()) {
     const entry = await db.get('entries', number)
-    if (entry && 'lines' in entry)
-      yield { ...entry, bindings: entry.lines.map(({ binding }) => binding), complete: entry.complete }
+    if (entry && 'lines' in entry) yield { ...entry, bindings: bindingsOf(entry.lines), complete: entry.complete }
   }
 }
 

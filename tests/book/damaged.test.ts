@@ -1,20 +1,22 @@
 /** What is kept may be damaged by a disk, a crash or another program: it is named, kept and not used; the rest works. */
 import { describe, expect, it } from 'vitest'
 import { csvParts } from '../../lib/book/csv.ts'
-import { damagedIn, damagedSettings, type DamagedStore } from '../../lib/book/damaged.ts'
+import { damagedFills, damagedIn, damagedSettings, type DamagedStore } from '../../lib/book/damaged.ts'
 import { database } from '../../lib/book/database.ts'
 import { getDevice, listDevices, saveDevice } from '../../lib/book/devices.ts'
 import { entriesForwards, getEntry, listEntries, verify } from '../../lib/book/entries.ts'
-import { closeUnended, endFill, listOpenFills, startFill } from '../../lib/book/fills.ts'
+import { addFillLine, closeUnended, endFill, listOpenFills, startFill } from '../../lib/book/fills.ts'
 import { applyImport, planImport } from '../../lib/book/import.ts'
 import { getJob, listJobs, saveJob, saveJobSince } from '../../lib/book/jobs.ts'
 import { openBookFile, wholeBook } from '../../lib/book/json.ts'
 import { listLimits, saveLimit } from '../../lib/book/limits.ts'
 import { damagedMaps, listMaps, mapVersions, saveMap } from '../../lib/book/maps.ts'
-import { timeline } from '../../lib/book/notes.ts'
+import { addNote, timeline } from '../../lib/book/notes.ts'
 import { getSettings, saveSettings } from '../../lib/book/settings.ts'
+import { listRows, rowsDue } from '../../lib/book/search.ts'
+import { filledSoFar } from '../../lib/book/series.ts'
 import type { FormMap } from '../../lib/form/schema.ts'
-import { fakeDevice, fakeFill, fakeJob, fakeMap } from './fake.ts'
+import { fakeDevice, fakeFill, fakeJob, fakeLine, fakeMap } from './fake.ts'
 import './fresh.ts'
 
 const limit = { id: 'limit-1', name: 'Permit 31', figure: 'air-changes-50', value: '2.5', unit: '1/h', origin: '' }
@@ -183,5 +185,112 @@ describe('an entry', () => {
     expect((await listOpenFills()).map(({ id }) => id)).toEqual(['fill-1'])
     expect(await closeUnended()).toHaveLength(1)
     expect(await (await database()).get('fills', 'bad')).toBeDefined()
+  })
+})
+
+const damage = async (index: number, line: unknown) =>
+  (await database()).put('lines', { fill: 'fill-1', index, line } as never)
+
+describe('what a fill under way noted of a control', () => {
+  it('that is damaged is not in the entry, which says so; it is named and kept, and the others are there', async () => {
+    await startFill(fakeFill('fill-1'), { engine: '0.1.0' })
+    for (const binding of ['volume', 'flow', 'report']) await addFillLine('fill-1', fakeLine(binding))
+    await damage(1, { ...fakeLine('flow'), outcome: 'perhaps' })
+    expect([...(await filledSoFar('job-1', 'map-1', new Date(fakeFill('fill-1').started)))]).toContain('report')
+    const entry = await endFill('fill-1')
+    expect(entry.lines.map(({ binding }) => binding)).toEqual(['volume', 'report'])
+    expect(entry).toMatchObject({ complete: false, damaged: 1 })
+    expect(await damagedFills()).toEqual([
+      { of: 'line', id: 'fill-1 1', name: fakeLine('flow').control, path: 'outcome' },
+    ])
+    expect(await (await database()).get('lines', ['fill-1', 1])).toHaveProperty('line.outcome', 'perhaps')
+    expect(await verify()).toMatchObject({ ok: true })
+  })
+
+  it.each([undefined, null, 'entered', { binding: 7 }])('keeps no further line from being noted: %j', async (line) => {
+    await startFill(fakeFill('fill-1'), { engine: '0.1.0' })
+    await addFillLine('fill-1', fakeLine('volume'))
+    await damage(0, line)
+    expect([...(await filledSoFar('job-1', 'map-1', new Date(fakeFill('fill-1').started)))]).not.toContain('volume')
+    for (const binding of ['volume', 'flow', 'report']) await addFillLine('fill-1', fakeLine(binding))
+    const entry = await endFill('fill-1')
+    expect(entry.lines.map(({ binding }) => binding)).toEqual(['volume', 'flow', 'report'])
+    expect(entry).toMatchObject({ complete: true, damaged: 1 })
+  })
+
+  it('goes nowhere when the fill itself is damaged, which is named', async () => {
+    await startFill(fakeFill('fill-1'), { engine: '0.1.0' })
+    const kept = await (await database()).get('fills', 'fill-1')
+    await spoil('fills', { ...kept, count: 'many' })
+    await expect(addFillLine('fill-1', fakeLine('flow'))).rejects.toThrow('The book knows no such fill.')
+    expect(await damagedFills()).toEqual([{ of: 'fill', id: 'fill-1', name: '14 Tannery Row', path: 'count' }])
+    expect([...(await filledSoFar('job-1', 'map-1'))]).toEqual([])
+  })
+})
+
+describe('the short form of an entry', () => {
+  const note = {
+    kind: 'follow-up',
+    of: 2,
+    job: { id: 'job-1', name: '14 Tannery Row' },
+    status: 'submitted',
+    text: '',
+    reason: '',
+    confirmation: 'R-1182',
+    due: '2026-03-01',
+    keepUntil: '',
+  } as const
+
+  it.each([
+    ['no texts', { text: 7 }],
+    ['another kind', { kind: 'letter' }],
+    ['no counts', { counts: 'all', job: undefined }],
+  ])('with %s is made again from the entry and what was said of it', async (_, change) => {
+    await three()
+    await addNote(note, '0.1.0')
+    const whole = await listRows()
+    const db = await database()
+    await db.put('rows', { ...(await db.get('rows', 2)), ...change } as never)
+    expect(await listRows()).toEqual(whole)
+    expect(await db.get('rows', 2)).toEqual(whole.find(({ number }) => number === 2))
+  })
+
+  it('is made again in every list and order', async () => {
+    await three()
+    await addNote(note, '0.1.0')
+    const db = await database()
+    const lists = [
+      () => listRows({ order: 'oldest' }),
+      () => listRows({ order: 'due first' }),
+      () => listRows({ text: 'tannery' }),
+      () => listRows({ status: 'submitted' }),
+      () => rowsDue('2026-12-31'),
+    ]
+    for (const list of lists) {
+      const whole = await list()
+      expect(whole.some(({ number }) => number === 2)).toBe(true)
+      await db.put('rows', { ...(await db.get('rows', 2)), hash: 1 } as never)
+      expect(await list()).toEqual(whole)
+    }
+  })
+
+  it('is not written on while it is damaged: what is said meanwhile is in it when it is made again', async () => {
+    await three()
+    const db = await database()
+    await db.put('rows', { ...(await db.get('rows', 2)), text: undefined } as never)
+    await addNote(note, '0.1.0')
+    expect((await listRows()).find(({ number }) => number === 2)).toMatchObject({
+      status: 'submitted',
+      confirmation: 'R-1182',
+      due: '2026-03-01',
+    })
+  })
+
+  it('is left out where its entry is damaged too; the others are listed', async () => {
+    await three()
+    await spoil('entries', { ...(await getEntry(2)), lines: 'gone' })
+    const db = await database()
+    await db.put('rows', { number: 2 } as never)
+    expect((await listRows()).map(({ number }) => number)).toEqual([3, 1])
   })
 })

@@ -1,4 +1,4 @@
-import { damagedIn, type DamagedStore } from '../../book/damaged.ts'
+import { damagedFills, damagedIn, type DamagedStore } from '../../book/damaged.ts'
 import { say } from '../../words/say.ts'
 import { useLive } from './use-live.ts'
 
@@ -10,6 +10,22 @@ export function DamagedKept({ store }: { store: DamagedStore }) {
       {damaged.value?.map(({ id, name, path }) => (
         <p key={id} class="note bad" role="alert">
           {say`${name} is damaged (${path}). It is kept but not used; everything else is. Take it in again from a file that you exported before.`}
+        </p>
+      ))}
+    </>
+  )
+}
+
+/** Names what was noted of fills, is in no entry and cannot be used. */
+export function DamagedFills() {
+  const damaged = useLive(damagedFills, ['fills', 'entries'])
+  return (
+    <>
+      {damaged.value?.map(({ of, id, name, path }) => (
+        <p key={id} class="note bad" role="alert">
+          {of === 'fill'
+            ? say`A fill under way, ${name}, is damaged (${path}). It is kept but becomes no entry: look at the form, and fill it again.`
+            : say`What a fill noted of ${name} is damaged (${path}). It is kept but stands in no entry: look at that control in the form.`}
         </p>
       ))}
     </>

@@ -5,6 +5,7 @@ import { listMaps } from '../../book/maps.ts'
 import type { Filter } from '../../book/rows.ts'
 import { listRows, sortedAmong, type Order } from '../../book/search.ts'
 import { later } from '../calculator/later.tsx'
+import { DamagedFills } from './damaged-kept.tsx'
 import { EntryFilter } from './entry-filter.tsx'
 import { EntryRow } from './entry-row.tsx'
 import { ExportButtons } from './export-buttons.tsx'
@@ -53,11 +54,14 @@ export function EntriesSection({ route, go }: { route: Route; go: (route: Route)
 
   if (total.value === 0 && rows.value) {
     return (
-      <Empty title={say`No entries yet`}>
-        <p>
-          {say`Open a form that asks for your figures, open Gapsum from the toolbar and choose to fill the page. Every fill becomes an entry here, with what was to be typed and what the page then held.`}
-        </p>
-      </Empty>
+      <>
+        <DamagedFills />
+        <Empty title={say`No entries yet`}>
+          <p>
+            {say`Open a form that asks for your figures, open Gapsum from the toolbar and choose to fill the page. Every fill becomes an entry here, with what was to be typed and what the page then held.`}
+          </p>
+        </Empty>
+      </>
     )
   }
   return (
@@ -76,6 +80,7 @@ export function EntriesSection({ route, go }: { route: Route; go: (route: Route)
         </div>
       )}
       <Trouble text={rows.trouble || total.trouble} />
+      <DamagedFills />
       {open !== undefined && rows.value && !openIsListed && <Apart number={open} />}
       {rows.value && shown.length === 0 ? (
         <Empty title={say`Nothing fits`}>

@@ -19,7 +19,7 @@ export function linesShown(entry: FillEntry): LineShown[] {
       before: '',
       readBack: '',
       outcome: 'not reached',
-      note: say`the fill ended before`,
+      note: entry.damaged ? say`the fill ended before, or what it noted is damaged` : say`the fill ended before`,
     }))
   return [...entry.lines, ...missed]
 }

@@ -1,0 +1,39 @@
+/** Rows as they are read: a damaged one is made again from its entry. */
+import { database } from './database.ts'
+import { entrySchema } from './entry-schema.ts'
+import { rowSchema } from './row-schema.ts'
+import { followed, isFill, rowOf, type Row } from './rows.ts'
+import { sound } from './sound.ts'
+
+/** The rows in the same order; one whose entry is damaged too is left out. */
+export async function soundRows(kept: readonly Row[]): Promise<Row[]> {
+  const rows: Row[] = []
+  for (const row of kept) {
+    const whole = isSound(row) ? row : await madeAgain((row as Partial<Row>).number)
+    if (whole) rows.push(whole)
+  }
+  return rows
+}
+
+export const isSound = (row: unknown): boolean => sound(rowSchema, row) !== undefined
+
+/** Makes a row from its entry and what was said of it later, and keeps it. */
+async function madeAgain(number: unknown): Promise<Row | undefined> {
+  if (typeof number !== 'number') return undefined
+  // In one transaction: nothing is said of the entry meanwhile.
+  const tx = (await database()).transaction(['entries', 'rows'], 'readwrite')
+  const entries = tx.objectStore('entries')
+  const entry = sound(entrySchema, await entries.get(number))
+  let row = entry && rowOf(entry)
+  if (row && isFill(row)) {
+    let cursor = await entries.openCursor(IDBKeyRange.lowerBound(number, true))
+    while (cursor) {
+      const note = cursor.value
+      if (note.kind === 'follow-up' && note.of === number && sound(entrySchema, note)) row = followed(row, note)
+      cursor = await cursor.continue()
+    }
+  }
+  if (row) await tx.objectStore('rows').put(row)
+  await tx.done
+  return row
+}
