@@ -12,7 +12,7 @@ import { say } from '../words/say.ts'
  */
 export function readRanges(
   device: Device | undefined,
-  units: TypedUnits,
+  units: Pick<TypedUnits, 'flow'>,
   used: Set<string>,
 ): { ranges: Record<string, Range>; problems: Problem[] } {
   const ranges: Record<string, Range> = {}

@@ -3,16 +3,14 @@ import { saveDevice } from '../../book/devices.ts'
 import { emptyRange } from '../../job/empty.ts'
 import type { Device } from '../../job/schema.ts'
 import { symbol } from '../../units/symbol.ts'
-import { Icon } from '../icons.tsx'
+import { type DeviceRange, RangesTable } from '../calculator/ranges-table.tsx'
 import { asRead } from '../in-locale.ts'
 import { ChoiceField, TextField, Trouble } from './field.tsx'
 import { wording } from './wording.ts'
 import { say } from '../../words/say.ts'
 
-type Range = Device['ranges'][number]
-
 const flowUnits = (['cfm', 'm3/h', 'L/s'] as const).map((unit) => [unit, symbol(unit)] as const)
-const columns: readonly (readonly [keyof Range, string])[] = [
+const columns: readonly (readonly [keyof DeviceRange, string])[] = [
   ['name', say`Range`],
   ['coefficient', say`Coefficient`],
   ['exponent', say`Exponent`],
@@ -33,7 +31,7 @@ export function DeviceForm({ device, onDelete }: { device: Device; onDelete: () 
       (error: unknown) => setTrouble(wording(error)),
     )
   }
-  const editRange = (row: number, patch: Partial<Range>) =>
+  const editRange = (row: number, patch: Partial<DeviceRange>) =>
     edit({ ranges: draft.ranges.map((range, index) => (index === row ? { ...range, ...patch } : range)) })
 
   return (
@@ -67,49 +65,13 @@ export function DeviceForm({ device, onDelete }: { device: Device; onDelete: () 
           onInput={(calibrationDensity) => edit({ calibrationDensity })}
         />
       </div>
-      <table class="t rg">
-        <caption class="vh">{say`Ranges of ${draft.name}`}</caption>
-        <thead>
-          <tr>
-            {columns.map(([key, words]) => (
-              <th key={key} scope="col">
-                {words}
-              </th>
-            ))}
-            <th scope="col">
-              <span class="vh">{say`Remove`}</span>
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {draft.ranges.map((range, row) => (
-            // oxlint-disable-next-line react/no-array-index-key -- a range has no id of its own and keeps its place
-            <tr key={row}>
-              {columns.map(([key, words]) => (
-                <td key={key} data-head={words}>
-                  <input
-                    class="in"
-                    inputMode={key === 'name' ? 'text' : 'decimal'}
-                    aria-label={say`${words}, range ${row + 1}`}
-                    value={range[key]}
-                    onInput={(event) => editRange(row, { [key]: event.currentTarget.value })}
-                  />
-                </td>
-              ))}
-              <td>
-                <button
-                  type="button"
-                  class="ib"
-                  aria-label={say`Remove range ${range.name || row + 1}`}
-                  onClick={() => edit({ ranges: draft.ranges.filter((_, index) => index !== row) })}
-                >
-                  <Icon name="x" />
-                </button>
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
+      <RangesTable
+        class="rg"
+        device={draft}
+        columns={columns}
+        onEdit={editRange}
+        onDelete={(row) => edit({ ranges: draft.ranges.toSpliced(row, 1) })}
+      />
       <Trouble text={trouble} />
       <div class="acts">
         <button type="button" class="b low" onClick={() => edit({ ranges: [...draft.ranges, emptyRange()] })}>

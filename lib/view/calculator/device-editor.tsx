@@ -1,19 +1,17 @@
 import { useRef, useState } from 'preact/hooks'
 import { saveDevice } from '../../book/store.ts'
 import { emptyRange } from '../../job/empty.ts'
-import { readRanges } from '../../job/ranges.ts'
 import type { Device } from '../../job/schema.ts'
-import { Icon } from '../icons.tsx'
 import { Choice } from './choice.tsx'
 import { Field } from './field.tsx'
 import { Finding } from './finding.tsx'
-import { useBench, useDeskContext } from './use-context.ts'
+import { type DeviceRange, RangesTable } from './ranges-table.tsx'
+import { useDeskContext } from './use-context.ts'
 import { flowWords } from './unit-words.ts'
 import { say } from '../../words/say.ts'
 
 const flowUnits = Object.entries(flowWords) as [Device['flowUnit'], string][]
-type Range = Device['ranges'][number]
-const columns: [keyof Range, string][] = [
+const columns: [keyof DeviceRange, string][] = [
   ['name', say`Range`],
   ['coefficient', 'K'],
   ['exponent', 'm'],
@@ -37,7 +35,6 @@ export function DeviceEditor({ device, onClose }: { device: Device; onClose: (sa
   const [draft, setDraft] = useState(device)
   const latest = useRef(device)
   const { offerUndo } = useDeskContext()
-  const { test } = useBench()
   const [trouble, setTrouble] = useState('')
 
   const edit = (patch: Partial<Device>) => {
@@ -50,7 +47,7 @@ export function DeviceEditor({ device, onClose }: { device: Device; onClose: (sa
         (error: Error) => setTrouble(error.message),
       )
   }
-  const setRange = (row: number, patch: Partial<Range>) =>
+  const setRange = (row: number, patch: Partial<DeviceRange>) =>
     edit({ ranges: draft.ranges.map((range, index) => (index === row ? { ...range, ...patch } : range)) })
 
   const dropRange = (row: number) => {
@@ -61,10 +58,6 @@ export function DeviceEditor({ device, onClose }: { device: Device; onClose: (sa
       edit({ ranges: latest.current.ranges.toSpliced(row, 0, gone) }),
     )
   }
-
-  const names = new Set(draft.ranges.map(({ name }) => name.trim()))
-  const wrong = readRanges(draft, test.units, names).problems.filter(({ severity }) => severity === 'bad')
-  const wrongAt = (row: number, key: keyof Range) => wrong.some(({ path }) => path === `device.ranges.${row}.${key}`)
 
   return (
     <div class="panel wide" role="group" aria-label={say`Flow device`}>
@@ -100,54 +93,7 @@ export function DeviceEditor({ device, onClose }: { device: Device; onClose: (sa
         />
       </div>
       <p class="q">{say`Flow = K × (device pressure)^m, in Pa: take K and m from your certificate.`}</p>
-      <table class="t dv">
-        <thead>
-          <tr>
-            {columns.map(([key, words]) => (
-              <th key={key} class="num" scope="col">
-                {words}
-              </th>
-            ))}
-            <th scope="col">
-              <span class="vh">{say`Delete`}</span>
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {draft.ranges.map((range, row) => (
-            // oxlint-disable-next-line react/no-array-index-key: a range has no id of its own and keeps its place
-            <tr key={row}>
-              {columns.map(([key, words]) => (
-                <td key={key}>
-                  <input
-                    class="in"
-                    inputMode={key === 'name' ? 'text' : 'decimal'}
-                    maxLength={100}
-                    aria-label={say`${words}, range ${row + 1}`}
-                    aria-invalid={wrongAt(row, key) ? true : undefined}
-                    aria-describedby={wrongAt(row, key) ? `found-range-${row}-${key}` : undefined}
-                    value={range[key]}
-                    onInput={(event) => setRange(row, { [key]: event.currentTarget.value })}
-                  />
-                </td>
-              ))}
-              <td>
-                <button
-                  type="button"
-                  class="ib"
-                  aria-label={say`Delete range ${range.name || row + 1}`}
-                  onClick={() => dropRange(row)}
-                >
-                  <Icon name="x" />
-                </button>
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-      {wrong.map(({ path, message }) => (
-        <Finding key={path} id={`found-range-${path.split('.').slice(2).join('-')}`} text={message} />
-      ))}
+      <RangesTable class="dv" device={draft} columns={columns} onEdit={setRange} onDelete={dropRange} />
       {trouble && <Finding id="device-found" text={trouble} />}
       <div class="row">
         <button type="button" class="b low" onClick={() => edit({ ranges: [...draft.ranges, emptyRange()] })}>
