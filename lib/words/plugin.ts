@@ -113,7 +113,8 @@ export function inLanguage(language: string, translations: Translations): Plugin
   return {
     ...plugin('other-words', collect, (id) => (id === here('say.ts') ? words.join('\n') : null)),
     renderChunk(code) {
-      const known = [...terms].map((term) => [term, translationOf(termKeyOf(term), term, translations)])
+      // Sorted: modules are read side by side, and a build twice made is the same.
+      const known = [...terms].toSorted().map((term) => [term, translationOf(termKeyOf(term), term, translations)])
       return { code: code.replace(table, () => JSON.stringify(Object.fromEntries(known))), map: null }
     },
   }
