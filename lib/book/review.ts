@@ -67,6 +67,8 @@ function compareFigures(test: string, recorded: Figures, here: Figures): FigureC
   return [...names].flatMap((figure): FigureCompared[] => {
     const [a, b] = [recorded[figure], here[figure]]
     const unit = (a ?? b)?.unit ?? ''
+    // Of ducts this is duct-flow-25 under another id, and bears its name: told once, unless it was changed in the file.
+    if (figure === 'flow-25' && 'duct-flow-25' in here && a && b && same(a, b)) return []
     if (a && b) return [{ test, figure, unit, recorded: a, here: b, result: same(a, b) ? 'reproduced' : 'different' }]
     if (a) return [{ test, figure, unit, recorded: a, result: 'only in the file' }]
     return b ? [{ test, figure, unit, here: b, result: 'only here' }] : []

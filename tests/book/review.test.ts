@@ -12,6 +12,7 @@ import { demoJob } from '../../lib/job/demo.ts'
 import { material } from '../../lib/job/material.ts'
 import type { Job } from '../../lib/job/schema.ts'
 import { textOf } from '../../lib/form/text.ts'
+import { labelOf } from '../../lib/reduce/figures/index.ts'
 import { generator } from '../random.ts'
 import { context, fakeBinding, fakeFill, fakeLine, fakeMap } from './fake.ts'
 import './fresh.ts'
@@ -52,6 +53,8 @@ describe('a review file', () => {
     const result = await checkReview(file)
     expect(result.figures.length).toBeGreaterThan(10)
     expect(new Set(result.figures.map((one) => one.result))).toEqual(new Set(['reproduced']))
+    const named = result.figures.map(({ test: role, figure, unit }) => `${role}: ${labelOf(figure, unit)}`)
+    expect(named, 'no two rows bear one name').toEqual([...new Set(named)])
     expect(result.checks.every(({ same }) => same)).toBe(true)
     expect(result.texts.map(({ entry, result: found }) => [entry, found])).toEqual([
       [1, 'reproduced'],

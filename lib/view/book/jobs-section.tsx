@@ -126,12 +126,17 @@ export function JobsSection() {
                           type="button"
                           class="b low"
                           onClick={() =>
-                            run(() =>
-                              download(
-                                fileName(`${jobTitle(job)} review`, 'json'),
-                                jsonType,
-                                reviewParts(job, browser.runtime.getManifest().version),
-                              ),
+                            run(
+                              () =>
+                                download(
+                                  fileName(`${jobTitle(job)} review`, 'json'),
+                                  jsonType,
+                                  reviewParts(job, browser.runtime.getManifest().version),
+                                ),
+                              () =>
+                                tell(
+                                  say`The review file is written. Send it to the reviewer, who opens it under Review in a book of their own.`,
+                                ),
                             )
                           }
                         >
