@@ -8,6 +8,7 @@ import { attributes, plainOptions, propertyOf, readAttribute } from './options.t
 import { styleSheet } from './style.ts'
 import { decide, initialJob, typedOf, withTyped } from './typed.ts'
 import type { Entered, Options, Outcome, Prefill, Typed } from './types.ts'
+import { validityOf } from './validity.ts'
 import { WidgetView } from './view.tsx'
 import { writtenTexts } from './written.ts'
 import { language, say } from '../words/say.ts'
@@ -312,18 +313,12 @@ export class GapsumWidget extends Base {
   }
 
   #judge(): void {
-    const { problems, report, reading } = this.#now()
-    const bad = problems.find(({ severity }) => severity === 'bad')
-    const { names, figures } = this.#options
-    const wanted = Object.keys(names).length > 0 ? Object.keys(names) : figures
-    const missing = this.required && (!report || wanted.some((id) => report.figures[id] === undefined))
+    const { reading } = this.#now()
+    const asked = { ...this.#options, required: this.required, custom: this.#custom }
+    const { flags, message } = validityOf(this.#now(), asked)
     const anchor =
       this.#mount.querySelector<HTMLElement>('[aria-invalid], input:not([readonly]), select') ?? this.#mount
-    const flags = { customError: this.#custom !== '', badInput: bad !== undefined, valueMissing: missing }
-    const lack =
-      problems.find(({ severity }) => severity === 'missing')?.message ?? reading.lacking[0] ?? reading.waiting
-    const message = this.#custom || bad?.message || (missing ? lack : '')
-    this.#internals.setValidity(flags, message || say`Check what was typed.`, anchor)
+    this.#internals.setValidity(flags, message, anchor)
     const states = this.#internals.states
     const verdict = this.verdict
     for (const [state, on] of [
