@@ -77,8 +77,10 @@ const image: Shape = {
   attributes: ['list', ['row', 's', 's']],
 }
 
-export const mapShape: Shape = { type: ['word', 'map'], material, 'map?': map }
-export const planShape: Shape = { type: ['word', 'plan'], material, map }
+const theme: Shape = ['word', 'system', 'light', 'dark', 'contrast']
+
+export const mapShape: Shape = { type: ['word', 'map'], material, 'map?': map, 'theme?': theme }
+export const planShape: Shape = { type: ['word', 'plan'], material, map, 'theme?': theme }
 export const frameShape: Shape = { type: ['word', 'frame'], frame: 'n', address, images: ['list', image] }
 export const writeShape: Shape = { type: ['word', 'write'], key: 's', text: 's' }
 export const marksShape: Shape = {

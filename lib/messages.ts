@@ -1,15 +1,17 @@
 /** Every message between popup, background and helper, checked on arrival. */
 import * as z from 'zod/mini'
-import { fillSchema } from './book/schema.ts'
+import { fillSchema, themes } from './book/schema.ts'
 import { farMarkSchema, imageSchema } from './form/image.ts'
 import { materialSchema } from './form/material.ts'
 import { addressSchema, cluesSchema, formMapSchema, receiptLineSchema } from './form/schema.ts'
 import { suggestionSchema } from './form/suggestion.ts'
 
+/** The look that was chosen in the book; the browser's own where it is left out. */
+const theme = z.optional(z.enum(themes))
 /** Opens mapping on the page, with the map to go on with, if there is one. */
-const mapSchema = z.object({ type: z.literal('map'), material: materialSchema, map: z.optional(formMapSchema) })
+const mapSchema = z.object({ type: z.literal('map'), material: materialSchema, map: z.optional(formMapSchema), theme })
 /** Shows the plan of a form map. */
-const planSchema = z.object({ type: z.literal('plan'), material: materialSchema, map: formMapSchema })
+const planSchema = z.object({ type: z.literal('plan'), material: materialSchema, map: formMapSchema, theme })
 
 /** From the popup, the sidebar or the background to the helper in a tab. */
 export const toHelperSchema = z.discriminatedUnion('type', [

@@ -98,6 +98,43 @@ test('the popup puts itself beside the page, where it stays', async () => {
   await page.close()
 })
 
+test('the helper has the look that was chosen in the book, whatever the browser prefers and the page styles', async () => {
+  const page = await at.session.open(at.site.plain)
+  await page.evaluate(() => {
+    const styles = new CSSStyleSheet()
+    styles.replaceSync(
+      'gapsum-helper { --paper: red !important; --ink: red !important; color-scheme: dark !important }',
+    )
+    document.adoptedStyleSheets = [styles]
+  })
+  const ground = `function () {
+    const { backgroundColor, color } = getComputedStyle(this.querySelector('.dock'))
+    return backgroundColor + ' ' + color
+  }`
+  // Paper and ink of lib/view/tokens.css.
+  for (const [name, theme, colours] of [
+    ['dark colours', 'dark', 'rgb(21, 19, 23) rgb(239, 235, 241)'],
+    ['high contrast', 'contrast', 'rgb(255, 255, 255) rgb(0, 0, 0)'],
+    ['as the system has it', 'system', 'rgb(255, 255, 255) rgb(27, 25, 30)'],
+  ] as const) {
+    const book = await at.session.openPage('/book.html#settings')
+    await book.click('radio', name)
+    await book.page.waitForFunction((kept) => (document.documentElement.dataset.theme ?? 'system') === kept, {}, theme)
+    await book.page.close()
+    const popup = await openDemo(at.session, page)
+    await popup.click('button', 'Map this page')
+    const ui = await helper(page)
+    await ui.wait(/Pick a control/)
+    let seen = ''
+    await until(async () => {
+      seen = await ui.ask<string>(ground)
+      return seen === colours ? true : undefined
+    }, 3000)
+    expect([name, seen]).toEqual([name, colours])
+  }
+  await page.close()
+})
+
 test('what is typed in two windows at once is all kept, and what both typed in one cell is told', async () => {
   const [one, other] = [await at.session.openPage('/sidepanel.html'), await at.session.openPage('/sidepanel.html')]
   for (const view of [one, other]) {

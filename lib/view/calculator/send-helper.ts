@@ -1,5 +1,6 @@
 /** How the helper gets into a page. */
 import * as z from 'zod/mini'
+import { getSettings } from '../../book/settings.ts'
 import { browser } from '../../browser.ts'
 import { isExtra } from '../../form/write/extra-kinds.ts'
 import type { ActivePage } from './page.ts'
@@ -19,6 +20,13 @@ function scriptsFor(message: ToHelper): string[] {
   return [...(extra ? ['/extra.js'] : []), '/helper.js']
 }
 
+/** The task with the look that was chosen in the book. A book that cannot be read is no reason not to show the task. */
+async function themed(message: ToHelper): Promise<ToHelper> {
+  if (message.type !== 'map' && message.type !== 'plan') return message
+  const { theme } = await getSettings().catch(() => ({ theme: undefined }))
+  return theme ? { ...message, theme } : message
+}
+
 /**
  * Puts the helper into a tab and hands it its task.
  * @param page its tab, and its address as far as the browser tells it
@@ -30,7 +38,7 @@ export async function sendHelper(
   message: ToHelper,
   beside = false,
 ): Promise<void> {
-  if (isPractice(url)) return sendPractice(tab, message)
+  if (isPractice(url)) return sendPractice(tab, await themed(message))
   try {
     await browser.scripting.executeScript({ target: { tabId: tab }, files: scriptsFor(message) })
   } catch (error) {
@@ -42,7 +50,7 @@ export async function sendHelper(
       { cause: error },
     )
   }
-  const checked = toHelperSchema.parse(message)
+  const checked = toHelperSchema.parse(await themed(message))
   // The helper listens as soon as its script has run; on a busy page that may take a moment.
   let answer: unknown
   for (let attempt = 1; ; attempt++) {

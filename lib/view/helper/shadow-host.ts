@@ -15,8 +15,11 @@ export function shadowHost(css: string, signal: AbortSignal): ShadowHost {
   const host = document.createElement('gapsum-helper')
   const root = host.attachShadow({ mode: 'closed' })
   const style = document.createElement('style')
+  // What the styles say of a host is said of what stands in it, which no style of the page reaches: theme and colours.
   // The page's font size must not scale the dock: `rem` becomes the browser's own default size.
-  style.textContent = `:host{all:initial!important}${css.replaceAll(/(-?[\d.]+)rem\b/g, 'calc($1*var(--rem))')}`
+  style.textContent = `:host{all:initial!important}${css
+    .replaceAll(/:host(?:\((\[[^\]]+\]|:not\([^)]+\))\))?/g, ':host>*$1')
+    .replaceAll(/(-?[\d.]+)rem\b/g, 'calc($1*var(--rem))')}`
   const container = document.createElement('div')
   root.append(style, container)
   for (const type of own.split(' ')) {

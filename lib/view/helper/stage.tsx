@@ -48,6 +48,9 @@ function open<T extends 'map' | 'plan'>(css: string, closed: AbortController, dr
 
   const show = (task: Task<T>) => {
     const round = ++state.round
+    const { theme } = task as Task
+    if (theme && theme !== 'system') container.dataset.theme = theme
+    else delete container.dataset.theme
     const put = (trouble: string) => {
       if (signal.aborted || round !== state.round) return
       render(
