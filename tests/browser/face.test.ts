@@ -71,6 +71,23 @@ test('the closed set-up says that something inside is to be corrected', async ()
   await view.page.close()
 })
 
+test('the closed building says so too', async () => {
+  const view = await openRegression()
+  const closed = /Something inside is to be corrected/
+  await view.click('button', /^Job: /)
+  await openSection(view, 'building')
+  await view.type('textbox', /^Volume/, 'large')
+  expect(await view.text()).not.toMatch(closed)
+  await view.page.click('#building > summary')
+  await view.wait(closed)
+  await openSection(view, 'building')
+  await view.type('textbox', /^Volume/, '15810')
+  await view.page.click('#building > summary')
+  await view.wait(/ACH50/)
+  expect(await view.text()).not.toMatch(closed)
+  await view.page.close()
+})
+
 test('the popup puts itself beside the page, where it stays', async () => {
   const page = await at.session.open(at.site.plain)
   const popup = await openDemo(at.session, page)

@@ -1,5 +1,6 @@
 import type { Job } from '../../job/schema.ts'
 import { BuildingFields } from './building-fields.tsx'
+import { useClosedFinding } from './closed-finding.tsx'
 import { Keys } from './keys.tsx'
 import { JobList } from './job-list.tsx'
 import { Section } from './section.tsx'
@@ -24,6 +25,7 @@ interface Props {
 export function JobPanel({ deleted, onPutBack, onOpen, onNew, onDuplicate, onDelete, onDemo }: Props) {
   const { job } = useDeskContext()
   const { volume, floorArea } = job.building
+  const hidden = useClosedFinding('building', (path) => path.startsWith('building.'))
   return (
     <div class="panel job-panel">
       <div class="row">
@@ -50,7 +52,11 @@ export function JobPanel({ deleted, onPutBack, onOpen, onNew, onDuplicate, onDel
           ))}
         </p>
       )}
-      <Section id="building" title={say`Building`} summary={volume || floorArea ? '' : say`address, volume, areas`}>
+      <Section
+        id="building"
+        title={say`Building`}
+        summary={hidden ?? (volume || floorArea ? '' : say`address, volume, areas`)}
+      >
         <BuildingFields />
       </Section>
       <Section id="tester" title={say`Tester`} summary={job.tester.name}>

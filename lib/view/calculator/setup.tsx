@@ -1,6 +1,4 @@
-import { useContext } from 'preact/hooks'
-import { Icon } from '../icons.tsx'
-import { ViewContext } from './context.ts'
+import { useClosedFinding } from './closed-finding.tsx'
 import { later } from './later.tsx'
 import { Section } from './section.tsx'
 import { setupSummary } from './setup-summary.ts'
@@ -9,27 +7,14 @@ import { say } from '../../words/say.ts'
 
 const SetupFields = later(async () => (await import('./setup-fields.tsx')).SetupFields)
 
+const elsewhere = /^(points|baseline|building\.(?!elevation))/
+
 /** The set-up of the open test, closed to a line until it is asked for. */
 export function Setup() {
-  const { test, found } = useBench()
-  const open = useContext(ViewContext).isOpen('setup')
-  // A finding stands beside its cell, which nobody sees in a closed section.
-  const hidden = !open && [...found.keys()].some((path) => !/^(points|baseline|building\.(?!elevation))/.test(path))
+  const { test } = useBench()
+  const hidden = useClosedFinding('setup', (path) => !elsewhere.test(path))
   return (
-    <Section
-      id="setup"
-      title={say`Set-up`}
-      plain
-      summary={
-        hidden ? (
-          <span class="finding">
-            <Icon name="doubtful" /> {say`Something inside is to be corrected: open to see it.`}
-          </span>
-        ) : (
-          setupSummary(test)
-        )
-      }
-    >
+    <Section id="setup" title={say`Set-up`} plain summary={hidden ?? setupSummary(test)}>
       <SetupFields />
     </Section>
   )
