@@ -102,3 +102,17 @@ it('makes a review file whose figures are reproduced, and takes findings back', 
   await go('#entry-2')
   expect(await book.wait(/County desk found this:/)).toContain('Show the gauge at 50 Pa')
 })
+
+it('puts back a range of a device that was deleted, and keeps what was typed since', async () => {
+  await go('#devices')
+  await book.click('button', 'Add a device')
+  await book.type('textbox', 'Range, range 1', 'A')
+  await book.type('textbox', 'Coefficient, range 1', '198')
+  await book.click('button', 'Delete range A')
+  await book.wait(/Range A deleted/)
+  await book.type('textbox', 'Serial number', '31')
+  await book.click('button', 'Put it back')
+  await book.get('button', 'Delete range A')
+  expect(await book.value('textbox', 'Coefficient, range 1')).toBe('198')
+  expect(await book.value('textbox', 'Serial number')).toBe('31')
+})

@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks'
+import { useRef, useState } from 'preact/hooks'
 import { saveDevice } from '../../book/devices.ts'
 import { emptyRange } from '../../job/empty.ts'
 import type { Device } from '../../job/schema.ts'
@@ -6,6 +6,7 @@ import { symbol } from '../../units/symbol.ts'
 import { type DeviceRange, RangesTable } from '../calculator/ranges-table.tsx'
 import { asRead } from '../in-locale.ts'
 import { ChoiceField, TextField, Trouble } from './field.tsx'
+import { Said, useSaid } from './said.tsx'
 import { wording } from './wording.ts'
 import { say } from '../../words/say.ts'
 
@@ -23,8 +24,13 @@ export function DeviceForm({ device, onDelete }: { device: Device; onDelete: () 
   const [draft, setDraft] = useState(device)
   const [trouble, setTrouble] = useState('')
 
+  // The newest version, for what is put back after more was typed.
+  const latest = useRef(device)
+  const { said, tell } = useSaid()
+
   const edit = (patch: Partial<Device>) => {
-    const next = { ...draft, ...patch }
+    const next = { ...latest.current, ...patch }
+    latest.current = next
     setDraft(next)
     saveDevice(next).then(
       () => setTrouble(''),
@@ -33,6 +39,15 @@ export function DeviceForm({ device, onDelete }: { device: Device; onDelete: () 
   }
   const editRange = (row: number, patch: Partial<DeviceRange>) =>
     edit({ ranges: draft.ranges.map((range, index) => (index === row ? { ...range, ...patch } : range)) })
+
+  const dropRange = (row: number) => {
+    const gone = latest.current.ranges[row]
+    if (!gone) return
+    edit({ ranges: latest.current.ranges.toSpliced(row, 1) })
+    tell(say`Range ${gone.name || row + 1} deleted.`, say`Put it back`, async () => {
+      edit({ ranges: latest.current.ranges.toSpliced(row, 0, gone) })
+    })
+  }
 
   return (
     <div class="body">
@@ -65,13 +80,8 @@ export function DeviceForm({ device, onDelete }: { device: Device; onDelete: () 
           onInput={(calibrationDensity) => edit({ calibrationDensity })}
         />
       </div>
-      <RangesTable
-        class="rg"
-        device={draft}
-        columns={columns}
-        onEdit={editRange}
-        onDelete={(row) => edit({ ranges: draft.ranges.toSpliced(row, 1) })}
-      />
+      <RangesTable class="rg" device={draft} columns={columns} onEdit={editRange} onDelete={dropRange} />
+      <Said said={said} />
       <Trouble text={trouble} />
       <div class="acts">
         <button type="button" class="b low" onClick={() => edit({ ranges: [...draft.ranges, emptyRange()] })}>

@@ -50,8 +50,6 @@ export function FirstRun({ first, units, onUnits, onStart, onDemo, onList, onPra
         <p>{any ? say`Open a job, or start one for the next building.` : say`Start a job for the next building.`}</p>
       )}
       {first && <p class="q">{say`Everything stays on this machine.`}</p>}
-      {first && <h2>{say`Before the first test`}</h2>}
-      {first && <Cautions />}
       {first && (
         <label class="units">
           {say`Units to type in`}
@@ -71,6 +69,8 @@ export function FirstRun({ first, units, onUnits, onStart, onDemo, onList, onPra
           </select>
         </label>
       )}
+      {first && <h2>{say`Before the first test`}</h2>}
+      {first && <Cautions />}
       <div class="row begin">
         <button type="button" class="b first" onClick={onStart}>
           {say`Start a job`}
