@@ -7,7 +7,7 @@ import { type Readings, readingsOf } from './flow.ts'
 import { type Leak, type ReduceOptions, leakOf } from './leak.ts'
 import type { ChainStep, FigureValue, Report, Step } from './report.ts'
 import { short } from './say.ts'
-import { usualInstrument } from './uncertainty.ts'
+import { quadrature, usualInstrument } from './uncertainty.ts'
 import { parseSheet } from './parse.ts'
 import { validate } from './validate.ts'
 import { chainSteps, usedPoints } from './working.ts'
@@ -29,6 +29,8 @@ function givenOf({ building, duct, weatherShieldingFactor }: Sheet, leak: Leak):
 /** The parts of a note that hold for every figure of a sheet. */
 interface Notes {
   limits: string
+  /** The same of a figure with a size of the building in it, and what that adds, as a fraction. */
+  sized: { limits: string; half: number }
   chain: (string | undefined)[]
 }
 
@@ -43,7 +45,7 @@ function airNote({ air, corrections }: Sheet, { altitude, temperature }: Reading
 }
 
 /** Where the limits come from: scatter or assumption, and the instrument. */
-function limitsOf({ instrument }: Sheet, { line, stations }: Leak, options: ReduceOptions): string {
+function limitsOf({ instrument }: Sheet, { line, stations }: Leak, options: ReduceOptions, percent = 0): string {
   const { pressurePercent, pressureFloor, flowPercent } = instrument ?? usualInstrument
   const repeats = stations.some(({ scatter }) => scatter)
   const parts = [
@@ -52,17 +54,18 @@ function limitsOf({ instrument }: Sheet, { line, stations }: Leak, options: Redu
     repeats && say`the scatter of the repeats`,
     options.instrumentUncertainty !== false &&
       say`the instrument (± ${short(flowPercent)} % flow, ± ${short(pressurePercent)} % or ${short(pressureFloor)} Pa)`,
-  ].filter((part) => part !== false && part !== undefined)
-  if (parts.length === 0) return say`Single readings without the instrument’s part show no limits.`
-  const [first = '', ...rest] = parts
-  return rest.length > 0
-    ? say`Limits: ${[first, ...rest].join(say` and `)}, in quadrature.`
-    : say`Limits: ${first} alone.`
+    percent && say`the size of the building (± ${short(percent)} %)`,
+  ].filter(Boolean)
+  const named = parts.join(say` and `)
+  if (parts.length > 1) return say`Limits: ${named}, in quadrature.`
+  return named ? say`Limits: ${named} alone.` : say`Single readings without the instrument’s part show no limits.`
 }
 
 function notesOf(sheet: Sheet, readings: Readings, leak: Leak, options: ReduceOptions): Notes {
+  const percent = sheet.building?.volumePercent ?? 0
   return {
     limits: limitsOf(sheet, leak, options),
+    sized: { limits: limitsOf(sheet, leak, options, percent), half: percent / 100 },
     chain: [
       usedPoints(sheet, readings, leak),
       leak.factor === 1 ? undefined : say`Multiplied by the one-point factor of ${leak.factor}.`,
@@ -80,7 +83,7 @@ class Figures {
 
   constructor(sheet: Sheet, leak: Leak) {
     this.given = givenOf(sheet, leak)
-    this.context = { sheet, leak, units: sheet.units, sizeHalf: (sheet.building?.volumePercent ?? 0) / 100 }
+    this.context = { sheet, leak, units: sheet.units }
   }
 
   allows({ needs, subject }: Figure): boolean {
@@ -110,25 +113,28 @@ class Figures {
 /** Where the limits come from. Those of the exponent of one point are its own and stand in its note. */
 function limitsNote(
   { id }: Figure,
-  { half }: Computed,
+  { half, sized }: Computed,
   { line, assumed }: Leak,
-  { limits }: Notes,
+  notes: Notes,
 ): string | undefined {
+  const { limits } = sized ? notes.sized : notes
   if (!id.startsWith('leakage-')) return limits
   if (line) return say`Limits: the fit alone.`
   return half === undefined && assumed ? undefined : limits
 }
 
 function valueOf(figure: Figure, computed: Computed, leak: Leak, notes: Notes): FigureValue {
-  const { value, unit, half, low, high, note } = computed
+  const { value, unit, half, sized, low, high, note } = computed
   const limits =
-    half !== undefined ? leak.limits(value, half) : low !== undefined && high !== undefined ? { low, high } : undefined
-  const parts = [
-    note,
-    ...(figure.rests ? [] : notes.chain),
-    limits && limitsNote(figure, computed, leak, notes),
-  ].filter(Boolean)
-  return { value, unit, ...limits, ...(parts.length > 0 && { note: parts.join(' ') }) }
+    half !== undefined
+      ? leak.limits(value, sized ? quadrature(half, notes.sized.half) : half)
+      : low !== undefined && high !== undefined
+        ? { low, high }
+        : undefined
+  const text = [note, ...(figure.rests ? [] : notes.chain), limits && limitsNote(figure, computed, leak, notes)]
+    .filter(Boolean)
+    .join(' ')
+  return { value, unit, ...limits, ...(text && { note: text }) }
 }
 
 function restsOn({ rests }: Figure, step: ChainStep): boolean {

@@ -47,7 +47,7 @@ export function reduction(before: FigureValue, after: FigureValue, { shared = 0 
   }
   const [first, second] = [halfOf(before), halfOf(after)]
   if (![shared, first ?? 0, second ?? 0].every((half) => half >= 0 && half <= 1e12))
-    throw new RangeError(say`The limits of a value must lie on either side of it, and the share must be a fraction.`)
+    throw new RangeError(say`The limits must enclose the value, and the share must be a fraction.`)
   const [absolute, percent] = [was - last, 100 * (1 - last / was)]
   const base: Step[] = [
     {

@@ -27,6 +27,30 @@ describe('one point', () => {
     expect(half(figures['air-changes-50']!)).toBeCloseTo(Math.hypot(0.05, 0.0065, 0.03), 12)
     expect(half(figures['flow-50-per-enclosure-area']!)).toBeCloseTo(Math.hypot(0.05, 0.0065, 0.03), 12)
   })
+
+  // JCGM 100:2008, 7.1.4 (from memory): every part of an uncertainty is listed with the result.
+  test('the note of a figure names the volume where it has a part in the limits, and only there', () => {
+    const building = { ...wholeBuilding, volumePercent: 3 }
+    const { figures } = reduce(fakeSheet({ building, weatherShieldingFactor: 0.6 }))
+    const named = Object.keys(figures).filter((id) => figures[id]?.note?.includes('size of the building (± 3 %)'))
+    // The floor area cancels out of the infiltration credit: NL is divided by it.
+    expect(named.toSorted()).toEqual([
+      'air-changes-50',
+      'flow-50-per-enclosure-area',
+      'flow-50-per-floor-area',
+      'flow-75-per-enclosure-area',
+      'normalized-leakage',
+      'specific-leakage-area',
+    ])
+    expect(figures['air-changes-50']?.note).toMatch(
+      /Limits: the assumed exponent and .* Pa\) and the size of the building \(± 3 %\), in quadrature\.$/,
+    )
+    const ducts = reduce(fakeSheet({ subject: 'ducts', building })).figures
+    const duct = Object.keys(ducts).filter((id) => ducts[id]?.note?.includes('size of the building (± 3 %)'))
+    expect(duct.toSorted()).toEqual(['duct-flow-25-per-floor-area', 'duct-qn'])
+    const exact = reduce(fakeSheet({ building: wholeBuilding })).figures
+    expect(exact['air-changes-50']?.note).not.toContain('size')
+  })
 })
 
 describe('regression', () => {

@@ -1,6 +1,5 @@
 import { convert } from '../../units/convert.ts'
 import { named } from '../say.ts'
-import { quadrature } from '../uncertainty.ts'
 import type { Figure } from './figure.ts'
 import { flow50 } from './flow-50.ts'
 import { say } from '../../words/say.ts'
@@ -15,13 +14,14 @@ export const airChanges50: Figure = {
   needs: ['volume'],
   formula: say`ACH50 = Q50 per hour / V`,
   source: say`ISO 9972, IECC (from memory)`,
-  compute: ({ of, units, sizeHalf }, { volume }) => {
-    const { value, unit, half = 0 } = of(flow50)
+  compute: ({ of, units }, { volume }) => {
+    const { value, unit, half } = of(flow50)
     const hourly = units.length === 'ft' ? convert(value, unit, 'cfm') * 60 : convert(value, unit, 'm3/h')
     return {
       value: hourly / volume,
       unit: '1/h',
-      half: quadrature(half, sizeHalf),
+      half,
+      sized: true,
       values: named(
         ['Q50', value, unit],
         [say`Q50 per hour`, hourly, `${units.length}3`],

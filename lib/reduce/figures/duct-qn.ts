@@ -1,6 +1,5 @@
 import { convert } from '../../units/convert.ts'
 import { named } from '../say.ts'
-import { quadrature } from '../uncertainty.ts'
 import { ductFlow25 } from './duct-flow-25.ts'
 import type { Figure } from './figure.ts'
 import { say } from '../../words/say.ts'
@@ -15,14 +14,15 @@ export const ductQn: Figure = {
   needs: ['floorArea'],
   formula: say`Qn = Q25 / A, in cfm and ft2`,
   source: say`common practice, no source`,
-  compute: ({ of, units, sizeHalf }, { floorArea }) => {
-    const { value, unit, half = 0, note } = of(ductFlow25)
+  compute: ({ of, units }, { floorArea }) => {
+    const { value, unit, half, note } = of(ductFlow25)
     const flow = convert(value, unit, 'cfm')
     const area = convert(floorArea, `${units.length}2`, 'ft2')
     return {
       value: flow / area,
       unit: 'cfm/ft2',
-      half: quadrature(half, sizeHalf),
+      half,
+      sized: true,
       note,
       values: named(['Q25', flow, 'cfm'], ['A', area, 'ft2']),
     }

@@ -21,6 +21,8 @@ export interface Computed {
   unit: string
   /** 95 % half-width as a fraction, in the sense of Leak.limits. Left out: no limits. */
   half?: number | undefined
+  /** Whether a size of the building is in it: its uncertainty is then added to `half`. */
+  sized?: boolean
   /** Limits that do not lie about the value in that way. */
   low?: number
   high?: number
@@ -33,8 +35,6 @@ export interface Context {
   sheet: Sheet
   units: Units
   leak: Leak
-  /** Half-width of volume and areas as a fraction. */
-  sizeHalf: number
   /** Another figure, for the same sheet; its steps then lead to this one too. */
   of(figure: Figure): Computed
 }

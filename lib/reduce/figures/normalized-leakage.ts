@@ -21,6 +21,7 @@ export const normalizedLeakage: Figure = {
       value: 1000 * value * (feet / 8.202) ** 0.4,
       unit: '1',
       half,
+      sized: true,
       values: named(['SLA', value], ['H', feet, 'ft']),
     }
   },

@@ -1,13 +1,12 @@
 import type { Units } from '../../sheet/schema.ts'
 import { convert } from '../../units/convert.ts'
 import { named } from '../say.ts'
-import { quadrature } from '../uncertainty.ts'
 import type { Figure, Need } from './figure.ts'
 
-/** The unit of a flow per area: feet go with cfm; metres go with m3/h, or with L/s when the flow is in L/s. */
-function perAreaUnit({ length, flow }: Units): string {
-  if (length === 'ft') return 'cfm/ft2'
-  return flow === 'L/s' ? 'L/(s.m2)' : 'm3/(h.m2)'
+/** The units of a flow and of it per area: feet go with cfm; metres go with m3/h, or with L/s when the flow is in L/s. */
+function unitsOf({ length, flow }: Units): [flow: string, perArea: string] {
+  if (length === 'ft') return ['cfm', 'cfm/ft2']
+  return flow === 'L/s' ? ['L/s', 'L/(s.m2)'] : ['m3/h', 'm3/(h.m2)']
 }
 
 /** A flow over an area of the building. */
@@ -22,17 +21,17 @@ export function perArea(
     decimals: { 'cfm/ft2': 2, 'cfm/100ft2': 1, 'm3/(h.m2)': 2, 'L/(s.m2)': 2 },
     needs: [need],
     formula: `${flow.label} / A`,
-    compute: ({ of, units, sizeHalf }, given) => {
-      const { value, half = 0, note } = of(flow)
-      const unit = perAreaUnit(units)
-      const [flowUnit, areaUnit] = unit === 'cfm/ft2' ? ['cfm', 'ft2'] : [unit === 'L/(s.m2)' ? 'L/s' : 'm3/h', 'm2']
-      const inUnit = convert(value, units.flow, flowUnit!)
+    compute: ({ of, units }, given) => {
+      const { value, half, note } = of(flow)
+      const [flowUnit, unit] = unitsOf(units)
+      const inUnit = convert(value, units.flow, flowUnit)
       return {
         value: inUnit / given[need],
         unit,
-        half: quadrature(half, sizeHalf),
+        half,
+        sized: true,
         note,
-        values: named([flow.label, inUnit, flowUnit], ['A', given[need], areaUnit]),
+        values: named([flow.label, inUnit, flowUnit], ['A', given[need], `${units.length}2`]),
       }
     },
     ...rest,

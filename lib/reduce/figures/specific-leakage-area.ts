@@ -1,6 +1,5 @@
 import { convert } from '../../units/convert.ts'
 import { named } from '../say.ts'
-import { quadrature } from '../uncertainty.ts'
 import { effectiveLeakageArea } from './effective-leakage-area.ts'
 import type { Figure } from './figure.ts'
 import { say } from '../../words/say.ts'
@@ -15,14 +14,15 @@ export const specificLeakageArea: Figure = {
   needs: ['floorArea'],
   formula: say`SLA = ELA / floor area`,
   source: say`ANSI 301 (from memory)`,
-  compute: ({ of, units, sizeHalf }, { floorArea }) => {
-    const { value, unit, half = 0, note } = of(effectiveLeakageArea)
+  compute: ({ of, units }, { floorArea }) => {
+    const { value, unit, half, note } = of(effectiveLeakageArea)
     const areaUnit = `${units.length}2`
     const area = convert(value, unit, areaUnit)
     return {
       value: area / floorArea,
       unit: '1',
-      half: quadrature(half, sizeHalf),
+      half,
+      sized: true,
       note,
       values: named(['ELA', area, areaUnit], [say`floor area`, floorArea, areaUnit]),
     }
