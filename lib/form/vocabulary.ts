@@ -18,6 +18,10 @@ interface Wording {
 }
 
 const perArea = /\bper\b.*\b(sq|square|ft|sf|m|area)\b|\bcfm \d* ?(ft|sf)\b/
+// Of a zone beside the house only what names one: a house pressure is asked for of every test.
+const besides = String.raw`(zone|attic|garage|crawl ?space|basement|knee ?wall)`
+const noZone = new RegExp(String.raw`^(?!.*\b${besides}\b)`)
+const asks = (of: string): Wording => ({ says: new RegExp(of.replaceAll('ZONE', besides)), never: noZone })
 const ducts = /\bducts?\b|\b25\b/
 
 export const vocabulary: Readonly<Record<string, Wording>> = {
@@ -95,6 +99,21 @@ export const vocabulary: Readonly<Record<string, Wording>> = {
   'air-handler-flow': { says: /\b(air handler|system|fan) (air ?)?flow\b/, never: /%|\bpercent\b/ },
   'instrument-figure': { says: /\b(gauge|instrument)( s own)? (reading|figure|result|display)\b/ },
   'baseline-mean': { says: /\bbaseline\b|\bzero flow pressure\b/ },
+  'zone-house': { says: /(?!)/, never: noZone },
+  'zone-house-pressure': asks(
+    String.raw`\bhouse\b.*\bZONE\b.*\bpressure\b|\bZONE\b.*\b(to|wrt|with (respect|reference) to) (the )?house\b`,
+  ),
+  'zone-outdoors-pressure': asks(
+    String.raw`\bZONE\b.*\b(outdoors?|outside)\b.*\bpressure\b|\bZONE\b.*\b(wrt|with (respect|reference) to) (the )?(outdoors?|outside)\b`,
+  ),
+  'zone-ratio': asks(String.raw`\bZONE\b.*\bratio\b|\bratio\b.*\bZONE\b`),
+  'zone-house-leakage': asks(
+    String.raw`\bhouse\b.*\bZONE\b.*\b(leakage|flow|cfm)\b|\b(leakage|flow|cfm)\b.*\bhouse\b.*\bZONE\b`,
+  ),
+  'zone-outdoors-leakage': asks(
+    String.raw`\bZONE\b.*\b(outdoors?|outside)\b.*\b(leakage|flow|cfm)\b|\b(leakage|flow|cfm)\b.*\bZONE\b.*\b(outdoors?|outside)\b`,
+  ),
+  'zone-through-leakage': asks(String.raw`\b(leakage|flow|cfm)\b.*\bthrough (the )?ZONE\b`),
   pressure: { says: /\b(house|building|induced|test) pressure\b|\bpressure (as )?(read|reading|difference)\b/ },
   'device-pressure': { says: /\b(device|fan) pressure\b/ },
   'flow-as-shown': { says: /\bflow (as )?(shown|reading)\b|\bindicated flow\b/ },

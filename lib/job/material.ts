@@ -4,6 +4,7 @@ import { today } from './empty.ts'
 import { jobItems, testerItems } from './material-job.ts'
 import { reductionItems, severalItems } from './material-pairs.ts'
 import { testItems } from './material-test.ts'
+import { zoneItems } from './material-zones.ts'
 import type { Device, Job } from './schema.ts'
 import { knownTests } from './together.ts'
 import { say } from '../words/say.ts'
@@ -27,6 +28,7 @@ export function material(job: Job, devices: Device[], settings: MaterialSettings
   for (const { test, key, reduced } of known) {
     for (const [id, item] of Object.entries(testItems(test, key, reduced, devices))) items[`${key}/${id}`] = item
   }
+  for (const { test, key } of known) Object.assign(items, zoneItems(test, key))
   Object.assign(items, severalItems(known), reductionItems(known))
   items['today'] = { kind: 'date', label: term`today’s date`, group: term`today`, iso: today(settings.now) }
   const files = reportFiles(known.map(({ key }) => key))

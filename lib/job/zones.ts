@@ -17,6 +17,8 @@ export interface ReadZone {
   problems: Problem[]
   /** The pressure that the flows stand at, Pa. */
   house: number
+  /** As typed, Pa, once both are. */
+  pressures?: Pick<ZonePressures, 'houseZone' | 'zoneOutdoors'>
   /** Once both pressures are typed. */
   ratio?: ZoneRatio
   /** Once both flows are typed too. */
@@ -52,7 +54,7 @@ export function readZone(typed: TypedZone, at: number, units: TypedUnits): ReadZ
   if (houseZone === undefined || zoneOutdoors === undefined) return { problems, house, checks: [] }
   const pressures: ZonePressures = { houseZone, zoneOutdoors, exponent }
   const ratio = zonePressures(pressures)
-  const zone = { problems, house, ratio, checks: [ratio.check, sumCheck(pressures, house)] }
+  const zone = { problems, house, pressures, ratio, checks: [ratio.check, sumCheck(pressures, house)] }
   if (closed === undefined || opened === undefined) return zone
   try {
     return { ...zone, leakage: zoneLeakage({ ...pressures, closed, opened, pressure: house }) }

@@ -22,6 +22,7 @@ export const keptWords: readonly string[] = [
   'final',
   'test',
   'duct system',
+  'zone',
   'duct systems',
   'both directions',
   'depressurize',

@@ -7,13 +7,15 @@ import { say, shown } from './say.ts'
  * @example roleWords('duct system 2') // 'duct system 2'
  */
 export function roleWords(role: string): string {
-  const [, stem, number] = /^(duct system|final|test) (\d+)$/.exec(role) ?? []
+  const [, stem, number] = /^(duct system|final|test|zone) (\d+)$/.exec(role) ?? []
   if (stem !== undefined && number !== undefined) return `${shown(stem)} ${number}`
   const [, from] = /^duct systems from (\d+)$/.exec(role) ?? []
   if (from !== undefined) return say`duct systems from ${from}`
-  const both = /^(.+)(, | and )(both directions|after)$/.exec(role)
-  if (both?.[2] === ', ') return `${roleWords(both[1] ?? '')}, ${shown(both[3] ?? '')}`
-  return both ? say`${shown(both[1] ?? '')} and ${shown(both[3] ?? '')}` : shown(role)
+  // `final, both directions`; a zone stands behind the test that it belongs to: `after, attic`.
+  const [, first, rest] = /^(.+?), (.+)$/.exec(role) ?? []
+  if (first !== undefined && rest !== undefined) return `${roleWords(first)}, ${roleWords(rest)}`
+  const [, earlier] = /^(.+) and after$/.exec(role) ?? []
+  return earlier === undefined ? shown(role) : say`${shown(earlier)} and ${shown('after')}`
 }
 
 /**

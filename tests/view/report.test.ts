@@ -1,7 +1,7 @@
 import { extractText, getDocumentProxy } from 'unpdf'
 import { describe, expect, test } from 'vitest'
 import { demoJob } from '../../lib/job/demo.ts'
-import { emptyTest } from '../../lib/job/empty.ts'
+import { emptyTest, emptyZone } from '../../lib/job/empty.ts'
 import { unitSets } from '../../lib/job/units.ts'
 import { hashOf, routeOf } from '../../lib/view/book/route.ts'
 import { type Content, dayInWords, reportOf } from '../../lib/view/report/content.ts'
@@ -71,6 +71,30 @@ describe('what stands in a report', () => {
       'Made for a form; the entry of that fill keeps the SHA-256 of this file',
     )
     expect(reportOf(job, one, devices, { ...anchor, same: false }).record[1]).toContain('after this entry')
+  })
+
+  test('names the zones beside the house, with what is doubtful; both on page and PDF', async () => {
+    const { job, test: one } = eightPoints()
+    const attic = {
+      ...emptyZone(),
+      name: 'Attic',
+      houseZone: '-30',
+      zoneOutdoors: '-20',
+      closed: '2000',
+      opened: '2400',
+    }
+    const garage = { ...emptyZone(), name: '', houseZone: '48', zoneOutdoors: '3' }
+    const content = reportOf(job, { ...one, zones: [attic, garage, emptyZone()] }, devices, anchor)
+    // By hand in tests/job/zones.test.ts; (3 / 48)^0.65 = 0.165.
+    expect(content.zones).toEqual([
+      'Attic: −30 Pa between house and zone, −20 Pa between zone and outdoors, the house at 50 Pa. Leak ratio, house to zone over zone to outdoors: 0.77. At 50 Pa house to zone 685 cfm, zone to outdoors 891 cfm; through the zone 491 cfm.',
+      'Zone 2: 48 Pa between house and zone, 3 Pa between zone and outdoors, the house at 50 Pa. Leak ratio, house to zone over zone to outdoors: 0.16. A pressure below 5 Pa says little about the leaks: a small error changes the ratio much. Average for longer, or open a path on the other side and measure again.',
+    ])
+    const { text, pages, beyond } = await readBack(content)
+    expect([pages, beyond]).toEqual([1, []])
+    expect(text).toContain('Zones beside the house')
+    expect(text).toContain('Leak ratio, house to zone over zone to outdoors: 0.77.')
+    expect(eight().zones).toEqual([])
   })
 
   test('without readings it says what is missing and draws nothing', () => {

@@ -12,6 +12,7 @@ import type { Sheet } from '../../sheet/schema.ts'
 import { symbol } from '../../units/symbol.ts'
 import { roleWords } from '../../words/names.ts'
 import { language, say, shown as words } from '../../words/say.ts'
+import { zoneWords } from './zone-words.ts'
 import { wordReading } from '../calculator/reading.ts'
 import { limitText } from '../calculator/verdict-lines.ts'
 import type { CheckLine } from '../figure/check-list.tsx'
@@ -45,6 +46,8 @@ export interface Content {
   bars: Bars | undefined
   figures: FigureLine[]
   figuresNote: string
+  /** A sentence or two of each zone beside the house. */
+  zones: string[]
   limitHead: string
   checks: (CheckLine & { name: string })[]
   /** Sentences of the checks that want a look. */
@@ -274,6 +277,7 @@ export function reportOf(
     figuresNote: report?.fit
       ? say`± at 95 %; flows and areas with the instrument’s part, n and C from the fit alone`
       : say`± at 95 %, with the instrument’s part`,
+    zones: zoneWords(test, written),
     limitHead: limit ? say`Limit: ${asRead(limitText(limit))} ${symbol(limit.unit)}` : say`Limit: none chosen`,
     checks: reading.checks.map((check) => ({ ...check, name: names.get(check.id) ?? check.id })),
     remarks: reading.checks

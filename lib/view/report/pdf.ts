@@ -84,6 +84,7 @@ function draw(pen: Pen, content: Content, place: string, width: number): number 
     y += barsBox.height * barScale
   }
   y = figures(pen, content, width, y)
+  y = zones(pen, content, width, y)
   y = checks(pen, content, width, y)
   y = pen.wrapped(content.cautions, 0, y + 11, width, { size: 7.5, colour: 'quiet' })
   return foot(pen, content, width, y)
@@ -243,6 +244,13 @@ function bar(pen: Pen, span: NonNullable<Content['figures'][number]['span']>, wi
   if (!beyond) pen.line(high * width, 4, high * width, 9, 'ink', 1.2)
   pen.line(limit * width, 0.5, limit * width, 12.3, 'ink', 1.2)
   pen.dot(value * width, 6.5, 2.3, 'ink')
+}
+
+function zones(pen: Pen, content: Content, width: number, from: number): number {
+  if (content.zones.length === 0) return from
+  let y = heading(pen, say`Zones beside the house`, '', from + 18) + 6
+  for (const text of content.zones) y = pen.wrapped(text, 0, y, width, { size: 7.5 })
+  return y
 }
 
 function checks(pen: Pen, content: Content, width: number, from: number): number {

@@ -46,6 +46,7 @@ export function Report({ content }: { content: Content }) {
         </section>
       )}
       <Figures content={content} />
+      <Zones content={content} />
       <Checks content={content} />
       <p class="cau">{content.cautions}</p>
       <Signature content={content} />
@@ -182,6 +183,20 @@ function Name({ line: { name, detail } }: { line: FigureLine }) {
     <>
       {name} {detail.length === 1 ? <i class="v">{detail}</i> : <span class="q">{detail}</span>}
     </>
+  )
+}
+
+function Zones({ content: { zones } }: { content: Content }) {
+  if (zones.length === 0) return null
+  return (
+    <section>
+      <h3>{say`Zones beside the house`}</h3>
+      {zones.map((text) => (
+        <p key={text} class="rem">
+          {text}
+        </p>
+      ))}
+    </section>
   )
 }
 
