@@ -1,4 +1,5 @@
 /** Turns the typed cells of a test into the sheet that the figures are computed from. */
+import { usualInstrument } from '../reduce/uncertainty.ts'
 import type { Point, Sheet } from '../sheet/schema.ts'
 import { convert } from '../units/convert.ts'
 import { cellAt, cellValue, nameOf, unitOf } from './cells.ts'
@@ -243,9 +244,6 @@ function readAir(reader: Reader, job: Pick<Job, 'units' | 'building'>, test: Tes
   return undefined
 }
 
-/** Usual figures of an instrument, from memory, for the cells left empty. */
-const USUAL_INSTRUMENT = { pressurePercent: 1, pressureFloor: 0.25, flowPercent: 5 }
-
 function readInstrument(reader: Reader, test: Test): Sheet['instrument'] {
   const { sheet: typed } = test
   const own = present({
@@ -253,7 +251,7 @@ function readInstrument(reader: Reader, test: Test): Sheet['instrument'] {
     pressureFloor: reader.value(typed.pressureFloor, 'pressureFloor', 'Pa'),
     flowPercent: reader.value(typed.flowPercent, 'flowPercent', '%'),
   })
-  return Object.keys(own).length === 0 ? undefined : { ...USUAL_INSTRUMENT, ...own }
+  return Object.keys(own).length === 0 ? undefined : { ...usualInstrument, ...own }
 }
 
 const FIELD_CHECK = ['area', 'pressure', 'flow'] as const
