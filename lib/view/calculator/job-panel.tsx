@@ -1,6 +1,5 @@
 import type { Job } from '../../job/schema.ts'
 import { BuildingFields } from './building-fields.tsx'
-import { useClosedFinding } from './closed-finding.tsx'
 import { Keys } from './keys.tsx'
 import { JobList } from './job-list.tsx'
 import { Section } from './section.tsx'
@@ -25,7 +24,6 @@ interface Props {
 export function JobPanel({ deleted, onPutBack, onOpen, onNew, onDuplicate, onDelete, onDemo }: Props) {
   const { job } = useDeskContext()
   const { volume, floorArea } = job.building
-  const hidden = useClosedFinding('building', (path) => path.startsWith('building.'))
   return (
     <div class="panel job-panel">
       <div class="row">
@@ -55,7 +53,8 @@ export function JobPanel({ deleted, onPutBack, onOpen, onNew, onDuplicate, onDel
       <Section
         id="building"
         title={say`Building`}
-        summary={hidden ?? (volume || floorArea ? '' : say`address, volume, areas`)}
+        summary={volume || floorArea ? '' : say`address, volume, areas`}
+        holds={(path) => path.startsWith('building.')}
       >
         <BuildingFields />
       </Section>

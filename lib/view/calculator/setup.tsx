@@ -1,4 +1,3 @@
-import { useClosedFinding } from './closed-finding.tsx'
 import { later } from './later.tsx'
 import { Section } from './section.tsx'
 import { setupSummary } from './setup-summary.ts'
@@ -12,9 +11,8 @@ const elsewhere = /^(points|baseline|building\.(?!elevation))/
 /** The set-up of the open test, closed to a line until it is asked for. */
 export function Setup() {
   const { test } = useBench()
-  const hidden = useClosedFinding('setup', (path) => !elsewhere.test(path))
   return (
-    <Section id="setup" title={say`Set-up`} plain summary={hidden ?? setupSummary(test)}>
+    <Section id="setup" title={say`Set-up`} plain summary={setupSummary(test)} holds={(path) => !elsewhere.test(path)}>
       <SetupFields />
     </Section>
   )
