@@ -4,10 +4,10 @@ import { packed, read, weightOf } from './weigh.ts'
 // Aims not yet met: engine 12 kB, engine and widget in one file 40 kB. A ceiling only falls,
 // or rises in the commit that says why.
 describe('what the build weighs, gzip', () => {
-  it('popup scripts: at most 60 kB', () => {
+  it('popup scripts: at most 56 kB', () => {
     const total = weightOf('chrome-mv3/popup.html')
     expect(total, 'the calculator is counted').toBeGreaterThan(40_000)
-    expect(total).toBeLessThanOrEqual(60_000)
+    expect(total).toBeLessThanOrEqual(56_000)
   })
 
   it('what fills a page: at most 45 kB', () => {

@@ -2,7 +2,7 @@ import { expect, test, vi } from 'vitest'
 import { rowWindow } from '../../lib/view/calculator/row-window.ts'
 import { readViewState, writeViewState } from '../../lib/view/calculator/view-state.ts'
 
-vi.mock('../../lib/book/store.ts', () => ({ mapsFor: async () => [] }))
+vi.mock('../../lib/book/maps.ts', () => ({ mapsFor: async () => [] }))
 const { whyBarred } = await import('../../lib/view/calculator/page.ts')
 
 test('a short table is drawn whole', () => {

@@ -45,7 +45,9 @@ const played = vi.hoisted(() => {
 const { default: background } = await import('../../entrypoints/background.ts')
 const { default: config } = await import('../../wxt.config.ts')
 const { demoJob } = await import('../../lib/job/demo.ts')
-const { saveJob, saveMap, saveSettings } = await import('../../lib/book/store.ts')
+const { saveJob } = await import('../../lib/book/jobs.ts')
+const { saveMap } = await import('../../lib/book/maps.ts')
+const { saveSettings } = await import('../../lib/book/settings.ts')
 
 const form = { id: 7, url: 'https://larch.example/forms/lc-7', windowId: 3 }
 

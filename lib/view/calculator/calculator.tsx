@@ -1,5 +1,7 @@
 import { useEffect, useState } from 'preact/hooks'
-import { deleteJob, getDevice, getJob, restoreJob, saveDevice, saveJob, subscribe } from '../../book/store.ts'
+import { getDevice, saveDevice } from '../../book/devices.ts'
+import { deleteJob, getJob, restoreJob, saveJob } from '../../book/jobs.ts'
+import { subscribe } from '../../book/notice.ts'
 import type { FormMap } from '../../form/schema.ts'
 import type { Job, Test } from '../../job/schema.ts'
 import { browser } from '../../browser.ts'

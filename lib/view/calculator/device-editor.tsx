@@ -1,5 +1,5 @@
 import { useRef, useState } from 'preact/hooks'
-import { saveDevice } from '../../book/store.ts'
+import { saveDevice } from '../../book/devices.ts'
 import { emptyRange } from '../../job/empty.ts'
 import type { Device } from '../../job/schema.ts'
 import { Choice } from './choice.tsx'

@@ -1,4 +1,4 @@
-import { getSettings, saveSettings } from '../../book/store.ts'
+import { getSettings, saveSettings } from '../../book/settings.ts'
 import { emptyJob, emptyTest, nextRole } from '../../job/empty.ts'
 import type { Job } from '../../job/schema.ts'
 

@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'preact/hooks'
-import { listJobs } from '../../book/store.ts'
+import { listJobs } from '../../book/jobs.ts'
 import type { TypedUnits } from '../../job/schema.ts'
 import { unitChoices } from '../../job/units-by-place.ts'
 import { Icon } from '../icons.tsx'

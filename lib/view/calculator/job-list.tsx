@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'preact/hooks'
-import { listDeletedJobs, listJobs, restoreJob, subscribe } from '../../book/store.ts'
+import { listDeletedJobs, listJobs, restoreJob } from '../../book/jobs.ts'
+import { subscribe } from '../../book/notice.ts'
 import type { Job } from '../../job/schema.ts'
 import { jobTitle } from './job-title.ts'
 import { say } from '../../words/say.ts'

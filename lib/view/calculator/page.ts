@@ -1,5 +1,5 @@
 /** The page in the active tab, and which form maps fit it. */
-import { listMaps } from '../../book/store.ts'
+import { listMaps } from '../../book/maps.ts'
 import { serves } from '../../form/address.ts'
 import type { FormMap } from '../../form/schema.ts'
 import { browser } from '../../browser.ts'

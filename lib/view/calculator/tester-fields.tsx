@@ -1,4 +1,4 @@
-import { saveSettings } from '../../book/store.ts'
+import { saveSettings } from '../../book/settings.ts'
 import type { Tester } from '../../job/schema.ts'
 import { Field } from './field.tsx'
 import { useDeskContext } from './use-context.ts'

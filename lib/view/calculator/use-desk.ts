@@ -1,14 +1,8 @@
 import { useCallback, useEffect, useMemo, useRef, useState } from 'preact/hooks'
-import {
-  getJob,
-  getSettings,
-  listDeletedJobs,
-  listDevices,
-  saveJob,
-  saveJobSince,
-  saveSettings,
-  subscribe,
-} from '../../book/store.ts'
+import { listDevices } from '../../book/devices.ts'
+import { getJob, listDeletedJobs, saveJob, saveJobSince } from '../../book/jobs.ts'
+import { subscribe } from '../../book/notice.ts'
+import { getSettings, saveSettings } from '../../book/settings.ts'
 import type { Settings } from '../../book/schema.ts'
 import type { Device, Job } from '../../job/schema.ts'
 import { language, say } from '../../words/say.ts'
