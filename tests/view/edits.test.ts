@@ -11,7 +11,7 @@ import {
   setPoint,
   shownRows,
 } from '../../lib/view/calculator/edits.ts'
-import { placePaste, takeBackPaste } from '../../lib/view/calculator/place-paste.ts'
+import { isBlock, placePaste, takeBackPaste } from '../../lib/view/calculator/place-paste.ts'
 import { directionFor, roleProblem } from '../../lib/view/calculator/role.ts'
 import { putBack, putInTrash, readTrash, takeFromTrash } from '../../lib/view/calculator/trash.ts'
 
@@ -65,6 +65,14 @@ test('a pasted block goes over the rows from the cell on and leaves cells it doe
     '-41 380 B',
     '-31 300 B',
   ])
+})
+
+test('a line of two numbers is a block, one number with its unit or its groups is none', () => {
+  const blocks = ['-51.3 790', '-51,3 790', '790 cfm at -51.3 Pa', '-51.3\t790', '-51.3\n-40']
+  expect(blocks.filter((text) => isBlock(text, 'pressure'))).toEqual(blocks)
+  const cells = ['-51.3', '-51.3 Pa', '1 790', '1 790 m³/h', 'about fifty']
+  expect(cells.filter((text) => isBlock(text, 'flow'))).toEqual([])
+  expect(isBlock('ring 2 of 3', 'range')).toBe(false)
 })
 
 test('a row of a pasted block that lacks a reading keeps none of the point that stood there', () => {

@@ -1,6 +1,14 @@
 import { emptyPoint } from '../../job/empty.ts'
+import { readCell } from '../../job/read-cell.ts'
 import type { TypedPoint } from '../../job/schema.ts'
 import type { ReadingColumn } from './reading-row.tsx'
+
+/** Whether a pasted text holds more than what one cell takes: several lines or columns, or a line of two numbers. */
+export function isBlock(text: string, column: ReadingColumn): boolean {
+  const line = text.trim()
+  if (/[\t\n\r;|]/.test(line)) return true
+  return column !== 'range' && /\d\D*\s[-+\u2212\u2013]?\d/.test(line) && 'fault' in readCell(line, '1')
+}
 
 const cells = ['pressure', 'flow', 'devicePressure', 'range'] as const
 

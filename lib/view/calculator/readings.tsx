@@ -1,9 +1,10 @@
 import { useState } from 'preact/hooks'
 import type { TypedPoint } from '../../job/schema.ts'
+import { symbol } from '../../units/symbol.ts'
 import { insertPoint, isBlank } from './edits.ts'
 import { Finding } from './finding.tsx'
 import { longest } from './field.tsx'
-import { placePaste, takeBackPaste } from './place-paste.ts'
+import { isBlock, placePaste, takeBackPaste } from './place-paste.ts'
 import type { ReadingColumn } from './reading-row.tsx'
 import { readingsSummary, ReadingsTable } from './readings-table.tsx'
 import { Section } from './section.tsx'
@@ -34,8 +35,7 @@ export function Readings({ brought, used, mean, unfinished }: Props) {
 
   const onPaste = async (event: ClipboardEvent, row: number, column: ReadingColumn) => {
     const text = event.clipboardData?.getData('text/plain') ?? ''
-    const block = /[\t\n\r;|]/.test(text.trim().slice(0, longest))
-    if (!block && text.length <= longest) return
+    if (!isBlock(text.slice(0, longest), column) && text.length <= longest) return
     event.preventDefault()
     const { readPaste } = await import('../../job/paste.ts')
     const pasted = readPaste(text)
@@ -43,7 +43,9 @@ export function Readings({ brought, used, mean, unfinished }: Props) {
     const words = [...pasted.problems.slice(0, 3).map(({ message }) => message), pasted.more].filter(Boolean)
     if (pasted.problems.length > 3) words.push(say`${pasted.problems.length - 3} more lines were not taken.`)
     if (pasted.flowUnit && pasted.flowUnit !== units.flow) {
-      words.push(say`The block says ${pasted.flowUnit}, this test is in ${units.flow}: switch the unit in the set-up.`)
+      words.push(
+        say`The block says ${symbol(pasted.flowUnit)}, this test is in ${symbol(units.flow)}: switch the unit in the set-up.`,
+      )
     }
     setTold(words.join(' '))
     if (pasted.rows.length === 0) return

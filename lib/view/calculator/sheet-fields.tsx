@@ -1,5 +1,6 @@
 import type { ComponentChildren } from 'preact'
 import type { Building, Test, TypedSheet, TypedUnits } from '../../job/schema.ts'
+import { symbol } from '../../units/symbol.ts'
 import { Choice } from './choice.tsx'
 import { Field } from './field.tsx'
 import { procedureWords } from './setup-summary.ts'
@@ -119,7 +120,7 @@ export function SheetFields(props: Props) {
       {choice('procedure', say`Procedure`, procedures)}
       {choice('direction', say`Direction`, directions)}
       {ducts && choice('ductLeakage', say`Leakage`, leakages)}
-      {ducts && number('airHandlerFlow', say`Air-handler flow`, units.flow)}
+      {ducts && number('airHandlerFlow', say`Air-handler flow`, symbol(units.flow))}
       {shows('date') && (
         <Field
           label={say`Date`}
@@ -175,7 +176,7 @@ export function SheetFields(props: Props) {
         <Field
           label={say`The instrument’s own result at ${ducts ? 25 : 50} Pa`}
           numeric
-          unit={units.flow}
+          unit={symbol(units.flow)}
           fixed={offer.fixed('instrumentFigure')}
           value={test.instrumentFigure}
           problem={found('instrumentFigure')}
