@@ -44,7 +44,7 @@ export function known(entries: Record<string, Item | undefined>): Items {
 }
 
 /** The address in one line: `14 Tannery Row, Unit 2, Marrowby, Larch County`. */
-export function addressLine({ street, unit, town, state, postcode }: Building): string {
+function addressLine({ street, unit, town, state, postcode }: Building): string {
   const region = [state, postcode].map((part) => part.trim()).filter((part) => part !== '')
   return [street, unit, town, region.join(' ')]
     .map((part) => part.trim())

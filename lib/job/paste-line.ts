@@ -38,7 +38,7 @@ const plainUnit = (text: string) =>
 /** The flow unit that `text` writes, if it writes one. */
 export const flowUnitOf = (text: string): string | undefined => FLOW_UNITS[plainUnit(text)]
 
-export const isPascal = (text: string): boolean => plainUnit(text) === 'pa'
+const isPascal = (text: string): boolean => plainUnit(text) === 'pa'
 
 const PRESSURE_WORDS = new Set(['pressure', 'pressures', 'house', 'building', 'enclosure', 'dp', 'δp', '∆p', 'pa'])
 const FLOW_WORDS = new Set(['flow', 'flows', 'leakage', 'airflow'])

@@ -26,8 +26,6 @@ export const limitSchema = z.object({
   confidence: z.enum(['read', 'from memory', 'own']),
   /** Year and month in which it was last looked at; empty for an own limit. */
   checked: z.string(),
-  /** Whether a one-point result is multiplied by 1.1 before it is compared; absent: not known. */
-  onePointFactor: z.optional(z.boolean()),
   caution: z.string(),
 })
 

@@ -61,7 +61,7 @@ function airOf({ units, direction }: Sheet, { air }: AirInEffect): Air | undefin
  *
  * @returns units.flow
  */
-export function flowAsRead(point: Point, device: Sheet['device']): number {
+function flowAsRead(point: Point, device: Sheet['device']): number {
   if ('flow' in point) return point.flow
   const { coefficient, exponent } = device!.ranges[point.range]!
   return coefficient * Math.abs(point.devicePressure) ** exponent

@@ -6,7 +6,7 @@ import { named, short } from './say.ts'
 import { say } from '../words/say.ts'
 
 /** Usual for a sharp-edged hole in a thin plate; hand figures lie between 0.60 and 0.611 (common practice, no source). */
-export const usualDischarge = 0.611
+const usualDischarge = 0.611
 
 /** Measured and computed flow further apart than this are asked about, and than twice this are bad: common practice, no source. */
 const agrees = 0.1

@@ -51,7 +51,7 @@ export function targetOf({ subject }: Pick<Sheet, 'subject'>): 25 | 50 {
 }
 
 /** The exponent that a one-point sheet assumes: common practice for houses 0.65 and for ducts 0.6. */
-export function assumedExponent(sheet: Pick<Sheet, 'exponent' | 'subject'>): number {
+function assumedExponent(sheet: Pick<Sheet, 'exponent' | 'subject'>): number {
   return sheet.exponent ?? (sheet.subject === 'ducts' ? 0.6 : 0.65)
 }
 
