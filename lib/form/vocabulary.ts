@@ -123,7 +123,10 @@ export const vocabulary: Readonly<Record<string, Wording>> = {
   indoor: { says: /\b(indoor|inside|interior)\b.*\btemp\w*|\btemp\w*\b.*\b(indoors?|inside)\b/ },
   outdoor: { says: /\b(outdoor|outside|exterior)\b.*\btemp\w*|\btemp\w*\b.*\b(outdoors?|outside)\b/ },
   notes: { says: /\b(comments?|notes|remarks)\b/ },
-  verdict: { says: /\bpass\b.*\bfail\b|\b(test )?result$|\bcompl(iance|iant|ies)\b|\bmeets\b/, never: /\bsigned\b/ },
+  verdict: {
+    says: /\bpass\b.*\bfail\b|\b(test )?result$|\bresult (against|versus|vs) (the )?limit$|\bcompl(iance|iant|ies)\b|\bmeets\b/,
+    never: /\bsigned\b/,
+  },
   limit: { says: /\b(limit|target|maximum allowed|max allowed|allowable)\b/, never: /\bpass\b/ },
   'flow-4': { says: /\b(cfm|flow|leakage|q)\b.*\b4( pa)?\b/, never: /\barea\b/ },
   'flow-10': { says: /\b(cfm|flow|leakage|q)\b.*\b10( pa)?\b/, never: /\barea\b/ },

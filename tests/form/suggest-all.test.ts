@@ -98,3 +98,17 @@ describe('a test that the job does not have yet', () => {
     expect(clear([control('Duct leakage, CFM25', 'After work')], job)).toEqual(['duct system 1/duct-flow-25'])
   })
 })
+
+test('a result against the limit is the verdict, not the limit', () => {
+  const options = ['pass', 'fail'].map((value) => ({ value, label: value }))
+  const items: Material['items'] = {
+    'after/verdict': { kind: 'choice', label: 'verdict', group: 'after', value: 'pass', options },
+    'after/limit': { kind: 'quantity', label: 'limit of ACH50', group: 'after', value: 3, unit: '1/h', decimals: 1 },
+  }
+  const asked: Clues = {
+    ...control('Result against the limit', 'Test after the work'),
+    kind: 'radio',
+    options: ['pass', 'fail'],
+  }
+  expect(clear([asked], { job: { id: 'j', name: '' }, items })).toEqual(['after/verdict'])
+})
