@@ -3,6 +3,7 @@ import { expect, test } from 'vitest'
 import { eightPoints } from '../view/report-fixtures.ts'
 import { besideSite } from './beside-site.ts'
 import { helper, type Surface, whole } from './harness.ts'
+import { pastePoints } from './paste-points.ts'
 import { confirm, openDemo } from './round.ts'
 import { until } from './surface.ts'
 
@@ -44,15 +45,7 @@ async function openRegression(): Promise<Surface> {
   await openSection(view, 'setup')
   await view.choose('Procedure', /^ASTM E779/)
   const lines = eightPoints().test.sheet.points.map(({ pressure, flow, range }) => [pressure, flow, range].join('\t'))
-  await view.page.$eval(
-    '[data-row="0"][data-column="pressure"]',
-    (box, text) => {
-      const data = new DataTransfer()
-      data.setData('text/plain', text)
-      box.dispatchEvent(new ClipboardEvent('paste', { clipboardData: data, bubbles: true, cancelable: true }))
-    },
-    lines.join('\n'),
-  )
+  await pastePoints(view.page, lines)
   await view.wait(/8 points/)
   return view
 }

@@ -4,8 +4,11 @@ import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import type { Page } from 'puppeteer-core'
 import { startSite, type Site } from '../pages/site/server.ts'
-import { helper, launch, type Session, type Surface } from './harness.ts'
+import { eightPoints } from '../view/report-fixtures.ts'
+import { helper, launch, whole, type Session, type Surface } from './harness.ts'
 import { mapPage } from './map-page.ts'
+import { pastePoints } from './paste-points.ts'
+import { picturePdf } from './picture-pdf.ts'
 import { bookLines, confirm, formOf, openDemo, openPlan } from './round.ts'
 import { example, withWidget } from './widget-pages.ts'
 
@@ -48,15 +51,60 @@ async function firstScreen(session: Session): Promise<void> {
   await popup.page.close()
 }
 
-/** The calculator as it stands beside a page, with the test of the ducts. */
-async function sidebar(session: Session): Promise<void> {
-  const beside = await session.openPage('/sidepanel.html')
+/** The calculator as the person put it beside a mapped page, with the test of the ducts. */
+async function sidebar(session: Session, page: Page): Promise<void> {
+  const popup = await session.openPopup(page)
+  await popup.get('button', 'Keep beside the page')
+  const opened = session.browser.waitForTarget((target) => target.url().endsWith('/sidepanel.html'))
+  await popup.click('button', 'Keep beside the page')
+  const beside = await whole(await (await opened).asPage(), 'The sidebar')
   await size(beside.page, 420, 900)
   await beside.wait(/14 Tannery Row/)
+  await beside.wait(/\d+ bindings/)
   await beside.click('button', 'duct system 1')
+  await beside.wait(/CFM25/)
   await toTop(beside.page)
   await take(beside.page, 'sidebar')
   await beside.page.close()
+}
+
+/** The first page of the report as a PDF. */
+async function pdf(session: Session): Promise<void> {
+  const book = await session.openPage('/book.html#report?job=demo-job&test=demo-after')
+  await book.get('button', 'Save PDF')
+  const bytes = await book.page.evaluate(async () => {
+    const made = new Promise<Blob>((resolve) => {
+      const before = URL.createObjectURL.bind(URL)
+      URL.createObjectURL = (blob: Blob) => {
+        resolve(blob)
+        return before(blob)
+      }
+    })
+    const button = [...document.querySelectorAll('button')].find(({ textContent }) => textContent === 'Save PDF')
+    button?.click()
+    return [...new Uint8Array(await (await made).arrayBuffer())]
+  })
+  await book.page.close()
+  await picturePdf(new Uint8Array(bytes), join(folder, 'report-pdf.png'))
+  console.log('tests/pictures/report-pdf.png')
+}
+
+/** A regression in the popup, with its plot. */
+async function plot(site: Site): Promise<void> {
+  const session = await launch({ scale })
+  const popup = await openDemo(session, await session.open(site.plain))
+  await popup.click('button', 'after')
+  await popup.page.click('#setup > summary')
+  await popup.choose('Procedure', /^ASTM E779/)
+  await popup.page.click('#setup > summary')
+  const lines = eightPoints().test.sheet.points.map(({ pressure, flow, range }) => [pressure, flow, range].join('\t'))
+  await pastePoints(popup.page, lines)
+  await popup.click('button', 'Dismiss')
+  await popup.page.click('#plot > summary')
+  await popup.get('group', /Leakage flow against pressure/)
+  await popup.page.$eval('#plot', (section) => section.scrollIntoView())
+  await take(popup.page, 'popup-plot')
+  await session.close()
 }
 
 async function practice(session: Session): Promise<void> {
@@ -127,9 +175,11 @@ async function light(site: Site): Promise<void> {
   await toTop(book.page)
   await take(book.page, 'book-entry')
   await book.page.close()
-  await sidebar(session)
+  await page.bringToFront()
+  await sidebar(session, page)
   await practice(session)
   await bookViews(session)
+  await pdf(session)
   await widgets(session, site)
   await session.close()
 }
@@ -138,6 +188,7 @@ mkdirSync(folder, { recursive: true })
 const site = await startSite()
 try {
   await light(site)
+  await plot(site)
   await dark(site)
 } finally {
   await site.close()
