@@ -2,7 +2,15 @@
 import type { Item, Quantity } from '../form/material.ts'
 import { decimalsOf, labelOf } from '../reduce/figures/index.ts'
 import type { FigureValue } from '../reduce/report.ts'
-import { directionsOf, laterSystemsOf, type KnownTest, type Several, systemsOf, workOf } from './together.ts'
+import {
+  directionsOf,
+  laterSystemsOf,
+  type KnownTest,
+  type Several,
+  systemsOf,
+  type Work,
+  worksOf,
+} from './together.ts'
 import { term } from '../words/term.ts'
 
 type Items = Record<string, Item>
@@ -13,12 +21,23 @@ function quantity(label: string, group: string, value: number, unit: string, dec
 
 const half = ({ value, high }: FigureValue): number | undefined => (high === undefined ? undefined : high - value)
 
-/** What the work between a test before and a test after brought, with its uncertainty. */
+/** What the work between tests before and tests after brought, with its uncertainty. */
 export function reductionItems(tests: readonly KnownTest[]): Items {
-  const work = workOf(tests)
-  if (work === undefined) return {}
+  const all: Items = {}
+  // The house, which comes first, bears the key that every form map has, whichever two of its tests are compared.
+  for (const [at, work] of worksOf(tests).entries())
+    Object.assign(
+      all,
+      at === 0 ? workItems(work, 'before', 'after') : workItems(work, work.before, work.after + ofDucts(work)),
+    )
+  return all
+}
+
+const ofDucts = ({ test }: Work): string => (test.after.sheet.subject === 'ducts' ? ', ducts' : '')
+
+function workItems(work: Work, before: string, after: string): Items {
   const { absolute, percent } = work
-  const [group, key] = [`${work.before} and ${work.after}`, `${work.before}+${work.after}`]
+  const [group, key] = [`${before} and ${after}`, `${before}+${after}`]
   const label = `reduction of ${work.of}`
   const decimals = decimalsOf(work.figure, absolute.unit)
   const items: Items = {

@@ -7,6 +7,7 @@ import type { Point, Sheet } from '../sheet/schema.ts'
 import { nameOf } from './cells.ts'
 import { testChecks } from './checks.ts'
 import type { Earlier } from './checks/before-after.ts'
+import { pairsOf } from './pairs.ts'
 import type { Problem } from './problem.ts'
 import { readTest } from './read.ts'
 import type { Device, Job, Test } from './schema.ts'
@@ -56,16 +57,14 @@ export function reduceTest(
   }
 }
 
-const role = (test: Test): string => test.role.trim().toLowerCase()
-
-/** The test before the work, when `test` is the one after it and both are of one kind. */
+/** The test before the work that `test` is compared with, when it is one after it. */
 function testBefore(
   { units, building, tests = [] }: Pick<Job, 'units' | 'building'> & Partial<Pick<Job, 'tests'>>,
   test: Test,
   devices: Device[],
 ): Earlier | undefined {
-  if (role(test) !== 'after') return undefined
-  const before = tests.find((one) => role(one) === 'before' && one.sheet.subject === test.sheet.subject)
+  const now = tests.map((one) => (one.id === test.id ? test : one))
+  const before = pairsOf(now).find(({ after }) => after === test)?.before
   if (before === undefined) return undefined
   const { sheet, report } = reduceTest({ units, building }, before, devices)
   return sheet && report && { test: before, sheet, figures: report.figures }

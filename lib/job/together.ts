@@ -5,6 +5,7 @@ import { type Reduction, reduction } from '../reduce/reduction.ts'
 import type { CheckResult, FigureValue, Report } from '../reduce/report.ts'
 import { sumSystems } from '../reduce/systems.ts'
 import { usualInstrument } from '../reduce/uncertainty.ts'
+import { type Pair, pairsOf } from './pairs.ts'
 import { reduceTest, type ReducedTest } from './reduce.ts'
 import { roleKeys } from './roles.ts'
 import type { Device, Job, Test } from './schema.ts'
@@ -25,7 +26,12 @@ export interface Several {
   checks: CheckResult[]
 }
 
+/** What two tests do not have in common, so that the numbers are to be compared with care. */
+type Differing = 'direction' | 'procedure' | 'stage'
+
 export interface Work extends Reduction {
+  test: Pair
+  differ: Differing[]
   before: string
   after: string
   /** What it is a reduction of: `CFM50`. */
@@ -38,7 +44,8 @@ export interface Work extends Reduction {
 }
 
 export interface Together {
-  work: Work | undefined
+  /** The house first, then the ducts. */
+  works: Work[]
   /** Each role that was tested in both directions, then the duct systems. */
   several: Several[]
 }
@@ -49,10 +56,10 @@ export const knownTests = (job: Job, devices: Device[]): KnownTest[] =>
 export function together(job: Job, devices: Device[]): Together {
   const known = knownTests(job, devices)
   const systems = systemsOf(known)
-  return { work: workOf(known), several: [...directionsOf(known), ...(systems ? [systems] : [])] }
+  return { works: worksOf(known), several: [...directionsOf(known), ...(systems ? [systems] : [])] }
 }
 
-const RESULTS = ['flow-50', 'duct-flow-25']
+const RESULTS = { enclosure: 'flow-50', ducts: 'duct-flow-25' } as const
 
 /** The share that both tests owe to the calibration of the one device that was used for both. */
 function shared(one: KnownTest, other: KnownTest): number {
@@ -63,17 +70,35 @@ function shared(one: KnownTest, other: KnownTest): number {
 
 const subjectOf = ({ test }: KnownTest) => test.sheet.subject
 
-/** What the work between a test before and a test after brought, with its uncertainty. */
-export function workOf(tests: readonly KnownTest[]): Work | undefined {
-  const named = (role: string) => tests.find(({ key }) => key.toLowerCase() === role)
-  const [before, after] = [named('before'), named('after')]
+/** What the work between tests before and tests after brought, with its uncertainty; of each two that belong together. */
+export function worksOf(tests: readonly KnownTest[]): Work[] {
+  return pairsOf(tests.map(({ test }) => test)).flatMap((pair) => workOf(pair, tests) ?? [])
+}
+
+function workOf(pair: Pair, tests: readonly KnownTest[]): Work | undefined {
+  const [before, after] = [pair.before, pair.after].map((one) => tests.find(({ test }) => test === one))
   if (before === undefined || after === undefined) return undefined
   const figure = (known: KnownTest, id: string) => known.reduced.report?.figures[id]
-  const id = RESULTS.find((one) => figure(before, one) && figure(after, one) && subjectOf(before) === subjectOf(after))
-  if (id === undefined) return undefined
+  const id = RESULTS[subjectOf(after)]
+  if (!figure(before, id) || !figure(after, id)) return undefined
   const [was, is] = [figure(before, id)!, figure(after, id)!]
   const brought = reduction(was, is, { shared: shared(before, after) })
-  return { before: before.key, after: after.key, of: labelOf(id, is.unit), figure: id, was, is, ...brought }
+  const [one, other] = [before.test, after.test]
+  const differ: Differing[] = [
+    ...(['direction', 'procedure'] as const).filter((name) => one.sheet[name] !== other.sheet[name]),
+    ...(subjectOf(after) === 'ducts' && one.stage !== other.stage ? (['stage'] as const) : []),
+  ]
+  return {
+    test: pair,
+    differ,
+    before: before.key,
+    after: after.key,
+    of: labelOf(id, is.unit),
+    figure: id,
+    was,
+    is,
+    ...brought,
+  }
 }
 
 /** The mean of two tests that bear one role and were made in opposite directions. */

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { reduceTest } from '../../lib/job/reduce.ts'
-import { knownTests, workOf } from '../../lib/job/together.ts'
+import { knownTests, worksOf } from '../../lib/job/together.ts'
 import { demoDevice, demoJob } from '../../lib/job/demo.ts'
 import { reportOf } from '../../lib/view/report/content.ts'
 import { barsBox, barsOf, nameLines } from '../../lib/view/plot/bars.ts'
@@ -42,7 +42,7 @@ test('the baseline stands on an axis of its own, with its mean', () => {
 })
 
 test('the bars before and after are as long as the flows they stand for', () => {
-  const work = workOf(knownTests(demoJob(), [demoDevice()]))!
+  const work = worksOf(knownTests(demoJob(), [demoDevice()]))[0]!
   const bars = barsOf(work)!
   const [before, after] = bars.bars
   const long = ({ to }: typeof before) => to - barsBox.left
@@ -59,7 +59,7 @@ test('names beside the bars are whole, in two lines when long, and the bars begi
   expect(endless).toHaveLength(2)
   expect(endless[1]).toMatch(/…$/)
   expect(nameLines('x'.repeat(60)).every((line) => line.length <= 24)).toBe(true)
-  const work = workOf(knownTests(demoJob(), [demoDevice()]))!
+  const work = worksOf(knownTests(demoJob(), [demoDevice()]))[0]!
   const { left, bars } = barsOf({ ...work, before: 'before, both directions' })!
   expect(left).toBeGreaterThan(barsBox.left)
   expect((bars[1].to - left) / (bars[0].to - left)).toBeCloseTo(work.is.value / work.was.value, 10)

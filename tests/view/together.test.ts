@@ -19,7 +19,7 @@ test('the work between before and after, as a form is filled with it', () => {
   const [work] = words(job)!.groups
   expect(rows(job)![0]).toMatchInlineSnapshot(`
     [
-      "before to after",
+      "before to after: house, depressurize, one-point",
       "Reduction of CFM50 691 ± 40 cfm",
       "Reduction in percent 47.8 ± 1.0 %",
     ]

@@ -1,4 +1,5 @@
 /** What tests come to together, written for the screen. */
+import type { Test } from '../../job/schema.ts'
 import type { Several, Together, Work } from '../../job/together.ts'
 import { decimalsOf } from '../../reduce/figures/index.ts'
 import type { FigureValue, Report } from '../../reduce/report.ts'
@@ -17,19 +18,20 @@ export interface TogetherWords {
   summary: string
   groups: FigureGroup[]
   checks: CheckLine[]
-  bars: Bars | undefined
+  bars: Bars[]
 }
 
 /** Nothing while no tests belong together. */
-export function togetherWords({ work, several }: Together): TogetherWords | undefined {
-  const groups = [...(work ? [workGroup(work)] : []), ...several.map(severalGroup)]
+export function togetherWords({ works, several }: Together): TogetherWords | undefined {
+  const groups = [...works.map(workGroup), ...several.map(severalGroup)]
   if (groups.length === 0) return undefined
   const words = {
-    summary: work ? workSummary(work) : several.map(({ name }) => roleWords(name)).join('; '),
+    summary:
+      works.length > 0 ? works.map(workSummary).join('; ') : several.map(({ name }) => roleWords(name)).join('; '),
     groups,
     checks: several.flatMap(({ name, checks }) => checks.map((check) => ({ ...check, id: `${name} ${check.id}` }))),
   }
-  return wordsInLocale({ ...words, bars: barsOf(work) }, language())
+  return wordsInLocale({ ...words, bars: works.flatMap((work) => barsOf(work) ?? []) }, language())
 }
 
 const PERCENT_DECIMALS = 1
@@ -64,13 +66,46 @@ function workLine(
 
 const inPercent = ({ result }: Report['working'][number]): boolean => result.endsWith('%')
 
-function workGroup({ before, after, of, figure, absolute, percent, working }: Work): FigureGroup {
+const standards: Partial<Record<Test['sheet']['procedure'], string>> = {
+  'astm-e779': 'ASTM E779',
+  'iso-9972': 'ISO 9972',
+}
+
+/** Which two tests are compared, by what they have in common, and what they have not. */
+function kindOf({ test: { after }, differ }: Work): string {
+  const { sheet, stage } = after
+  const ducts = sheet.subject === 'ducts'
+  const common = [
+    ducts ? (sheet.ductLeakage === 'outside' ? say`ducts, to outside` : say`ducts, total`) : say`house`,
+    differ.includes('direction') ? '' : shown(sheet.direction),
+    differ.includes('procedure') ? '' : (standards[sheet.procedure] ?? shown(sheet.procedure)),
+    ducts && !differ.includes('stage') ? shown(stage) : '',
+  ]
+  return common.filter(Boolean).join(', ')
+}
+
+const cautions = {
+  direction: say`The two tests were made in opposite directions: leaks that open one way only are in one of them.`,
+  procedure: say`The two tests follow different procedures.`,
+  stage: say`The two tests were made at different stages of the work.`,
+}
+
+function workGroup(work: Work, at: number): FigureGroup {
+  const { before, after, of, figure, absolute, percent, working, differ } = work
+  const care = differ.map((name) => cautions[name]).join(' ')
+  const told = (found: FigureValue): FigureValue => ({ ...found, note: [care, found.note].filter(Boolean).join(' ') })
   const [decimals, steps] = [decimalsOf(figure, absolute.unit), working.filter((step) => !inPercent(step))]
   return {
-    title: say`${roleWords(before)} to ${roleWords(after)}`,
+    title: say`${roleWords(before)} to ${roleWords(after)}: ${kindOf(work)}`,
     lines: [
-      workLine('reduction', say`Reduction of ${shown(of)}`, absolute, decimals, steps),
-      workLine('reduction-percent', say`Reduction in percent`, percent, PERCENT_DECIMALS, working.filter(inPercent)),
+      workLine(`${at}-reduction`, say`Reduction of ${shown(of)}`, told(absolute), decimals, steps),
+      workLine(
+        `${at}-reduction-percent`,
+        say`Reduction in percent`,
+        told(percent),
+        PERCENT_DECIMALS,
+        working.filter(inPercent),
+      ),
     ],
   }
 }

@@ -17,7 +17,9 @@ export function Together() {
   const { summary, groups, checks, bars } = words
   return (
     <Section id="together" title={say`Tests together`} summary={summary}>
-      {bars && <BarsDrawing bars={bars} />}
+      {bars.map((one) => (
+        <BarsDrawing key={one.words} bars={one} />
+      ))}
       <FigureTable groups={groups} />
       {checks.length > 0 && <CheckList checks={checks} />}
     </Section>

@@ -3,7 +3,7 @@ import { reduceTest } from '../../job/reduce.ts'
 import { testCheckNames } from '../../job/checks.ts'
 import { pointsLeftOut, reasonOf, type LeftOut } from '../../job/left-out.ts'
 import type { Device, Job, Test } from '../../job/schema.ts'
-import { knownTests, workOf } from '../../job/together.ts'
+import { knownTests, worksOf } from '../../job/together.ts'
 import { verdictOf } from '../../job/verdict.ts'
 import { checks as sheetChecks } from '../../reduce/checks/index.ts'
 import { curveOf, type Curve, type CurvePoint } from '../../reduce/curve.ts'
@@ -268,7 +268,10 @@ export function reportOf(
     plot: sheet && report && curve ? wordsInLocale(plotOf(sheet, report, curve, limit, rows), written) : undefined,
     bars:
       test.role.trim().toLowerCase() === 'after'
-        ? wordsInLocale(barsOf(workOf(knownTests(job, [...devices]))), written)
+        ? wordsInLocale(
+            barsOf(worksOf(knownTests(job, [...devices])).find((work) => work.test.after.id === test.id)),
+            written,
+          )
         : undefined,
     figures: [...ids].flatMap((id) => {
       const line = lines.get(id)
