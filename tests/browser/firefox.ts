@@ -315,12 +315,15 @@ export interface FirefoxOptions {
   /** The folder of the extension; the build of this repository if left out. */
   extension?: string
   profile?: string
+  /** Whether frames of another site run in the process of their page, where a script beside the page reaches them. */
+  oneProcess?: boolean
   /** The home folder that the browser sees: what is managed for a person stands there on Linux. */
   home?: string
 }
 
 /** Starts Firefox with the built extension. */
-export async function launchFirefox({ extension = builtForFirefox, profile, home }: FirefoxOptions = {}) {
+export async function launchFirefox(options: FirefoxOptions = {}) {
+  const { extension = builtForFirefox, profile, home, oneProcess = false } = options
   if (!existsSync(join(extension, 'manifest.json')))
     throw new Error(`No built extension stands in ${extension}. Run npm run build first.`)
   const browser = await launchBrowser({
@@ -335,6 +338,7 @@ export async function launchFirefox({ extension = builtForFirefox, profile, home
       'extensions.webextensions.uuids': JSON.stringify({ [id]: origin.replace('moz-extension://', '') }),
       // The question that permissions.request would ask the person cannot be answered without a screen.
       'extensions.webextOptionalPermissionPrompts': false,
+      ...(oneProcess && { 'fission.autostart': false }),
     },
   })
   await browser.installExtension(extension)
