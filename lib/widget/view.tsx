@@ -120,7 +120,7 @@ export function WidgetView({ job, computed, options, devices, disabled, view, on
                         fixed={offer.fixed('device')}
                         value={sheet.device}
                         options={[
-                          ['', say`none`],
+                          ['', say`no device`],
                           ...devices.map(({ id, name }): [string, string] => [id, name || id]),
                         ]}
                         problem={found('device')}

@@ -16,7 +16,7 @@ export function DeviceField() {
   const [draft, setDraft] = useState<Device>()
   const chosen = devices.find(({ id }) => id === test.sheet.device)
   const options: [string, string][] = [
-    ['', say`none`],
+    ['', say`no device`],
     ...devices.map(({ id, name, serial }): [string, string] => [
       id,
       [name || say`no name`, serial].filter(Boolean).join(', '),

@@ -6,6 +6,14 @@ import { say } from '../../words/say.ts'
 import { Icon } from '../icons.tsx'
 import type { ActivePage } from './page.ts'
 
+/** `1 doubtful check`, `checks: 1 bad, 2 doubtful` */
+function checksSaid(bad: number, doubtful: number): string {
+  const [worse, less] = [say`${bad} bad`, say`${doubtful} doubtful`]
+  if (bad > 0 && doubtful > 0) return say`checks: ${worse}, ${less}`
+  const said = bad > 0 ? worse : less
+  return bad + doubtful === 1 ? say`${said} check` : say`${said} checks`
+}
+
 interface Props {
   page: ActivePage | undefined
   /** Whether this stands beside the page, where the browser shows a page only after its toolbar button was pressed. */
@@ -47,7 +55,7 @@ export function Foot({
   const further = near.find((one) => one.id === picked)
   const count = map?.bindings.length ?? 0
   const left = useStepsLeft(job, map)
-  const said = [bad > 0 && say`${bad} bad`, doubtful > 0 && say`${doubtful} doubtful`].filter(Boolean).join(', ')
+  const said = checksSaid(bad, doubtful)
   const able = page !== undefined && page.barred === ''
 
   return (
@@ -67,7 +75,7 @@ export function Foot({
             {say`Open the practice form`}
           </button>
         )}
-        {said && (
+        {bad + doubtful > 0 && (
           <a
             class={bad > 0 ? 'st bad' : 'st doubt'}
             href="#checks"
@@ -77,7 +85,7 @@ export function Foot({
             }}
           >
             <Icon name={bad > 0 ? 'bad' : 'doubtful'} />
-            {bad + doubtful === 1 ? say`${said} check` : say`${said} checks`}
+            {said}
           </a>
         )}
       </div>
