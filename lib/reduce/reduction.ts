@@ -53,7 +53,7 @@ export function reduction(before: FigureValue, after: FigureValue, { shared = 0 
     {
       step: say`Reduction`,
       formula: say`before − after`,
-      values: named(['before', was, unit], ['after', last, unit]),
+      values: named([say`before`, was, unit], [say`after`, last, unit]),
       result: `${short(absolute)} ${unit}`,
       source: say`common practice, no source`,
       for: [],
@@ -61,7 +61,7 @@ export function reduction(before: FigureValue, after: FigureValue, { shared = 0 
     {
       step: say`Reduction in percent`,
       formula: say`100 × (before − after) / before`,
-      values: named(['before', was, unit], ['after', last, unit]),
+      values: named([say`before`, was, unit], [say`after`, last, unit]),
       result: `${short(percent)} %`,
       source: say`common practice, no source`,
       for: [],
@@ -79,7 +79,7 @@ export function reduction(before: FigureValue, after: FigureValue, { shared = 0 
     common > 0
       ? say`Limits: ${short(100 * common, 3)} % of either is taken as the same in both tests, the rest as independent.`
       : say`Limits: both tests taken as independent.`
-  const parts = named(['b', own[0]], ['a', own[1]], ['shared', common])
+  const parts = named(['b', own[0]], ['a', own[1]], [say`shared`, common])
   return {
     absolute: { value: absolute, unit, low: absolute - half, high: absolute + half, note: cause },
     percent: { value: percent, unit: '%', low: percent - share, high: percent + share, note: cause },
@@ -88,7 +88,7 @@ export function reduction(before: FigureValue, after: FigureValue, { shared = 0 
       {
         step: say`95 % half-width of the reduction`,
         formula: say`√((before × b)² + (after × a)² + (shared × (before − after))²)`,
-        values: `${named(['before', was, unit], ['after', last, unit])}, ${parts}`,
+        values: `${named([say`before`, was, unit], [say`after`, last, unit])}, ${parts}`,
         result: `${short(half)} ${unit}`,
         source: say`JCGM 100, 5.1.2 and 5.2.2`,
         for: [],
@@ -96,7 +96,7 @@ export function reduction(before: FigureValue, after: FigureValue, { shared = 0 
       {
         step: say`95 % half-width in percent`,
         formula: say`100 × after / before × √(b² + a²)`,
-        values: `${named(['before', was, unit], ['after', last, unit])}, ${parts}`,
+        values: `${named([say`before`, was, unit], [say`after`, last, unit])}, ${parts}`,
         result: `${short(share)} %`,
         source: 'JCGM 100, 5.1.2',
         for: [],

@@ -29,8 +29,8 @@ function regressionStep(sheet: Sheet, { line, exponent, half }: Leak, at: number
     formula: say`√((t s(x))² + flow² + (n × pressure)²)`,
     values: named(
       ['t s(x)', studentT(line!.count - 2) * errorAt(line!, Math.log(at))],
-      ['flow', flow],
-      ['pressure', pressure],
+      [say`flow`, flow],
+      [say`pressure`, pressure],
       ['n', exponent],
     ),
     result: say`${short(100 * half(at))} %, as a logarithm`,
@@ -45,7 +45,7 @@ function onePointParts(sheet: Sheet, { stations, exponent }: Leak, at: number, s
   const { flow, pressure } = instrumentParts(sheet.instrument, taken)
   const carried = slope === 0 ? '(2 × u(n) × ln(P / ΔP))²' : '(2 × u(n) × (ln(P / ΔP) + a))²'
   return {
-    formula: `√(${[carried, ...(alone ? [] : ['flow²', '(n × pressure)²'])].join(' + ')})`,
+    formula: alone ? `√(${carried})` : say`√(${carried} + flow² + (n × pressure)²)`,
     values: [
       ['u(n)', uncertainty],
       ['P', at, 'Pa'],
@@ -53,9 +53,9 @@ function onePointParts(sheet: Sheet, { stations, exponent }: Leak, at: number, s
       ...(alone
         ? []
         : ([
-            ['flow', flow],
+            [say`flow`, flow],
             ['n', exponent],
-            ['pressure', pressure],
+            [say`pressure`, pressure],
           ] as const)),
       ...(slope === 0 ? [] : ([['a', slope]] as const)),
     ],

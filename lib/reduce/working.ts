@@ -74,13 +74,13 @@ function thresholdStep({ corrections, air, units }: Sheet, { inEffect }: Reading
   const [indoor, outdoor] = [air.indoor, air.outdoor].map((value) => convert(value, units.temperature, 'degF'))
   const place =
     air.barometer === undefined
-      ? (['elevation', convert(air.elevation ?? 0, units.length, 'ft'), 'ft'] as const)
-      : (['barometer', air.barometer, 'Pa'] as const)
+      ? ([say`elevation`, convert(air.elevation ?? 0, units.length, 'ft'), 'ft'] as const)
+      : ([say`barometer`, air.barometer, 'Pa'] as const)
   return [
     {
       step: say`Which corrections apply`,
       formula: say`altitude above ${thresholds.elevation} ft; temperature beyond a difference of ${thresholds.difference} °F`,
-      values: named(place, ['difference', Math.abs(indoor! - outdoor!), '°F']),
+      values: named(place, [say`difference`, Math.abs(indoor! - outdoor!), '°F']),
       result: appliesWords(inEffect),
       source: say`ANSI/RESNET/ICC 380 (from memory)`,
       air: true,
@@ -111,8 +111,8 @@ function airSteps(sheet: Sheet, readings: Readings): ChainStep[] {
         barometer === undefined
           ? 'ρ = 1.2041 × (1 − 0.0065 E / 293)^5.2553 × 293 / (T + 273)'
           : 'ρ = p / (287.055 × (T + 273.15))',
-      values: named(['T indoor', celsius(indoor), '°C'], ['T outdoor', celsius(outdoor), '°C'], place),
-      result: named(['ρ indoor', air.indoor], ['ρ outdoor', air.outdoor, 'kg/m3']),
+      values: named([say`T indoor`, celsius(indoor), '°C'], [say`T outdoor`, celsius(outdoor), '°C'], place),
+      result: named([say`ρ indoor`, air.indoor], [say`ρ outdoor`, air.outdoor, 'kg/m3']),
       source: barometer === undefined ? say`ASTM E779 (from memory)` : say`ideal gas law`,
       air: true,
     },
@@ -122,8 +122,8 @@ function airSteps(sheet: Sheet, readings: Readings): ChainStep[] {
       step: say`Indicated to actual flow`,
       formula: say`factor = √(ρ calibration / ρ device)`,
       values: named(
-        ['ρ calibration', device?.calibrationDensity ?? referenceDensity],
-        ['ρ device', air.device, 'kg/m3'],
+        [say`ρ calibration`, device?.calibrationDensity ?? referenceDensity],
+        [say`ρ device`, air.device, 'kg/m3'],
       ),
       result: short(deviceFactor),
       source: say`physics of an orifice`,
@@ -133,7 +133,7 @@ function airSteps(sheet: Sheet, readings: Readings): ChainStep[] {
   steps.push({
     step: say`Device to leaks`,
     formula: say`factor = ρ device / ρ leak air`,
-    values: named(['ρ device', air.device], [say`ρ leak air`, air.leak, 'kg/m3']),
+    values: named([say`ρ device`, air.device], [say`ρ leak air`, air.leak, 'kg/m3']),
     result: short(balanceFactor),
     source: say`conservation of mass; ASTM E779, ISO 9972 (from memory)`,
     air: true,

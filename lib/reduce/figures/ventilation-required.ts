@@ -21,7 +21,7 @@ export const ventilationRequired: Figure = {
     return {
       value: convert(0.03 * area + 7.5 * (bedrooms + 1), 'cfm', unit),
       unit,
-      values: named(['A', area, 'ft2'], ['bedrooms', bedrooms], ['k', convert(1, 'cfm', unit)]),
+      values: named(['A', area, 'ft2'], [say`bedrooms`, bedrooms], ['k', convert(1, 'cfm', unit)]),
     }
   },
 }
