@@ -13,17 +13,26 @@ const at = besideSite()
 const cell = (view: Surface, row: number, column: string): Promise<string> =>
   view.page.$eval(`[data-row="${row}"][data-column="${column}"]`, (box) => (box as HTMLInputElement).value)
 
-/** Types into a cell of the readings without any pause, as two hands at two windows would. */
-const typeAtOnce = (view: Surface, row: number, column: string, text: string): Promise<void> =>
-  view.page.$eval(
-    `[data-row="${row}"][data-column="${column}"]`,
-    (box, value) => {
-      const input = box as HTMLInputElement
-      input.value = value
-      input.dispatchEvent(new Event('input', { bubbles: true }))
-    },
-    text,
+/** Types into a cell of the readings of each window at one moment, as hands at several windows would. */
+const typeAtOnce = (...typed: [view: Surface, row: number, column: string, text: string][]): Promise<unknown> => {
+  // Sent one after the other, the second would come when the first is kept and shown there already.
+  const moment = Date.now() + 250
+  return Promise.all(
+    typed.map(([view, row, column, text]) =>
+      view.page.$eval(
+        `[data-row="${row}"][data-column="${column}"]`,
+        async (box, value, when) => {
+          await new Promise((resolve) => setTimeout(resolve, when - Date.now()))
+          const input = box as HTMLInputElement
+          input.value = value
+          input.dispatchEvent(new Event('input', { bubbles: true }))
+        },
+        text,
+        moment,
+      ),
+    ),
   )
+}
 
 const eventually = (view: Surface, row: number, column: string, text: string): Promise<true | undefined> =>
   until(async () => ((await cell(view, row, column)) === text ? true : undefined), 5000)
@@ -154,13 +163,13 @@ test('what is typed in two windows at once is all kept, and what both typed in o
   }
   for (let round = 0; round < 5; round++) {
     const [pressure, flow] = [`-5${round}.1`, `150${round}`]
-    await Promise.all([typeAtOnce(one, 0, 'pressure', pressure), typeAtOnce(other, 0, 'flow', flow)])
+    await typeAtOnce([one, 0, 'pressure', pressure], [other, 0, 'flow', flow])
     for (const view of [one, other]) {
       expect(await eventually(view, 0, 'pressure', pressure), `pressure, turn ${round}`).toBe(true)
       expect(await eventually(view, 0, 'flow', flow), `flow, turn ${round}`).toBe(true)
     }
   }
-  await Promise.all([typeAtOnce(one, 0, 'flow', '1601'), typeAtOnce(other, 0, 'flow', '1602')])
+  await typeAtOnce([one, 0, 'flow', '1601'], [other, 0, 'flow', '1602'])
   const told = await until(async () => {
     for (const view of [one, other]) {
       const text = await view.text()
