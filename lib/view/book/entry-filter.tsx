@@ -61,7 +61,7 @@ export function EntryFilter({ filter, onChange, order, onOrder, maps }: Props) {
           wide
           value={text}
           onInput={setText}
-          placeholder={say`beginnings of words: address, job, text`}
+          placeholder={say`street, job, text`}
         />
       </div>
       <ChoiceField
