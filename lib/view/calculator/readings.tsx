@@ -39,7 +39,7 @@ export function Readings({ brought, used, mean, unfinished }: Props) {
     event.preventDefault()
     const { readPaste } = await import('../../job/paste.ts')
     const pasted = readPaste(text)
-    const before = sheet.points
+    let before = sheet.points
     const words = [...pasted.problems.slice(0, 3).map(({ message }) => message), pasted.more].filter(Boolean)
     if (pasted.problems.length > 3) words.push(say`${pasted.problems.length - 3} more lines were not taken.`)
     if (pasted.flowUnit && pasted.flowUnit !== units.flow) {
@@ -49,8 +49,13 @@ export function Readings({ brought, used, mean, unfinished }: Props) {
     }
     setTold(words.join(' '))
     if (pasted.rows.length === 0) return
-    const placed = placePaste(before, row, column, pasted.rows)
-    write(() => placed)
+    let placed = before
+    write((points) => {
+      // What was typed while the reader of pasted text was loaded is there.
+      before = points
+      placed = placePaste(points, row, column, pasted.rows)
+      return placed
+    })
     const count = pasted.rows.length
     offerUndo(count === 1 ? say`1 point pasted.` : say`${count} points pasted.`, () => {
       write((now) => takeBackPaste(now, before, placed))
