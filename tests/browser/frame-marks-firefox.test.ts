@@ -5,10 +5,11 @@
 import type { Frame, Page } from 'puppeteer-core'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { startPlaces, type Places } from '../pages/places/server.ts'
+import { drawnAs, type Drawn, looks } from './drawn.ts'
 import { launchFirefox, type FirefoxSession } from './firefox.ts'
 import { bindClear } from './places.ts'
 import { openDemo, openPlan } from './round.ts'
-import { until, type Surface } from './surface.ts'
+import type { Surface } from './surface.ts'
 
 let session: FirefoxSession
 let places: Places
@@ -35,12 +36,6 @@ afterAll(async () => {
   await places?.close()
 })
 
-interface Drawn {
-  look: string
-  tag: string
-  box: number[]
-}
-
 /** The outlines in the closed root of the outer frame, where the page itself cannot look. */
 const drawnIn = (): Promise<Drawn[]> =>
   session.beside(
@@ -54,14 +49,6 @@ const drawnIn = (): Promise<Drawn[]> =>
     }`,
   )
 
-const drawnAs = (fits: (drawn: Drawn[]) => boolean): Promise<Drawn[] | undefined> =>
-  until(async () => {
-    const drawn = await drawnIn()
-    return fits(drawn) ? drawn : undefined
-  }, 8000)
-
-const looks = (drawn: readonly Drawn[]) => drawn.map(({ look }) => look)
-
 const boxOfVolume = () =>
   frame.evaluate(() => {
     const { left, top, right, bottom } = document.querySelector('#volume')!.getBoundingClientRect()
@@ -71,7 +58,7 @@ const boxOfVolume = () =>
 test('its controls are outlined where they stand, chosen by a click of the person only, and left as they were', async () => {
   // The pointer may still rest where the toolbar's button was pressed: over the frame.
   await page.mouse.move(2, 2)
-  const free = await drawnAs((drawn) => drawn.length === 6 && drawn.every(({ look }) => look === 'free'))
+  const free = await drawnAs(drawnIn, (drawn) => drawn.length === 6 && drawn.every(({ look }) => look === 'free'))
   expect(free).toBeDefined()
   const box = await boxOfVolume()
   expect(free?.some((mark) => mark.box.every((edge, at) => Math.abs(edge - box[at]!) < 2))).toBe(true)
@@ -83,29 +70,29 @@ test('its controls are outlined where they stand, chosen by a click of the perso
 
   const volume = (await frame.$('#volume'))!
   await volume.hover()
-  expect(await drawnAs((drawn) => looks(drawn).includes('lit'))).toBeDefined()
+  expect(await drawnAs(drawnIn, (drawn) => looks(drawn).includes('lit'))).toBeDefined()
   await volume.click()
   await mapping.wait(/Conditioned volume \(cu ft\)[\s\S]*Known by/)
-  const asked = await drawnAs((drawn) => looks(drawn).includes('now'))
+  const asked = await drawnAs(drawnIn, (drawn) => looks(drawn).includes('now'))
   expect(asked?.find(({ look }) => look === 'now')?.tag).toMatch(/this one$/)
 
   await mapping.click('button', 'All controls')
   await bindClear(mapping)
-  expect(await drawnAs((drawn) => looks(drawn).includes('bound'))).toBeDefined()
+  expect(await drawnAs(drawnIn, (drawn) => looks(drawn).includes('bound'))).toBeDefined()
   await mapping.click('button', 'Close')
   await mapping.gone()
-  expect(await drawnAs((drawn) => drawn.length === 0)).toEqual([])
+  expect(await drawnAs(drawnIn, (drawn) => drawn.length === 0)).toEqual([])
   expect(await frame.evaluate(() => document.querySelectorAll('gapsum-helper').length)).toBe(0)
   expect(await boxOfVolume()).toEqual(box)
 })
 
 test('the plan numbers what it will type there, and a click there chooses nothing then', async () => {
   const ui = await openPlan(session, page)
-  const drawn = await drawnAs((marks) => marks.some(({ tag }) => /^\d$/.test(tag)))
+  const drawn = await drawnAs(drawnIn, (marks) => marks.some(({ tag }) => /^\d$/.test(tag)))
   expect(drawn?.length).toBeGreaterThanOrEqual(5)
   await (await frame.$('#volume'))!.click()
   expect(await frame.evaluate(() => document.activeElement?.id)).toBe('volume')
   await ui.click('button', 'Close')
   await ui.gone()
-  expect(await drawnAs((marks) => marks.length === 0)).toEqual([])
+  expect(await drawnAs(drawnIn, (marks) => marks.length === 0)).toEqual([])
 })

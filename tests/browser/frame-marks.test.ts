@@ -3,10 +3,10 @@ import type { CDPSession, Frame, Page } from 'puppeteer-core'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { startPlaces, type Places } from '../pages/places/server.ts'
 import { launchAllowed } from './allowed.ts'
+import { drawnAs, type Drawn, looks } from './drawn.ts'
 import { helper, type Surface } from './harness.ts'
 import { bindClear } from './places.ts'
 import { openDemo, openPlan } from './round.ts'
-import { until } from './surface.ts'
 
 let allowed: Awaited<ReturnType<typeof launchAllowed>>
 let places: Places
@@ -18,12 +18,6 @@ afterAll(async () => {
   await allowed?.close()
   await places?.close()
 })
-
-interface Drawn {
-  look: string
-  tag: string
-  box: number[]
-}
 
 /** The outlines in the closed root of the frame, where the page itself cannot look. */
 async function drawnIn(frame: Frame): Promise<Drawn[]> {
@@ -48,14 +42,6 @@ async function drawnIn(frame: Frame): Promise<Drawn[]> {
   return result.value as Drawn[]
 }
 
-const drawnAs = (frame: Frame, fits: (drawn: Drawn[]) => boolean): Promise<Drawn[] | undefined> =>
-  until(async () => {
-    const drawn = await drawnIn(frame)
-    return fits(drawn) ? drawn : undefined
-  }, 8000)
-
-const looks = (drawn: readonly Drawn[]) => drawn.map(({ look }) => look)
-
 const placeOf = (frame: Frame) =>
   frame.evaluate(() => {
     const { left, top, right, bottom } = document.querySelector('#volume')!.getBoundingClientRect()
@@ -75,7 +61,10 @@ async function openMapping(): Promise<{ page: Page; frame: Frame; mapping: Surfa
 test('its controls are outlined where they stand, chosen by a click of the person only, and left as they were', async () => {
   const { page, frame, mapping } = await openMapping()
   // Street and volume in the frame itself; date, figure, range and result in the frame inside it.
-  const free = await drawnAs(frame, (drawn) => drawn.length === 6)
+  const free = await drawnAs(
+    () => drawnIn(frame),
+    (drawn) => drawn.length === 6,
+  )
   expect(looks(free ?? [])).toEqual(Array(6).fill('free'))
   const { box, height } = await placeOf(frame)
   expect(free?.some((mark) => mark.box.every((edge, at) => Math.abs(edge - box[at]!) < 2))).toBe(true)
@@ -87,11 +76,19 @@ test('its controls are outlined where they stand, chosen by a click of the perso
 
   const volume = (await frame.$('#volume'))!
   await volume.hover()
-  expect(await drawnAs(frame, (drawn) => looks(drawn).includes('lit'))).toBeDefined()
+  expect(
+    await drawnAs(
+      () => drawnIn(frame),
+      (drawn) => looks(drawn).includes('lit'),
+    ),
+  ).toBeDefined()
   await volume.click()
   await mapping.wait(/Conditioned volume \(cu ft\)[\s\S]*Known by/)
   expect(await frame.evaluate(() => document.activeElement?.localName)).toBe('body')
-  const asked = await drawnAs(frame, (drawn) => looks(drawn).includes('now'))
+  const asked = await drawnAs(
+    () => drawnIn(frame),
+    (drawn) => looks(drawn).includes('now'),
+  )
   expect(asked?.find(({ look }) => look === 'now')?.tag).toMatch(/this one$/)
 
   // A radio of the frame inside it: chosen, not ticked.
@@ -104,7 +101,12 @@ test('its controls are outlined where they stand, chosen by a click of the perso
   await mapping.click('button', 'All controls')
   await mapping.click('button', 'Close')
   await mapping.gone()
-  expect(await drawnAs(frame, (drawn) => drawn.length === 0)).toEqual([])
+  expect(
+    await drawnAs(
+      () => drawnIn(frame),
+      (drawn) => drawn.length === 0,
+    ),
+  ).toEqual([])
   expect(await frame.evaluate(() => document.querySelectorAll('gapsum-helper').length)).toBe(0)
   expect(await placeOf(frame)).toEqual({ box, height })
   // The frame works as always again.
@@ -116,16 +118,29 @@ test('its controls are outlined where they stand, chosen by a click of the perso
 test('the plan numbers what it will type there, and a click there chooses nothing then', async () => {
   const { page, frame, mapping } = await openMapping()
   await bindClear(mapping)
-  expect(await drawnAs(frame, (drawn) => looks(drawn).includes('bound'))).toBeDefined()
+  expect(
+    await drawnAs(
+      () => drawnIn(frame),
+      (drawn) => looks(drawn).includes('bound'),
+    ),
+  ).toBeDefined()
   await mapping.click('button', 'Close')
   await mapping.gone()
   const ui = await openPlan(allowed.session, page)
-  const drawn = await drawnAs(frame, (marks) => marks.some(({ tag }) => /^\d$/.test(tag)))
+  const drawn = await drawnAs(
+    () => drawnIn(frame),
+    (marks) => marks.some(({ tag }) => /^\d$/.test(tag)),
+  )
   expect(drawn?.length).toBeGreaterThanOrEqual(5)
   await (await frame.$('#volume'))!.click()
   expect(await frame.evaluate(() => document.activeElement?.id)).toBe('volume')
   await ui.click('button', 'Close')
   await ui.gone()
-  expect(await drawnAs(frame, (marks) => marks.length === 0)).toEqual([])
+  expect(
+    await drawnAs(
+      () => drawnIn(frame),
+      (marks) => marks.length === 0,
+    ),
+  ).toEqual([])
   await page.close()
 })
