@@ -48,6 +48,8 @@ export interface Survey {
   leftOut: LeftOut[]
   /** Whether the page has more controls than are looked at. */
   more: boolean
+  /** The documents and shadow roots that were walked. */
+  roots: readonly Node[]
 }
 
 /** Controls beyond so many are not looked at: no form that a person fills has them, and listing them would take minutes. */
@@ -79,8 +81,12 @@ function rootOf(element: Element & { openOrClosedShadowRoot?: ShadowRoot | null 
   }
 }
 
-/** Every element in document order: shadow roots before the host's own children, same-origin frames in their place. */
-function* everyElement(root: Document | ShadowRoot): Generator<Element> {
+/**
+ * Every element in document order: shadow roots before the host's own children, same-origin frames in their place.
+ * @param roots takes the documents and shadow roots that were walked
+ */
+function* everyElement(root: Document | ShadowRoot, roots: Node[]): Generator<Element> {
+  roots.push(root)
   const document = root.ownerDocument ?? (root as Document)
   // The helper's own panels and the embeddable widget are no part of the page's form.
   const walker = document.createTreeWalker(root, NodeFilter.SHOW_ELEMENT, (node) =>
@@ -90,7 +96,7 @@ function* everyElement(root: Document | ShadowRoot): Generator<Element> {
     const element = walker.currentNode as Element
     yield element
     const shadow = rootOf(element)
-    if (shadow) yield* everyElement(shadow)
+    if (shadow) yield* everyElement(shadow, roots)
     const name = own(element, 'localName')
     if (name === 'iframe' || name === 'frame') {
       let inside: Document | null = null
@@ -99,7 +105,7 @@ function* everyElement(root: Document | ShadowRoot): Generator<Element> {
       } catch {
         // A frame of another origin: it is reached by its own copy of this script, or not at all.
       }
-      if (inside) yield* everyElement(inside)
+      if (inside) yield* everyElement(inside, roots)
     }
   }
 }
@@ -177,7 +183,8 @@ export function survey(document: Document): Survey {
   }
 
   let more = false
-  for (const found of everyElement(document)) {
+  const roots: Node[] = []
+  for (const found of everyElement(document, roots)) {
     if (controls.length + leftOut.length >= mostControls) {
       more = true
       break
@@ -224,7 +231,7 @@ export function survey(document: Document): Survey {
   }
   // The page's frames of other origins tell of themselves.
   const far = document === globalThis.document ? farControls() : []
-  return { controls: [...groupBoxes(controls), ...far], leftOut, more }
+  return { controls: [...groupBoxes(controls), ...far], leftOut, more, roots }
 }
 
 /** Lists the controls of a page that can be filled. */

@@ -37,7 +37,7 @@ function opaque(element: Element): boolean {
   const { backgroundColor, backgroundImage } = getComputedStyle(element)
   const alpha = /[,/]\s*([\d.]+)(%?)\s*\)$/.exec(backgroundColor)
   const clear =
-    backgroundColor === say`transparent` ||
+    backgroundColor === 'transparent' ||
     (/^rgba|\//.test(backgroundColor) && alpha !== null && Number(alpha[1]) < (alpha[2] ? 50 : 0.5))
   return !clear || backgroundImage !== 'none' || is(element, solid)
 }

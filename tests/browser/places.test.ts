@@ -256,6 +256,31 @@ test('a control that was chosen in the plan is of a kind that no binding names: 
   expect(await states(redesigned)).toEqual({ below: '3' })
 })
 
+test('what is drawn later is listed too: in a frame, in a frame that loads anew, in a shadow root', async () => {
+  const page = await visit('frames.html')
+  await (await openDemo(session, page)).click('button', 'Map this page')
+  const ui = await helper(page)
+  await ui.wait(/of 7 controls bound/)
+  const frame = (name: string) => page.frames().find((each) => each.url().endsWith(name))
+  await frame('frame-inner.html')?.evaluate(() => {
+    const late = document.createElement('p')
+    late.innerHTML = '<label>House pressure <input></label>'
+    document.body.append(late)
+  })
+  await ui.wait(/of 8 controls bound/)
+  await frame('frame-outer.html')?.evaluate(() => {
+    document.querySelector('iframe')?.setAttribute('src', 'agency.html')
+  })
+  await ui.wait(/of 15 controls bound/)
+  await page.evaluate(() => {
+    const root = document.body.appendChild(document.createElement('late-part')).attachShadow({ mode: 'closed' })
+    root.innerHTML = '<label>Town of the late part <input></label>'
+    setTimeout(() => root.append(document.createElement('input')), 1500)
+  })
+  await ui.wait(/of 16 controls bound/)
+  expect(await ui.wait(/of 17 controls bound/)).toContain('Town of the late part')
+})
+
 describe('a frame of another origin', () => {
   test('is said to be closed, and the way to allow it is one click away', async () => {
     const page = await visit('embedding.html')

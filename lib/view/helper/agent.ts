@@ -3,6 +3,7 @@ import { cluesOf } from '../../form/clues.ts'
 import { survey, type Control } from '../../form/controls.ts'
 import type { Image, Written } from '../../form/image.ts'
 import { complaint, empty, settle, shown } from '../../form/read.ts'
+import { watchRoots } from '../../form/watch-roots.ts'
 import { write } from '../../form/write/index.ts'
 import { keyOf } from './control-key.ts'
 import { frameMarks } from './frame-marks.ts'
@@ -62,7 +63,9 @@ export function serve(css: string, signal: AbortSignal): Agent {
   const tell = (again = false) => {
     if (signal.aborted) return
     // A file stays with the person: it does not travel between frames.
-    known = survey(document).controls.filter(({ kind }) => kind !== 'file')
+    const { controls, roots } = survey(document)
+    watch(roots)
+    known = controls.filter(({ kind }) => kind !== 'file')
     const images = known.map(imageOf)
     const now = JSON.stringify(images)
     if (now === last && !again) return
@@ -73,15 +76,11 @@ export function serve(css: string, signal: AbortSignal): Agent {
     clearTimeout(timer)
     timer = setTimeout(tell, 200)
   }
-  const observer = new MutationObserver(soon)
-  observer.observe(document, { subtree: true, childList: true, attributes: true, characterData: true })
+  const watch = watchRoots(soon, signal)
   for (const type of ['input', 'change'])
     document.addEventListener(type, soon, { capture: true, passive: true, signal })
   window.addEventListener('pagehide', () => void send({ type: 'frame', images: [] }), { signal })
-  signal.addEventListener('abort', () => {
-    observer.disconnect()
-    clearTimeout(timer)
-  })
+  signal.addEventListener('abort', () => clearTimeout(timer))
   tell()
   const controlOf = (wanted: string) => known.find(({ element }) => keyOf(element) === wanted)
   return {

@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'preact/hooks'
+import { useLayoutEffect, useState } from 'preact/hooks'
 import { farOrigins, onFrames } from '../../form/far.ts'
 import { hiddenBecause } from '../../form/visible.ts'
 import { send } from './send.ts'
@@ -20,7 +20,7 @@ function closedOrigins(): string[] {
 export function OtherFrames() {
   const [origins, setOrigins] = useState(closedOrigins)
   const [trouble, setTrouble] = useState('')
-  useEffect(() => {
+  useLayoutEffect(() => {
     const life = new AbortController()
     onFrames(() => setOrigins(closedOrigins()), life.signal)
     return () => life.abort()

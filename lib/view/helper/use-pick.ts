@@ -1,9 +1,9 @@
-import { useEffect } from 'preact/hooks'
+import { useLayoutEffect } from 'preact/hooks'
 import { pickIn, type Picking } from './pick-in.ts'
 
 /** Picking controls on the page by pointer. */
 export function usePick({ host, windows, keyOf, onHover, onPick }: Picking): void {
-  useEffect(() => {
+  useLayoutEffect(() => {
     const life = new AbortController()
     pickIn({ host, windows, keyOf, onHover, onPick }, life.signal)
     return () => life.abort()

@@ -1,9 +1,13 @@
-import { useEffect, useState } from 'preact/hooks'
+import { useLayoutEffect, useState } from 'preact/hooks'
 import { survey, type Survey } from '../../form/controls.ts'
 import { onFrames } from '../../form/far.ts'
+import { watchRoots } from '../../form/watch-roots.ts'
 
 /** Pages redraw in bursts; the controls are listed again once it has been quiet for this long, in ms. */
 const quiet = 300
+
+/** Attributes that can make a control one that can be filled, or take it away. */
+const telling = ['class', 'style', 'hidden', 'disabled', 'readonly', 'type', 'open', 'inert']
 
 const elementsOf = ({ controls, leftOut }: Survey) => [...controls, ...leftOut].map(({ element }) => element)
 
@@ -14,27 +18,24 @@ const sameElements = (a: readonly Element[], b: readonly Element[]) =>
 export function useSurvey(): Survey {
   const [seen, setSeen] = useState<Survey>(() => survey(document))
 
-  useEffect(() => {
+  // An effect that waits for the next frame would miss what a frame of another origin tells until then.
+  useLayoutEffect(() => {
+    const life = new AbortController()
     let timer = 0
     const look = () => {
       const now = survey(document)
+      watch(now.roots)
       setSeen((before) => (sameElements(elementsOf(before), elementsOf(now)) ? before : now))
     }
-    const observer = new MutationObserver(() => {
+    const soon = () => {
       clearTimeout(timer)
       timer = window.setTimeout(look, quiet)
-    })
-    observer.observe(document.documentElement, {
-      childList: true,
-      subtree: true,
-      attributes: true,
-      attributeFilter: ['class', 'style', 'hidden', 'disabled', 'readonly', 'type', 'open', 'inert'],
-    })
-    const life = new AbortController()
+    }
+    const watch = watchRoots(soon, life.signal, telling)
+    watch(seen.roots)
     onFrames(look, life.signal)
     return () => {
       life.abort()
-      observer.disconnect()
       clearTimeout(timer)
     }
   }, [])
