@@ -2,7 +2,7 @@
 import type { Point, Sheet } from '../sheet/schema.ts'
 import { convert } from '../units/convert.ts'
 import { densityAt, densityByBarometer, referenceDensity, viscosity } from './air.ts'
-import { type AirInEffect, airInEffect } from './threshold.ts'
+import { airInEffect } from './threshold.ts'
 import { type Baseline, baselineOf, corrected } from './baseline.ts'
 
 /** Air as the test met it. Densities in kg/m3. */
@@ -32,8 +32,6 @@ export interface Reading {
 export interface Readings {
   baseline: Baseline
   air: Air | undefined
-  /** What the sheet's air counts for. */
-  inEffect: AirInEffect
   /** Indicated to actual flow. */
   deviceFactor: number
   /** Flow through the device to flow through the leaks: the same mass of air. */
@@ -42,7 +40,9 @@ export interface Readings {
 }
 
 /** Densities of the air that is in effect, or nothing when none is. A barometer reading stands before an elevation. */
-function airOf({ units, direction }: Sheet, { air }: AirInEffect): Air | undefined {
+function airOf(sheet: Sheet): Air | undefined {
+  const { units, direction } = sheet
+  const air = airInEffect(sheet)
   if (!air) return undefined
   const celsius = (temperature: number) => convert(temperature, units.temperature, 'degC')
   const density = (temperature: number) =>
@@ -75,8 +75,7 @@ function flowAsRead(point: Point, device: Sheet['device']): number {
  */
 export function readingsOf(sheet: Sheet, numbers: readonly number[] = []): Readings {
   const baseline = baselineOf(sheet.baseline)
-  const inEffect = airInEffect(sheet)
-  const air = airOf(sheet, inEffect)
+  const air = airOf(sheet)
   const calibration = sheet.device?.calibrationDensity ?? referenceDensity
   const deviceFactor = air && sheet.flowBasis === 'indicated' ? Math.sqrt(calibration / air.device) : 1
   const balanceFactor = air ? air.device / air.leak : 1
@@ -89,5 +88,5 @@ export function readingsOf(sheet: Sheet, numbers: readonly number[] = []): Readi
       flow: asRead * deviceFactor * balanceFactor,
     }
   })
-  return { baseline, air, inEffect, deviceFactor, balanceFactor, readings }
+  return { baseline, air, deviceFactor, balanceFactor, readings }
 }

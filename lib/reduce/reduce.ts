@@ -34,14 +34,9 @@ interface Notes {
   chain: (string | undefined)[]
 }
 
-function airNote({ air, corrections }: Sheet, { altitude, temperature }: Readings['inEffect']): string | undefined {
-  if (!air) return say`Temperatures not given: no air correction.`
-  if (corrections !== 'threshold') return undefined
-  if (!altitude && !temperature) return say`Air within the thresholds of ANSI/RESNET/ICC 380: no air correction.`
-  if (altitude && temperature) return undefined
-  return altitude
-    ? say`Corrected for altitude only, by the thresholds of ANSI/RESNET/ICC 380.`
-    : say`Corrected for temperature only, by the thresholds of ANSI/RESNET/ICC 380.`
+function airNote(typed: Sheet['air'], found: Readings['air']): string | undefined {
+  if (!typed) return say`Temperatures not given: no air correction.`
+  return found ? undefined : say`Air within the thresholds of ANSI/RESNET/ICC 380: no air correction.`
 }
 
 /** Where the limits come from: scatter or assumption, and the instrument. */
@@ -69,7 +64,7 @@ function notesOf(sheet: Sheet, readings: Readings, leak: Leak, options: ReduceOp
     chain: [
       usedPoints(sheet, readings, leak),
       leak.factor === 1 ? undefined : say`Multiplied by the one-point factor of ${leak.factor}.`,
-      airNote(sheet, readings.inEffect),
+      airNote(sheet.air, readings.air),
     ],
   }
 }

@@ -69,7 +69,7 @@ function readingSteps(sheet: Sheet, { baseline, readings }: Readings): ChainStep
 }
 
 /** What `corrections: 'threshold'` leaves of the air that was typed. */
-function thresholdStep({ corrections, air, units }: Sheet, { inEffect }: Readings): ChainStep[] {
+function thresholdStep({ corrections, air, units }: Sheet, found: Readings['air']): ChainStep[] {
   if (corrections !== 'threshold' || !air) return []
   const [indoor, outdoor] = [air.indoor, air.outdoor].map((value) => convert(value, units.temperature, 'degF'))
   const place =
@@ -78,33 +78,28 @@ function thresholdStep({ corrections, air, units }: Sheet, { inEffect }: Reading
       : ([say`barometer`, air.barometer, 'Pa'] as const)
   return [
     {
-      step: say`Which corrections apply`,
-      formula: say`altitude above ${thresholds.elevation} ft; temperature beyond a difference of ${thresholds.difference} °F`,
+      step: say`Whether the air is corrected for`,
+      formula: say`altitude above ${thresholds.elevation} ft or a difference of temperatures beyond ${thresholds.difference} °F`,
       values: named(place, [say`difference`, Math.abs(indoor! - outdoor!), '°F']),
-      result: appliesWords(inEffect),
+      result: found ? say`altitude and temperature` : say`none`,
       source: say`ANSI/RESNET/ICC 380 (from memory)`,
       air: true,
     },
   ]
 }
 
-function appliesWords({ altitude, temperature }: Readings['inEffect']): string {
-  if (altitude && temperature) return say`altitude and temperature`
-  return altitude ? say`altitude only` : temperature ? say`temperature only` : say`none`
-}
-
 function airSteps(sheet: Sheet, readings: Readings): ChainStep[] {
-  const { air, deviceFactor, balanceFactor, inEffect } = readings
-  if (!air || !inEffect.air) return thresholdStep(sheet, readings)
+  const { air, deviceFactor, balanceFactor } = readings
+  if (!air || !sheet.air) return thresholdStep(sheet, air)
   const { units, device } = sheet
-  const { indoor, outdoor, elevation = 0, barometer } = inEffect.air
+  const { indoor, outdoor, elevation = 0, barometer } = sheet.air
   const celsius = (value: number) => convert(value, units.temperature, 'degC')
   const place =
     barometer === undefined
       ? (['E', convert(elevation, units.length, 'm'), 'm'] as const)
       : (['p', barometer, 'Pa'] as const)
   const steps: ChainStep[] = [
-    ...thresholdStep(sheet, readings),
+    ...thresholdStep(sheet, air),
     {
       step: say`Density of the air`,
       formula:

@@ -44,7 +44,7 @@ export const sheetSchema = z.object({
    */
   air: z.optional(z.object({ indoor: number, outdoor: number, elevation: optional, barometer: optional })),
   /**
-   * 'threshold': corrected for altitude only above 5,000 ft and for temperature only beyond a difference of 30 degF, as
+   * 'threshold': corrected only above 5,000 ft or beyond a difference of 30 degF, either bringing both corrections, as
    * ANSI/RESNET/ICC 380 has it (from memory). 'always' when left out.
    */
   corrections: z.optional(z.enum(['always', 'threshold'])),

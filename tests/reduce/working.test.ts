@@ -18,7 +18,7 @@ const notKeyed = new Set([
   'Leakage exponent',
   'Square of the correlation of the fit',
   'Density of the air',
-  'Which corrections apply',
+  'Whether the air is corrected for',
   'Duct leakage at 25 Pa, all systems',
 ])
 const isMean = (step: string) => step.startsWith('Mean of repeated readings')

@@ -6,7 +6,7 @@ import { say } from '../../words/say.ts'
 export const air: Check = {
   id: 'air',
   name: say`Air correction`,
-  run: ({ readings: { air: found, inEffect }, sheet: { subject, air: typed } }) => {
+  run: ({ readings: { air: found }, sheet: { subject, air: typed } }) => {
     if (typed && !found) {
       const text = say`The air is within the thresholds of ANSI/RESNET/ICC 380, so flows are not corrected for it.`
       return { outcome: 'good', text }
@@ -16,23 +16,17 @@ export const air: Check = {
       return { outcome: 'not checked', text }
     }
     const values = say`${short(found.indoor, 4)} and ${short(found.outdoor, 4)} kg/m³`
-    if (subject === 'ducts' && inEffect.temperature && Math.abs(found.indoor / found.outdoor - 1) > 0.03) {
+    if (subject === 'ducts' && Math.abs(found.indoor / found.outdoor - 1) > 0.03) {
       const text = say`For ducts, indoor is the air inside the ducts and outdoor the air around the device. These two differ much: check both.`
       return { outcome: 'doubtful', text, found: values, expected: say`nearly equal` }
     }
-    const only =
-      inEffect.altitude && inEffect.temperature
-        ? ''
-        : inEffect.altitude
-          ? say` For altitude only.`
-          : say` For temperature only.`
     const place =
       typed?.elevation === undefined && typed?.barometer === undefined
         ? say` Sea level is assumed: type the elevation if it is another.`
         : ''
     return {
       outcome: 'good',
-      text: say`Corrected for air of ${values}, indoors and outdoors.${only + place}`,
+      text: say`Corrected for air of ${values}, indoors and outdoors.${place}`,
       found: values,
     }
   },

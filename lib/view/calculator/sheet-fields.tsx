@@ -43,7 +43,7 @@ const procedures = [
 ] as const
 const corrections = [
   ['always', say`always`],
-  ['threshold', asRead(say`above 5,000 ft, beyond 30 °F`)],
+  ['threshold', asRead(say`above 5,000 ft or beyond 30 °F`)],
 ] as const
 const directions = [
   ['depressurize', say`depressurize`],
