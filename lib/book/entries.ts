@@ -103,15 +103,22 @@ export function linesOf(fill: string): IDBKeyRange {
  * Adds entries that were sealed before, exactly as they are; they must follow the newest entry. For a copy of the book,
  * a batch at a time.
  * @throws DOMException when an entry of that number is already there.
+ * @throws BookError when the newest entry is another than the first of them names.
  */
 export async function addSealed(sealed: readonly Entry[]): Promise<void> {
-  const last = sealed.at(-1)
-  if (!last) return
+  const [first, last] = [sealed[0], sealed.at(-1)]
+  if (!first || !last) return
   await indexOlder()
   const tx = (await database()).transaction(['entries', 'rows', 'words', 'single'], 'readwrite', {
     durability: 'strict',
   })
   const entries = tx.objectStore('entries')
+  const newest = (await entries.openCursor(null, 'prev'))?.value
+  // Since they were looked at, a fill may have ended.
+  if ((newest?.number ?? 0) < first.number && (newest?.hash ?? '') !== first.previous) {
+    await tx.done
+    throw doNotFollow(newest?.number ?? 0)
+  }
   await Promise.all([
     ...sealed.map((entry) => entries.add(entry)),
     index(sealed, { rows: tx.objectStore('rows'), words: tx.objectStore('words') }),
@@ -119,6 +126,12 @@ export async function addSealed(sealed: readonly Entry[]): Promise<void> {
     tx.done,
   ])
   announce({ what: 'entries' })
+}
+
+/** Why entries that were sealed elsewhere cannot be added any more. */
+export function doNotFollow(newest: number): BookError {
+  const message = say`The book got entry ${newest} meanwhile, which the entries of the file do not follow: they stay in the file, the rest was taken in. Choose the file again to see what can still be added.`
+  return new BookError([{ code: 'conflict', path: 'entries', message }])
 }
 
 /** An entry byte for byte as it is kept, damaged or not: its seal is over that. */

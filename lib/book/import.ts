@@ -7,7 +7,7 @@ import { fromBase64 } from './base64.ts'
 import { verifyChain } from './chain.ts'
 import { database, type Tombstone } from './database.ts'
 import { keptLimitSchema } from './entry-schema.ts'
-import { addSealed, countEntries, getHead, keptEntry } from './entries.ts'
+import { addSealed, countEntries, doNotFollow, getHead, keptEntry } from './entries.ts'
 import type { BookItem, BookSource } from './json.ts'
 import { saveMap } from './maps.ts'
 import { announce } from './notice.ts'
@@ -144,6 +144,7 @@ const batch = 256
 /**
  * Adds what the plan says.
  * @throws DOMException (ConstraintError) when the book has changed since the plan; nothing is overwritten then.
+ * @throws BookError when the book has got an entry since; then the file's are left out.
  */
 export async function applyImport(plan: ImportPlan, source: BookSource): Promise<void> {
   const tx = (await database()).transaction(
@@ -165,7 +166,7 @@ export async function applyImport(plan: ImportPlan, source: BookSource): Promise
   for (const map of plan.maps.next) await saveMap(map)
   // Bytes before the entries that name them: one that is cut off then leaves no entry without its attachment.
   await addBlobs(new Set(plan.blobs.add), source)
-  if (plan.entries.add > 0) await addEntries(source)
+  if (plan.entries.add > 0) await addEntries(source, plan.entries.same)
   for (const what of ['jobs', 'devices', 'maps', 'limits', 'settings'] as const) announce({ what })
 }
 
@@ -192,13 +193,20 @@ async function addBlobs(hashes: ReadonlySet<string>, source: BookSource): Promis
   }
 }
 
-async function addEntries(source: BookSource): Promise<void> {
+/** Adds those after the first `same`, which the plan found here; what was added to the book since is not among them. */
+async function addEntries(source: BookSource, same: number): Promise<void> {
+  let passed = 0
   let some: Entry[] = []
-  for await (const entry of entriesIn(source, await countEntries())) {
-    some.push(entry)
-    if (some.length < batch) continue
+  const add = async () => {
+    const newest = await countEntries()
+    if (some[0] && newest >= some[0].number) throw doNotFollow(newest)
     await addSealed(some)
     some = []
   }
-  await addSealed(some)
+  for await (const entry of entriesIn(source)) {
+    if (passed++ < same) continue
+    some.push(entry)
+    if (some.length === batch) await add()
+  }
+  await add()
 }

@@ -160,6 +160,20 @@ describe('a book file', () => {
     expect(await verify()).toMatchObject({ ok: true, count: 4 })
   })
 
+  test('brings no entries when the book got one after the plan was shown: they would not follow it', async () => {
+    const early = await text(wholeBook())
+    await fill('d')
+    await fill('e')
+    const late = await text(wholeBook())
+    await otherMachine()
+    await takeIn(early)
+    const source = await book(late)
+    const shown = await planImport(source)
+    await fill('own')
+    await expect(applyImport(shown, source)).rejects.toThrow(/entry 4 .* Choose the file again/)
+    expect(await verify()).toMatchObject({ ok: true, count: 4 })
+  })
+
   test('of another book brings no entries, and says why', async () => {
     const file = await text(wholeBook())
     await otherMachine()

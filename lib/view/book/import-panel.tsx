@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks'
+import { useRef, useState } from 'preact/hooks'
 import { applyImport, planImport, type ImportPlan } from '../../book/import.ts'
 import { decrypted, isBackup } from '../../book/backup.ts'
 import { openBookFile, type BookSource } from '../../book/json.ts'
@@ -16,11 +16,15 @@ export function ImportPanel() {
   const [locked, setLocked] = useState<File>()
   const [passphrase, setPassphrase] = useState('')
   const [chosen, setChosen] = useState<Chosen>()
+  const [taking, setTaking] = useState(false)
+  // The file that was chosen last: a longer one chosen before it may be read later.
+  const newest = useRef<File>(undefined)
   const { said, tell, run } = useSaid()
 
-  const look = async (name: string, file: Blob) => {
+  const look = async (of: File, file: Blob) => {
     const source = await openBookFile(file)
-    setChosen({ name, plan: await planImport(source), source })
+    const found = { name: of.name, plan: await planImport(source), source }
+    if (newest.current === of) setChosen(found)
   }
   const read = (input: HTMLInputElement) => {
     const file = input.files?.[0]
@@ -28,12 +32,16 @@ export function ImportPanel() {
     if (!file) return
     setChosen(undefined)
     setLocked(undefined)
-    run(async () => ((await isBackup(file)) ? setLocked(file) : look(file.name, file)))
+    newest.current = file
+    run(async () => {
+      if (!(await isBackup(file))) await look(file, file)
+      else if (newest.current === file) setLocked(file)
+    })
   }
   const unlock = () => {
     if (!locked) return
     run(
-      async () => look(locked.name, await decrypted(locked, passphrase)),
+      async () => look(locked, await decrypted(locked, passphrase)),
       () => {
         setLocked(undefined)
         setPassphrase('')
@@ -42,8 +50,9 @@ export function ImportPanel() {
   }
   const take = () => {
     if (!chosen) return
+    setTaking(true)
     run(
-      () => applyImport(chosen.plan, chosen.source),
+      () => applyImport(chosen.plan, chosen.source).finally(() => setTaking(false)),
       () => {
         setChosen(undefined)
         tell(say`${chosen.name} was taken in.`)
@@ -102,7 +111,7 @@ export function ImportPanel() {
             </p>
           ))}
           <div class="acts">
-            <button type="button" class="b low first" onClick={take} disabled={additions(plan) === 0}>
+            <button type="button" class="b low first" onClick={take} disabled={taking || additions(plan) === 0}>
               {say`Add them`}
             </button>
             <button type="button" class="b low bare" onClick={() => setChosen(undefined)}>
