@@ -1,14 +1,14 @@
 import browser, { type Runtime } from 'webextension-polyfill'
 import { defineBackground } from 'wxt/utils/define-background'
+import { bringExtra } from '../lib/background/bring-extra.ts'
+import { joinAllowed, relay } from '../lib/background/frames.ts'
+import { takeHandOver } from '../lib/background/hand-over.ts'
+import { runCommand } from '../lib/background/run-command.ts'
+import { answerSuggest } from '../lib/background/suggestions.ts'
 import { answer } from '../lib/book/answer.ts'
 import { closeUnended } from '../lib/book/fills.ts'
-import { sendHelper } from '../lib/view/calculator/send-helper.ts'
-import { bringExtra } from '../lib/view/bring-extra.ts'
-import { takeHandOver } from '../lib/view/hand-over.ts'
-import { runCommand } from '../lib/view/run-command.ts'
-import { joinAllowed, relay } from '../lib/view/frames.ts'
-import { answerSuggest } from '../lib/view/suggestions.ts'
 import { closeAbandoned, openBook, openSites } from '../lib/view/book/open.ts'
+import { sendHelper } from '../lib/view/calculator/send-helper.ts'
 
 const failed = (error: unknown) => console.error('Open fills could not be ended; the book tries again later.', error)
 

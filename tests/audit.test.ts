@@ -1,5 +1,6 @@
-/** Every figure and check has its source, its row in the README and its test; each failure is a sentence. */
+/** Every figure and check has its source, its row in the README and its test, and no folder of lib knows one that it must not; each failure is a sentence. */
 import { readFileSync, readdirSync } from 'node:fs'
+import { posix } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { expect, test } from 'vitest'
 import { testCheckNames } from '../lib/job/checks.ts'
@@ -58,4 +59,39 @@ test('a source is read from the doc comment right before', () => {
   expect(sourceIn(code, 'one')).toBe('ISO 9972 (from memory)')
   expect(sourceIn(code, 'two')).toBeUndefined()
   expect([isSource('a friend'), admits('ASTM E779'), admits('ASTM E779 (from memory)')]).toEqual([false, false, true])
+})
+
+/** What each folder of lib may know besides itself. */
+const known: Record<string, readonly string[]> = {
+  words: [],
+  units: ['words'],
+  sheet: [],
+  limits: ['units', 'words'],
+  reduce: ['sheet', 'units', 'words'],
+  engine: ['reduce', 'sheet', 'units'],
+  form: ['units', 'words'],
+  job: ['form', 'limits', 'reduce', 'sheet', 'units', 'words'],
+  book: ['engine', 'form', 'job', 'reduce', 'units', 'words'],
+  view: ['book', 'engine', 'form', 'job', 'limits', 'reduce', 'sheet', 'units', 'words'],
+  background: ['book', 'form', 'job', 'view', 'words'],
+  widget: ['form', 'job', 'limits', 'reduce', 'sheet', 'units', 'view', 'words'],
+  package: ['words'],
+}
+
+test('no folder of lib knows one that it must not', () => {
+  const wrong = readdirSync(at('lib'), { recursive: true, encoding: 'utf8' })
+    .map((path) => path.replaceAll('\\', '/'))
+    .filter((path) => /\/.*\.tsx?$/.test(path))
+    .flatMap((path) => {
+      const [folder = ''] = path.split('/')
+      const imports = readFileSync(at(`lib/${path}`), 'utf8').matchAll(/\b(?:from|import\()\s*'(\.[^']+)'/g)
+      return [...imports].flatMap(([, to = '']) => {
+        const other = posix.join(posix.dirname(path), to)
+        const [of = '', inside] = other.split('/')
+        // What stands in lib itself is for all of it; `..` is the project's own file.
+        if (inside === undefined || of === '..' || of === folder || known[folder]?.includes(of)) return []
+        return [`lib/${path} imports lib/${other}: lib/${folder} must not know lib/${of}.`]
+      })
+    })
+  expect(wrong).toEqual([])
 })

@@ -1,9 +1,8 @@
 /** What is kept and cannot be used, by name. */
 import type * as z from 'zod/mini'
 import { receiptLineSchema } from '../form/schema.ts'
-import { deviceSchema, jobSchema } from '../job/schema.ts'
+import { deviceSchema, jobSchema, keptLimitSchema } from '../job/schema.ts'
 import { database } from './database.ts'
-import { keptLimitSchema } from './entry-schema.ts'
 import { openFillSchema } from './schema.ts'
 import { soundSettings } from './settings.ts'
 

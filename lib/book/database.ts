@@ -1,11 +1,10 @@
 /** The one database of the extension, shared by popup, book and background. */
 import { openDB, type DBSchema, type IDBPDatabase, type IDBPTransaction, type StoreNames } from 'idb'
-import type { FormMap } from '../form/schema.ts'
-import type { ReceiptLine } from '../form/schema.ts'
-import type { Device, Job } from '../job/schema.ts'
+import type { FormMap, ReceiptLine } from '../form/schema.ts'
+import type { Device, Job, KeptLimit } from '../job/schema.ts'
 import type { ReviewNotes } from './review-schema.ts'
 import type { Row } from './rows.ts'
-import type { Entry, KeptLimit, OpenFill, Settings } from './schema.ts'
+import type { Entry, OpenFill, Settings } from './schema.ts'
 
 export const tombstoneKinds = ['job', 'device', 'map', 'limit'] as const
 export type TombstoneKind = (typeof tombstoneKinds)[number]

@@ -100,19 +100,6 @@ export const entrySchema = z.discriminatedUnion('kind', [
   z.extend(reviewSchema, sealed),
 ])
 
-/** A limit of the owner's own, to be copied into tests: from a permit, a program's paper or a local amendment. */
-export const keptLimitSchema = z.object({
-  id: z.string(),
-  name: text,
-  /** Id of the figure it is set on. */
-  figure: text,
-  /** As typed, in `unit`. */
-  value: text,
-  unit: text,
-  /** Where it stands: paper, edition, clause, date. */
-  origin: text,
-})
-
 export type FillEntry = z.infer<typeof fillEntrySchema>
 export type Entry = z.infer<typeof entrySchema>
 export type NoteEntry = Exclude<Entry, FillEntry>
@@ -128,4 +115,3 @@ export type AttachmentEntry = Extract<Entry, { kind: 'attachment' }>
 export type Finding = z.infer<typeof findingSchema>
 export type Status = (typeof statuses)[number]
 export type KeptFile = z.infer<typeof fileSchema>
-export type KeptLimit = z.infer<typeof keptLimitSchema>

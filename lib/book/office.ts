@@ -5,10 +5,9 @@
 import * as z from 'zod/mini'
 import { browser } from '../browser.ts'
 import { formMapSchema, type FormMap } from '../form/schema.ts'
-import { typedUnitsSchema } from '../job/schema.ts'
-import { keptLimitSchema } from './entry-schema.ts'
+import { keptLimitSchema, typedUnitsSchema, type KeptLimit } from '../job/schema.ts'
 import { announce } from './notice.ts'
-import { themes, type KeptLimit, type Settings } from './schema.ts'
+import { themes, type Settings } from './schema.ts'
 import { say, shown } from '../words/say.ts'
 
 /** The whole of a policy; every part may be left out. */

@@ -1,7 +1,6 @@
 /** A limit that the owner keeps, or that an office sets, taken into a test as its own limit. */
-import type { KeptLimit } from '../book/schema.ts'
 import { ownLimitFigure, ownLimitFigures, ownLimitUnit } from './own-limit.ts'
-import type { Test } from './schema.ts'
+import type { KeptLimit, Test } from './schema.ts'
 
 const originOf = ({ name, origin }: KeptLimit): string => [name, origin].filter(Boolean).join(', ')
 

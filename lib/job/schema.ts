@@ -159,6 +159,19 @@ export const deviceSchema = z.object({
   ranges: z.array(z.object({ name: cell, coefficient: cell, exponent: cell, minPressure: cell, maxPressure: cell })),
 })
 
+/** A limit of the owner's own, to be copied into tests: from a permit, a program's paper or a local amendment. */
+export const keptLimitSchema = z.object({
+  id: z.string(),
+  name: cell,
+  /** Id of the figure it is set on. */
+  figure: cell,
+  /** As typed, in `unit`. */
+  value: cell,
+  unit: cell,
+  /** Where it stands: paper, edition, clause, date. */
+  origin: cell,
+})
+
 export type TypedUnits = z.infer<typeof typedUnitsSchema>
 export type Building = z.infer<typeof buildingSchema>
 export type Tester = z.infer<typeof testerSchema>
@@ -169,3 +182,4 @@ export type TypedSheet = z.infer<typeof typedSheetSchema>
 export type Test = z.infer<typeof testSchema>
 export type Job = z.infer<typeof jobSchema>
 export type Device = z.infer<typeof deviceSchema>
+export type KeptLimit = z.infer<typeof keptLimitSchema>

@@ -21,7 +21,7 @@ function sources(): string[] {
         join(top, name).replaceAll('\\', '/'),
       ),
     )
-    .filter((path) => code.test(path) && !/^lib\/words\/(?!names|page)/.test(path))
+    .filter((path) => code.test(path) && !/^lib\/words\/(?!names)/.test(path))
     .toSorted()
 }
 

@@ -1,7 +1,7 @@
 import { afterEach, expect, test, vi } from 'vitest'
 import './fresh.ts'
 import { formMapSchema, type FormMap } from '../../lib/form/schema.ts'
-import type { KeptLimit } from '../../lib/book/schema.ts'
+import type { KeptLimit } from '../../lib/job/schema.ts'
 
 const map: FormMap = {
   id: 'lc-7',

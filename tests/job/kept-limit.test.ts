@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import type { KeptLimit } from '../../lib/book/schema.ts'
+import type { KeptLimit } from '../../lib/job/schema.ts'
 import { keptLimitsFor, takeLimit, takenLimit } from '../../lib/job/kept-limit.ts'
 import { limitOf } from '../../lib/job/verdict.ts'
 import { fakeTest } from './fake.ts'

@@ -4,7 +4,7 @@ import '../figure/figure.css'
 import './calculator.css'
 import './cells.css'
 import { Calculator } from './calculator.tsx'
-import { speak } from '../../words/page.ts'
+import { speak } from './speak.ts'
 
 const root = document.getElementById('root')!
 speak(document)

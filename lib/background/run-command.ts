@@ -7,8 +7,8 @@ import { getSettings } from '../book/settings.ts'
 import { browser } from '../browser.ts'
 import { serves } from '../form/address.ts'
 import { material } from '../job/material.ts'
-import { openBeside } from './calculator/open-beside.ts'
-import { sendHelper } from './calculator/send-helper.ts'
+import { openBeside } from '../view/calculator/open-beside.ts'
+import { sendHelper } from '../view/calculator/send-helper.ts'
 
 type Tab = Pick<Tabs.Tab, 'id' | 'url' | 'windowId'>
 

@@ -1,7 +1,7 @@
 import { expect, test, vi } from 'vitest'
 import { demoDevice, demoJob } from '../../lib/job/demo.ts'
 import { material } from '../../lib/job/material.ts'
-import { takeHandOver } from '../../lib/view/hand-over.ts'
+import { takeHandOver } from '../../lib/background/hand-over.ts'
 
 const task = { type: 'map', material: material(demoJob(), [demoDevice()]) } as const
 type Put = Parameters<typeof takeHandOver>[3]

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { demoDevice, demoJob } from '../../lib/job/demo.ts'
 import { material } from '../../lib/job/material.ts'
 import { suggestedSchema } from '../../lib/messages.ts'
-import { answerSuggest } from '../../lib/view/suggestions.ts'
+import { answerSuggest } from '../../lib/background/suggestions.ts'
 import { fakeClues } from '../form/fake.ts'
 
 const job = material(demoJob(), [demoDevice()], { now: new Date('2026-03-01T12:00:00Z') })

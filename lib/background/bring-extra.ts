@@ -1,14 +1,7 @@
 /** The background's answer to a helper that meets a control of a kind that its form map does not name. */
-import type { Runtime } from 'webextension-polyfill'
 import type { Answer } from '../answers.ts'
 import { extraSchema } from '../messages.ts'
-import { say } from '../words/say.ts'
-
-interface Sender {
-  id?: string | undefined
-  frameId?: number | undefined
-  tab?: Pick<NonNullable<Runtime.MessageSender['tab']>, 'id'> | undefined
-}
+import { forHelper, type Sender } from './for-helper.ts'
 
 /**
  * Takes a message that asks for the writers of further kinds; undefined for any other.
@@ -22,11 +15,5 @@ export function bringExtra(
   put: (tab: number, script: string) => Promise<unknown>,
 ): Promise<Answer> | undefined {
   if (!extraSchema.safeParse(raw).success) return undefined
-  const tab = sender.tab?.id
-  if (sender.id !== self || tab === undefined || sender.frameId !== 0)
-    return Promise.resolve({ ok: false, message: say`Only the helper is heard.` })
-  return put(tab, '/extra.js').then(
-    () => ({ ok: true }),
-    (error: unknown) => ({ ok: false, message: error instanceof Error ? error.message : String(error) }),
-  )
+  return forHelper(sender, self, (tab) => put(tab, '/extra.js'))
 }

@@ -1,5 +1,5 @@
 import { expect, test, vi } from 'vitest'
-import { bringExtra } from '../../lib/view/bring-extra.ts'
+import { bringExtra } from '../../lib/background/bring-extra.ts'
 
 type Put = Parameters<typeof bringExtra>[3]
 const helper = { id: 'self', frameId: 0, tab: { id: 7 } }
