@@ -9,8 +9,11 @@ import { say } from '../words/say.ts'
 const lookInto = (tab: number) =>
   browser.scripting.executeScript({ target: { tabId: tab, allFrames: true }, files: ['/frame.js'] })
 
-/** The tab that asked for a frame, so that the frame joins in as soon as it is allowed. */
-let asking: number | undefined
+/**
+ * Under this key stands the tab that asked for a frame, so that the frame joins in as soon as it is allowed. Not in
+ * memory: whoever reads for half a minute before allowing finds the background put to sleep.
+ */
+const asking = 'asking for a frame'
 
 /** Takes a message about frames; undefined for any other. `show` opens the place where the person allows an origin. */
 export function relay(
@@ -70,16 +73,19 @@ async function pass(
       return { ok: true }
     }
     case 'ask-frame':
-      asking = tab
+      await browser.storage.session.set({ [asking]: tab })
       await show(message.origin)
       return { ok: true }
   }
 }
 
+async function join(): Promise<void> {
+  const tab = (await browser.storage.session.get(asking))[asking]
+  if (typeof tab === 'number') await lookInto(tab)
+}
+
 /** Lets the frames of the tab that asked join in when the person has allowed their origin. */
 export function joinAllowed(): void {
-  browser.permissions.onAdded.addListener(() => {
-    // The tab may be gone by now, or have another page: then the next action looks again.
-    if (asking !== undefined) lookInto(asking).catch(() => {})
-  })
+  // The tab may be gone by now, or have another page: then the next action looks again.
+  browser.permissions.onAdded.addListener(() => void join().catch(() => {}))
 }
