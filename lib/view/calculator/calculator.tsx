@@ -1,7 +1,6 @@
 import { useEffect, useState } from 'preact/hooks'
 import { getDevice, saveDevice } from '../../book/devices.ts'
 import { deleteJob, getJob, restoreJob, saveJob } from '../../book/jobs.ts'
-import { subscribe } from '../../book/notice.ts'
 import type { FormMap } from '../../form/schema.ts'
 import type { Job, Test } from '../../job/schema.ts'
 import { browser } from '../../browser.ts'
@@ -13,7 +12,7 @@ import { JobBar } from './job-bar.tsx'
 import { jobTitle } from './job-title.ts'
 import { later } from './later.tsx'
 import { OwnFigures } from './own-figures.tsx'
-import { activePage, followTabs, type ActivePage } from './page.ts'
+import { followPage, type ActivePage } from './page.ts'
 import { openBeside } from './open-beside.ts'
 import { openPractice } from '../practice/practice.ts'
 import { Readings } from './readings.tsx'
@@ -63,10 +62,7 @@ export function Calculator({ onSent, beside = false }: Props) {
 
   useEffect(() => {
     const leaving = new AbortController()
-    const look = () => void activePage().then(setPage, () => setPage(undefined))
-    look()
-    subscribe((notice) => notice.what === 'maps' && look(), leaving.signal)
-    if (beside) followTabs(look, leaving.signal)
+    followPage(setPage, beside, leaving.signal)
     return () => leaving.abort()
   }, [])
 

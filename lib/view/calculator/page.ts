@@ -1,5 +1,6 @@
 /** The page in the active tab, and which form maps fit it. */
 import { listMaps } from '../../book/maps.ts'
+import { subscribe } from '../../book/notice.ts'
 import { serves } from '../../form/address.ts'
 import type { FormMap } from '../../form/schema.ts'
 import { browser } from '../../browser.ts'
@@ -58,8 +59,25 @@ export async function activePage(): Promise<ActivePage | undefined> {
   return { tab: tab.id, window: tab.windowId ?? -2, url, barred, maps, near }
 }
 
+/**
+ * Tells which page is worked on, now and whenever the form maps change.
+ * @param beside whether tabs change while the calculator stays
+ */
+export function followPage(take: (page: ActivePage | undefined) => void, beside: boolean, signal: AbortSignal): void {
+  let turn = 0
+  const look = async () => {
+    const mine = ++turn
+    const page = await activePage().catch(() => undefined)
+    // Of several that are under way the newest counts: a page without form maps is told sooner than one with many.
+    if (mine === turn && !signal.aborted) take(page)
+  }
+  void look()
+  subscribe((notice) => notice.what === 'maps' && void look(), signal)
+  if (beside) followTabs(() => void look(), signal)
+}
+
 /** Calls `look` when another tab comes to the front, when its page changes, and when this window is turned to again. */
-export function followTabs(look: () => void, signal: AbortSignal): void {
+function followTabs(look: () => void, signal: AbortSignal): void {
   const { onActivated, onUpdated } = browser.tabs
   const changed = (_tab: number, change: { status?: string }) => change.status === 'complete' && look()
   onActivated.addListener(look)
