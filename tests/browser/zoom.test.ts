@@ -95,6 +95,18 @@ it.each([
   )
   expect.soft(units.length, 'figures with a unit').toBeGreaterThan(5)
   expect.soft(units, 'every unit is seen').not.toContain(false)
+  // Findings name a row by its number, and a row is deleted at its number. WCAG 2.2, 2.5.8: targets of 24 px.
+  const rows = await view.page.$$eval('.rd tbody tr:has([data-row])', (all) =>
+    all.map((row) => {
+      const number = row.querySelector('.no > span')!.getBoundingClientRect().width > 4
+      row.querySelector<HTMLElement>('[data-column="pressure"]')!.focus({ preventScroll: true })
+      const button = row.querySelector('.no button')?.getBoundingClientRect()
+      return { number, ...(button && { deleted: Math.min(button.width, button.height) >= 24 }) }
+    }),
+  )
+  expect
+    .soft(rows, 'numbers and delete buttons of the rows')
+    .toEqual([...Array.from({ length: rows.length - 1 }, () => ({ number: true, deleted: true })), { number: true }])
   await picture(view.page, `zoom-${name}`)
   await view.page.evaluate(async () => {
     for (const summary of document.querySelectorAll<HTMLElement>('details:not([open]) > summary')) summary.click()
