@@ -107,6 +107,26 @@ it.each([
   expect
     .soft(rows, 'numbers and delete buttons of the rows')
     .toEqual([...Array.from({ length: rows.length - 1 }, () => ({ number: true, deleted: true })), { number: true }])
+  // A baseline of ten readings is seen whole.
+  const unseen = await view.page.$eval('[data-baseline="baselineAfter"]', async (cell) => {
+    const box = cell as HTMLTextAreaElement
+    const type = async (text: string) => {
+      box.value = text
+      box.dispatchEvent(new Event('input', { bubbles: true }))
+      await new Promise((done) => setTimeout(done, 100))
+    }
+    const before = box.value
+    await type('-0.8 -0.6 -1.1 -0.9 -1.4 -1.0 -1.2 -1.3 -0.7 -1.0')
+    const around = box.parentElement!
+    const past = [
+      box.scrollWidth - box.clientWidth,
+      box.scrollHeight - box.clientHeight,
+      around.scrollHeight - around.clientHeight,
+    ]
+    await type(before)
+    return past
+  })
+  expect.soft(unseen, 'what is cut of a long baseline').toEqual([0, 0, 0])
   await picture(view.page, `zoom-${name}`)
   await view.page.evaluate(async () => {
     for (const summary of document.querySelectorAll<HTMLElement>('details:not([open]) > summary')) summary.click()

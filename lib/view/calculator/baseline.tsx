@@ -13,7 +13,7 @@ interface Props {
   onType: (patch: Partial<TypedSheet>) => void
 }
 
-/** Pressures at zero flow, before and after. Several may stand in one cell. */
+/** Pressures at zero flow, before and after. Several may stand in one cell, which grows with them. */
 export function Baseline({ sheet, mean, columns, found, fixed, onType }: Props) {
   const cells = [
     ['baselineBefore', say`before`],
@@ -32,19 +32,25 @@ export function Baseline({ sheet, mean, columns, found, fixed, onType }: Props) 
             {cells.map(([key, words]) => (
               <label key={key}>
                 {words}
-                <input
-                  class="in"
-                  part="input"
-                  aria-label={say`Baseline ${words}, Pa; several may be typed, with spaces between`}
-                  aria-invalid={found(key) ? true : undefined}
-                  aria-describedby={found(key) ? `found-${key}` : undefined}
-                  autocomplete="off"
-                  maxLength={longest}
-                  data-baseline={key}
-                  readOnly={fixed}
-                  value={sheet[key]}
-                  onInput={(event) => onType({ [key]: event.currentTarget.value })}
-                />
+                <span class="grow" data-text={sheet[key]}>
+                  <textarea
+                    class="in"
+                    part="input"
+                    rows={1}
+                    aria-label={say`Baseline ${words}, Pa; several may be typed, with spaces between`}
+                    aria-invalid={found(key) ? true : undefined}
+                    aria-describedby={found(key) ? `found-${key}` : undefined}
+                    autocomplete="off"
+                    spellcheck={false}
+                    maxLength={longest}
+                    data-baseline={key}
+                    readOnly={fixed}
+                    value={sheet[key]}
+                    // Of one line as typed, drawn in several; a pasted list keeps its readings apart.
+                    onKeyDown={(event) => event.key === 'Enter' && !event.isComposing && event.preventDefault()}
+                    onInput={(event) => onType({ [key]: event.currentTarget.value.replaceAll(/\r?\n/g, ' ') })}
+                  />
+                </span>
               </label>
             ))}
             {mean && <output>{say`mean ${mean} Pa`}</output>}
