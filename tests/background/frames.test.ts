@@ -28,7 +28,7 @@ vi.mock('webextension-polyfill', () => ({ default: played.browser }))
 async function start() {
   vi.resetModules()
   played.heard.length = 0
-  const { joinAllowed, relay } = await import('../../lib/view/frames.ts')
+  const { joinAllowed, relay } = await import('../../lib/background/frames.ts')
   joinAllowed()
   return relay
 }
