@@ -1,16 +1,9 @@
 /** What tests of a job come to together, as a form can be filled with it. */
 import type { Item, Quantity } from '../form/material.ts'
-import { decimalsOf, labelOf } from '../reduce/figures/index.ts'
+import { decimalsOf } from '../reduce/figures/index.ts'
 import type { FigureValue } from '../reduce/report.ts'
-import {
-  directionsOf,
-  laterSystemsOf,
-  type KnownTest,
-  type Several,
-  systemsOf,
-  type Work,
-  worksOf,
-} from './together.ts'
+import { figureItems } from './material-figures.ts'
+import { laterSystemsOf, type KnownTest, severalOf, type Work, worksOf } from './together.ts'
 import { term } from '../words/term.ts'
 
 type Items = Record<string, Item>
@@ -66,13 +59,9 @@ function workItems(work: Work, before: string, after: string): Items {
 
 /** The means of both directions, and the sum of the duct systems. */
 export function severalItems(tests: readonly KnownTest[]): Items {
-  const systems = systemsOf(tests)
-  const items = [...directionsOf(tests), ...(systems ? [systems] : []), ...laterSystemsOf(tests)].flatMap(figureItems)
-  return Object.fromEntries(items)
+  const all: Items = {}
+  for (const { name, figures, verdict } of [...severalOf(tests), ...laterSystemsOf(tests)]) {
+    for (const [id, item] of Object.entries(figureItems(name, figures, verdict))) all[`${name}/${id}`] = item
+  }
+  return all
 }
-
-const figureItems = ({ name, figures }: Several): [string, Item][] =>
-  Object.entries(figures).map(([id, { value, unit }]) => [
-    `${name}/${id}`,
-    quantity(labelOf(id, unit), name, value, unit, decimalsOf(id, unit)),
-  ])

@@ -1,9 +1,8 @@
 /** The figures and fields of a test that a form can be filled with. */
 import type { Item } from '../form/material.ts'
 import { baselineOf } from '../reduce/baseline.ts'
-import { decimalsOf, labelOf } from '../reduce/figures/index.ts'
-import { convert } from '../units/convert.ts'
 import { cellAt, unitOf } from './cells.ts'
+import { figureItems } from './material-figures.ts'
 import { choiceItem, dateItem, known, quantityItem, textItem } from './material-job.ts'
 import { choices } from './options.ts'
 import type { ReducedTest } from './reduce.ts'
@@ -16,10 +15,11 @@ type Items = Record<string, Item>
 /** By id, without the role before it. */
 export function testItems(test: Test, role: string, reduced: ReducedTest, devices: Device[]): Items {
   const { sheet: typed, units } = test
+  const { report } = reduced
   const typedNumber = (label: string, path: string, text: string) =>
     quantityItem(label, role, path, text, unitOf(cellAt(path)?.dimension ?? 'ratio', units))
   return {
-    ...figureItems(test, role, reduced),
+    ...(report && figureItems(role, report.figures, verdictOf(test, report.figures).verdict)),
     ...known({
       date: dateItem(term`date of test`, role, test.date),
       direction: choiceItem(term`direction`, role, typed.direction, choices.direction),
@@ -39,44 +39,6 @@ export function testItems(test: Test, role: string, reduced: ReducedTest, device
       ...deviceItems(test, role, devices),
     }),
     ...readingItems(test, role, reduced, devices),
-  }
-}
-
-function figureItems(test: Test, role: string, { report }: ReducedTest): Items {
-  const items: Items = {}
-  if (report === undefined) return items
-  const { limit, verdict } = verdictOf(test, report.figures)
-  for (const [id, { value, unit }] of Object.entries(report.figures)) {
-    // Of ducts this is duct-flow-25 under another id: one number is offered once.
-    if (id === 'flow-25' && 'duct-flow-25' in report.figures) continue
-    const item: Item = {
-      kind: 'quantity',
-      label: labelOf(id, unit),
-      group: role,
-      value,
-      unit,
-      decimals: decimalsOf(id, unit),
-    }
-    items[id] = limit?.figure === id ? { ...item, limit: convert(limit.value, limit.unit, unit) } : item
-  }
-  if (limit === undefined || verdict === undefined) return items
-  return {
-    ...items,
-    limit: {
-      kind: 'quantity',
-      label: `limit of ${labelOf(limit.figure, limit.unit)}`,
-      group: role,
-      value: limit.value,
-      unit: limit.unit,
-      decimals: decimalsOf(limit.figure, limit.unit),
-    },
-    verdict: {
-      kind: 'choice',
-      label: term`verdict`,
-      group: role,
-      value: verdict.meets ? 'pass' : 'fail',
-      options: [...choices.verdict],
-    },
   }
 }
 

@@ -1,4 +1,5 @@
 /** What tests of a job come to together: before and after, one test in both directions, several duct systems. */
+import type { Verdict } from '../limits/index.ts'
 import { combine } from '../reduce/combine.ts'
 import { labelOf } from '../reduce/figures/index.ts'
 import { type Reduction, reduction } from '../reduce/reduction.ts'
@@ -9,6 +10,7 @@ import { type Pair, pairsOf } from './pairs.ts'
 import { reduceTest, type ReducedTest } from './reduce.ts'
 import { roleKeys } from './roles.ts'
 import type { Device, Job, Test } from './schema.ts'
+import { limitOf, verdictOf } from './verdict.ts'
 
 /** A test of the job with the key of its role and what it came to. */
 export interface KnownTest {
@@ -24,6 +26,9 @@ export interface Several {
   figures: Report['figures']
   working: Report['working']
   checks: CheckResult[]
+  /** Against the limit of the tests, where they have one and the same. */
+  verdict?: Verdict
+  tests: Test[]
 }
 
 /** What two tests do not have in common, so that the numbers are to be compared with care. */
@@ -55,8 +60,13 @@ export const knownTests = (job: Job, devices: Device[]): KnownTest[] =>
 
 export function together(job: Job, devices: Device[]): Together {
   const known = knownTests(job, devices)
+  return { works: worksOf(known), several: severalOf(known) }
+}
+
+/** Each role that was tested in both directions, then the duct systems. */
+export function severalOf(known: readonly KnownTest[]): Several[] {
   const systems = systemsOf(known)
-  return { works: worksOf(known), several: [...directionsOf(known), ...(systems ? [systems] : [])] }
+  return [...directionsOf(known), ...(systems ? [systems] : [])]
 }
 
 const RESULTS = { enclosure: 'flow-50', ducts: 'duct-flow-25' } as const
@@ -101,8 +111,20 @@ function workOf(pair: Pair, tests: readonly KnownTest[]): Work | undefined {
   }
 }
 
+/** Figures of several tests under one name, compared with the limit that the tests have in common. */
+function asOne(
+  name: string,
+  known: readonly KnownTest[],
+  { figures, working, checks }: Pick<Several, 'figures' | 'working' | 'checks'>,
+): Several {
+  const tests = known.map(({ test }) => test)
+  const limits = new Set(tests.map((test) => JSON.stringify(limitOf(test).limit)))
+  const verdict = limits.size === 1 ? verdictOf(tests[0]!, figures).verdict : undefined
+  return { name, figures, working, checks, tests, ...(verdict && { verdict }) }
+}
+
 /** The mean of two tests that bear one role and were made in opposite directions. */
-export function directionsOf(tests: readonly KnownTest[]): Several[] {
+function directionsOf(tests: readonly KnownTest[]): Several[] {
   return tests.flatMap((known) => {
     const role = known.test.role.trim()
     const alike = ({ test }: KnownTest) => test.role.trim().toLowerCase() === role.toLowerCase()
@@ -113,22 +135,22 @@ export function directionsOf(tests: readonly KnownTest[]): Several[] {
     const [one, other] = [first.reduced.report, second.reduced.report]
     if (!one || !other) return []
     const reports = first.test.sheet.direction === 'depressurize' ? ([one, other] as const) : ([other, one] as const)
-    return { name: `${role}, both directions`, ...combine(...reports) }
+    return asOne(`${role}, both directions`, same, combine(...reports))
   })
 }
 
 /** Several systems of ducts, tested for the same leakage at the same stage, as one over the floor area of the building. */
-export function systemsOf(tests: readonly KnownTest[]): Several | undefined {
+function systemsOf(tests: readonly KnownTest[]): Several | undefined {
   const systems = tests.filter(({ test, key }) => test.sheet.subject === 'ducts' && /^duct system \d/i.test(key))
   const reports = systems.flatMap(({ reduced }) => reduced.report ?? [])
   const kinds = new Set(systems.map(({ test }) => `${test.sheet.ductLeakage} ${test.stage}`))
   const [first] = systems
   if (!first || reports.length < 2 || reports.length < systems.length || kinds.size > 1) return undefined
-  const area = first.reduced.sheet?.building?.floorArea
+  const { floorArea: area, volumePercent: percent } = first.reduced.sheet?.building ?? {}
   const unit = first.test.units.length === 'ft' ? 'ft2' : 'm2'
-  const floorArea = area === undefined ? undefined : ({ value: area, unit } as const)
-  const { figures, working } = sumSystems(reports, { floorArea, names: systems.map(({ key }) => key) })
-  return { name: 'duct systems', figures, working, checks: [] }
+  const floorArea = area === undefined ? undefined : ({ value: area, unit, percent } as const)
+  const names = systems.map(({ key }) => key)
+  return asOne('duct systems', systems, { checks: [], ...sumSystems(reports, { floorArea, names }) })
 }
 
 /** For forms with few rows: the systems from the second on as one, from the third on, and so forth. */
@@ -138,7 +160,7 @@ export function laterSystemsOf(tests: readonly KnownTest[]): Several[] {
   return systems.slice(1, -1).map((_, index) => {
     const from = systems.slice(index + 1)
     const reports = from.flatMap(({ reduced }) => reduced.report ?? [])
-    const { figures, working } = sumSystems(reports, { names: from.map(({ key }) => key) })
-    return { name: `duct systems from ${index + 2}`, figures, working, checks: [] }
+    const sum = sumSystems(reports, { names: from.map(({ key }) => key) })
+    return asOne(`duct systems from ${index + 2}`, from, { checks: [], ...sum })
   })
 }

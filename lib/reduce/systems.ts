@@ -2,11 +2,15 @@
 import { convert } from '../units/convert.ts'
 import type { FigureValue, Report, Step } from './report.ts'
 import { short } from './say.ts'
+import { quadrature } from './uncertainty.ts'
 import { say } from '../words/say.ts'
 
 export interface SumOptions {
-  /** Floor area that the sum is set over, in ft2 with cfm per 100 ft2 as result, or in m2. Left out: no such figure. */
-  floorArea?: { value: number; unit: 'ft2' | 'm2' } | undefined
+  /**
+   * Floor area that the sum is set over, in ft2 with cfm per 100 ft2 as result, or in m2; `percent`: its ± at 95 %. Left
+   * out: no such figure.
+   */
+  floorArea?: { value: number; unit: 'ft2' | 'm2'; percent?: number | undefined } | undefined
   /** As they stand in the rows and the working; left out: system 1, system 2, … */
   names?: readonly string[] | undefined
 }
@@ -41,6 +45,19 @@ function scaled({ value, low, high }: FigureValue, by: number, unit: string): Fi
     unit,
     ...(low !== undefined && high !== undefined && { low: low * by, high: high * by }),
     note,
+  }
+}
+
+/** The part of the size of the building is independent of the flow's: JCGM 100, 5.1.2. */
+function sized(figure: FigureValue, percent = 0): FigureValue {
+  const { value, low, high } = figure
+  if (percent === 0 || low === undefined || high === undefined) return figure
+  const half = (flow: number) => quadrature(flow, (value * percent) / 100)
+  return {
+    ...figure,
+    low: Math.max(0, value - half(value - low)),
+    high: value + half(high - value),
+    note: say`${note} The size of the building (± ${short(percent)} %) is added in quadrature.`,
   }
 }
 
@@ -81,7 +98,7 @@ export function sumSystems(reports: readonly Pick<Report, 'figures'>[], options:
           ? (['L/s', 'L/(s.m2)', 1] as const)
           : (['m3/h', 'm3/(h.m2)', 1] as const)
     const factor = (convert(1, unit, flowUnit) * times) / floorArea.value
-    figures[areaId] = scaled(all, factor, perUnit)
+    figures[areaId] = sized(scaled(all, factor, perUnit), floorArea.percent)
     working.push({
       step: say`Duct leakage at 25 Pa per floor area, all systems`,
       formula: `${times === 1 ? '' : `${times} × `}Q25 / A`,

@@ -1,6 +1,8 @@
 /** Numbers in the writing of a locale. What is quoted stays as it is, and so does an edition or a clause. */
 import { language } from '../words/say.ts'
 import type { Reading } from './calculator/reading.ts'
+import type { TogetherWords } from './calculator/together-lines.ts'
+import type { VerdictProps } from './figure/verdict-block.tsx'
 
 interface Marks {
   decimal: string
@@ -64,9 +66,20 @@ export function wordsInLocale<T>(words: T, locale: string): T {
 /** One text of ours as the reader's language writes its numbers. */
 export const asRead = (text: string): string => inLocale(text, marksOf(language()))
 
+/** A verdict's drawing writes its numbers itself, with the mark that it is given. */
+function marked(verdict: VerdictProps | undefined, locale: string): void {
+  const { decimal } = marksOf(locale)
+  if (verdict?.interval && decimal !== '.') verdict.interval.mark = decimal
+}
+
 export function readingInLocale(reading: Reading, locale: string): Reading {
   const written = wordsInLocale(reading, locale)
-  const interval = written.verdict?.interval
-  if (interval && written !== reading) interval.mark = marksOf(locale).decimal
+  marked(written.verdict, locale)
+  return written
+}
+
+export function togetherInLocale(words: TogetherWords, locale: string): TogetherWords {
+  const written = wordsInLocale(words, locale)
+  for (const verdict of written.verdicts) marked(verdict, locale)
   return written
 }

@@ -268,6 +268,11 @@ const quantityIn = (items: Record<string, Item>, key: string) => {
   return item?.kind === 'quantity' ? item.value : NaN
 }
 
+const choiceIn = (items: Record<string, Item>, key: string) => {
+  const item = items[key]
+  return item?.kind === 'choice' ? item.value : undefined
+}
+
 describe('two tests together', () => {
   test('a reduction has its uncertainty; one device used for both cancels in the percentage', () => {
     const { items } = material(demoJob(), fakeDevices())
@@ -291,6 +296,16 @@ describe('two tests together', () => {
     job.tests = [down, up].map((one) => Object.assign(one, { role: 'final', sheet: { ...one.sheet, ...still } }))
     const { items } = material(job, fakeDevices())
     expect(quantityIn(items, 'final, both directions/flow-50')).toBeCloseTo(1050, 9)
+    // 1050 cfm over 15810 ft³ is 60 × 1050 / 15810 = 3.98 ACH50: one direction alone meets 4.0, the other does not.
+    const limited = { limit: 'own', ownLimit: '4' }
+    for (const one of job.tests) Object.assign(one, limited)
+    const set = material(job, fakeDevices()).items
+    expect(choiceIn(set, 'final/verdict')).toBe('pass')
+    expect(choiceIn(set, 'final (2)/verdict')).toBe('fail')
+    expect(choiceIn(set, 'final, both directions/verdict')).toBe('pass')
+    expect(quantityIn(set, 'final, both directions/limit')).toBe(4)
+    job.tests[1]!.ownLimit = '5'
+    expect(material(job, fakeDevices()).items).not.toHaveProperty(['final, both directions/verdict'])
     const alone = material({ ...job, tests: [job.tests[0]!] }, fakeDevices()).items
     expect(Object.keys(alone).some((key) => key.includes('both directions'))).toBe(false)
   })
@@ -303,6 +318,15 @@ describe('two tests together', () => {
     const single = quantityIn(both, 'duct system 1/duct-flow-25')
     expect(quantityIn(both, 'duct systems/duct-flow-25')).toBeCloseTo(2 * single, 9)
     expect(quantityIn(both, 'duct systems/duct-flow-25-per-floor-area')).toBeCloseTo((200 * single) / 1860, 9)
+    // 100 × 142 / 1860 = 7.6 cfm per 100 ft²: each system alone is within 6, both together are not.
+    const limit = { limit: 'own', ownLimit: '6' }
+    const limited = [
+      { ...ducts, ...limit },
+      { ...second, ...limit },
+    ]
+    const set = material({ ...job, tests: limited }, fakeDevices()).items
+    expect(choiceIn(set, 'duct system 1/verdict')).toBe('pass')
+    expect(choiceIn(set, 'duct systems/verdict')).toBe('fail')
     expect(quantityIn(both, 'duct systems/duct-share-of-air-handler')).toBeCloseTo((100 * single) / 1050, 9)
     for (const other of [{ ductLeakage: 'outside' as const }, { points: [] }]) {
       const mixed = { ...second, sheet: { ...second.sheet, ...other } }

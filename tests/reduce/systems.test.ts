@@ -37,6 +37,17 @@ test('limits add up, since one instrument read both', () => {
   expect(high).toBeCloseTo(one.figures['duct-flow-25']!.high! + other.figures['duct-flow-25']!.high!, 9)
 })
 
+/** JCGM 100 (the GUM), 5.1.2: independent parts add in quadrature. By hand: √(3² + 4²) = 5. */
+test('the uncertainty of the area widens what is set over it, and nothing else', () => {
+  const report = { figures: { 'duct-flow-25': { value: 100, unit: 'cfm', low: 97, high: 103 } } }
+  const area = { value: 2000, unit: 'ft2' } as const
+  const [exact, known] = [area, { ...area, percent: 4 }].map((floorArea) => sumSystems([report], { floorArea }).figures)
+  expect(known!['duct-flow-25']).toEqual(exact!['duct-flow-25'])
+  const { low, high, note } = known!['duct-flow-25-per-floor-area']!
+  expect([low, high]).toEqual([expect.closeTo(4.75, 9), expect.closeTo(5.25, 9)])
+  expect(note).toContain('± 4 %')
+})
+
 test('metric area; figures only where all is known', () => {
   const sum = sumSystems([system(50, 800), system(30)], { floorArea: { value: 185.80608, unit: 'm2' } })
   expect(sum.figures['duct-flow-25-per-floor-area']?.value).toBeCloseTo((80 * 1.699010796) / 185.80608, 9)

@@ -5,6 +5,7 @@ import { material } from '../../lib/job/material.ts'
 import type { Job, Test } from '../../lib/job/schema.ts'
 import { together } from '../../lib/job/together.ts'
 import type { FigureLine } from '../../lib/view/figure/figure-row.tsx'
+import { reportOf } from '../../lib/view/report/content.ts'
 import { togetherWords } from '../../lib/view/calculator/together-lines.ts'
 
 const words = (job: Job) => togetherWords(together(job, [demoDevice()]))
@@ -60,6 +61,22 @@ test('the mean of both directions of one role, with how far they lie apart', () 
   expect(value(only(down, up))).toBeCloseTo((one.value + other.value) / 2, 0)
   expect(said.checks.map(({ id, outcome }) => [id, outcome])).toEqual([['after, both directions directions', 'good']])
   expect(new Set(said.groups[0]!.lines.map(({ id }) => id)).size).toBe(said.groups[0]!.lines.length)
+})
+
+test('several tests that are set against one limit have one verdict, in the calculator and in the report of each', () => {
+  const one: Test = { ...of(demoJob(), 'duct system 1'), limit: 'own', ownLimit: '6' }
+  const two: Test = { ...one, id: 'two', role: 'duct system 2' }
+  const job = only(one, two)
+  const said = words(job)!.verdicts.map(({ title, value, unit, verdict }) => [title, value, unit, verdict?.text])
+  expect(said).toEqual([['duct systems', '7.6', 'cfm/100 ft²', 'Does not meet the limit, 6.0']])
+  for (const each of [one, two])
+    expect(reportOf(job, each, [demoDevice()], undefined).several).toMatchInlineSnapshot(`
+      [
+        "Duct systems: 142 ± 7 CFM25, 7.6 ± 0.4 cfm/100 ft². Does not meet the limit, 6.0. Less than 1 % likely below 6.0.",
+      ]
+    `)
+  expect(words(only(one, { ...two, ownLimit: '9' }))!.verdicts).toEqual([])
+  expect(reportOf(only(one), one, [demoDevice()], undefined).several).toEqual([])
 })
 
 test('duct systems are added up', () => {

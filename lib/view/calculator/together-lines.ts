@@ -9,14 +9,18 @@ import type { FigureLine } from '../figure/figure-row.tsx'
 import type { FigureGroup } from '../figure/figure-table.tsx'
 import { barsOf, type Bars } from '../plot/bars.ts'
 import { figureLine, halfUp, marginOf, rangeOf } from '../figure/lines.ts'
+import type { VerdictProps } from '../figure/verdict-block.tsx'
 import { roleWords } from '../../words/names.ts'
 import { language, say, shown } from '../../words/say.ts'
-import { wordsInLocale } from '../in-locale.ts'
+import { verdictLines } from './verdict-lines.ts'
+import { togetherInLocale } from '../in-locale.ts'
 
 export interface TogetherWords {
   /** In a line: `CFM50 down 1,050 cfm, 42.3 %`. */
   summary: string
   groups: FigureGroup[]
+  /** Of several tests that are set against one limit. */
+  verdicts: VerdictProps[]
   checks: CheckLine[]
   bars: Bars[]
 }
@@ -29,9 +33,10 @@ export function togetherWords({ works, several }: Together): TogetherWords | und
     summary:
       works.length > 0 ? works.map(workSummary).join('; ') : several.map(({ name }) => roleWords(name)).join('; '),
     groups,
+    verdicts: several.flatMap(severalVerdict),
     checks: several.flatMap(({ name, checks }) => checks.map((check) => ({ ...check, id: `${name} ${check.id}` }))),
   }
-  return wordsInLocale({ ...words, bars: works.flatMap((work) => barsOf(work) ?? []) }, language())
+  return togetherInLocale({ ...words, bars: works.flatMap((work) => barsOf(work) ?? []) }, language())
 }
 
 const PERCENT_DECIMALS = 1
@@ -110,9 +115,15 @@ function workGroup(work: Work, at: number): FigureGroup {
   }
 }
 
+function severalVerdict({ name, figures, verdict }: Several): TogetherWords['verdicts'] {
+  const id = verdict?.limit.figure
+  const found = id === undefined ? undefined : figures[id]
+  return id && found ? [{ title: roleWords(name), ...verdictLines(id, found, verdict, []) }] : []
+}
+
 /** The ids stand in the page beside those of the open test, so they are made different. */
 const severalGroup = (one: Several, index: number): FigureGroup => ({
-  title: one.name,
+  title: roleWords(one.name),
   lines: Object.entries(one.figures).map(([id, found]) =>
     Object.assign(figureLine(id, found, one), { id: `together-${index}-${id}` }),
   ),

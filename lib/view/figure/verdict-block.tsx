@@ -3,6 +3,8 @@ import { IntervalDrawing } from './interval-drawing.tsx'
 import { say } from '../../words/say.ts'
 
 export interface VerdictProps {
+  /** What it is the verdict of, where it is not the one test that is open. */
+  title?: string
   /** `2.86` */
   value: string
   margin: string
@@ -27,6 +29,7 @@ export interface VerdictProps {
 
 /** The code's verdict first, then how likely, then where the interval reaches, then the clause. */
 export function VerdictBlock({
+  title,
   value,
   margin,
   unit,
@@ -40,7 +43,8 @@ export function VerdictBlock({
   onLimit,
 }: VerdictProps) {
   return (
-    <section class="ver" part="verdict" aria-label={say`Verdict`}>
+    <section class="ver" part="verdict" aria-label={title ?? say`Verdict`}>
+      {title && <h3>{title}</h3>}
       <div class="l1">
         <span class="y">{value}</span>
         <span class="u">

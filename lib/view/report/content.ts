@@ -3,7 +3,7 @@ import { reduceTest } from '../../job/reduce.ts'
 import { testCheckNames } from '../../job/checks.ts'
 import { pointsLeftOut, reasonOf, type LeftOut } from '../../job/left-out.ts'
 import type { Device, Job, Test } from '../../job/schema.ts'
-import { knownTests, worksOf } from '../../job/together.ts'
+import { knownTests, severalOf, worksOf } from '../../job/together.ts'
 import { verdictOf } from '../../job/verdict.ts'
 import { checks as sheetChecks } from '../../reduce/checks/index.ts'
 import { curveOf, type Curve, type CurvePoint } from '../../reduce/curve.ts'
@@ -12,6 +12,7 @@ import type { Sheet } from '../../sheet/schema.ts'
 import { symbol } from '../../units/symbol.ts'
 import { roleWords } from '../../words/names.ts'
 import { language, say, shown as words } from '../../words/say.ts'
+import { severalWords } from './several-words.ts'
 import { zoneWords } from './zone-words.ts'
 import { wordReading } from '../calculator/reading.ts'
 import { limitText } from '../calculator/verdict-lines.ts'
@@ -46,6 +47,8 @@ export interface Content {
   bars: Bars | undefined
   figures: FigureLine[]
   figuresNote: string
+  /** What this test says together with others of the job: means of both directions, sums of systems. */
+  several: string[]
   /** A sentence or two of each zone beside the house. */
   zones: string[]
   limitHead: string
@@ -236,6 +239,7 @@ export function reportOf(
   devices: readonly Device[],
   anchor: Anchor | 'form' | undefined,
 ): Content {
+  const known = knownTests(job, [...devices])
   const reduced = reduceTest(job, test, [...devices])
   const written = language()
   const reading = readingInLocale(wordReading(test, reduced), written)
@@ -268,10 +272,7 @@ export function reportOf(
     plot: sheet && report && curve ? wordsInLocale(plotOf(sheet, report, curve, limit, rows), written) : undefined,
     bars:
       test.role.trim().toLowerCase() === 'after'
-        ? wordsInLocale(
-            barsOf(worksOf(knownTests(job, [...devices])).find((work) => work.test.after.id === test.id)),
-            written,
-          )
+        ? wordsInLocale(barsOf(worksOf(known).find((work) => work.test.after.id === test.id)), written)
         : undefined,
     figures: [...ids].flatMap((id) => {
       const line = lines.get(id)
@@ -280,6 +281,7 @@ export function reportOf(
     figuresNote: report?.fit
       ? say`± at 95 %; flows and areas with the instrument’s part, n and C from the fit alone`
       : say`± at 95 %, with the instrument’s part`,
+    several: severalWords(severalOf(known), test, written),
     zones: zoneWords(test, written),
     limitHead: limit ? say`Limit: ${asRead(limitText(limit))} ${symbol(limit.unit)}` : say`Limit: none chosen`,
     checks: reading.checks.map((check) => ({ ...check, name: names.get(check.id) ?? check.id })),

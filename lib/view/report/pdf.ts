@@ -84,7 +84,8 @@ function draw(pen: Pen, content: Content, place: string, width: number): number 
     y += barsBox.height * barScale
   }
   y = figures(pen, content, width, y)
-  y = zones(pen, content, width, y)
+  y = sentences(pen, say`Tests together`, content.several, width, y)
+  y = sentences(pen, say`Zones beside the house`, content.zones, width, y)
   y = checks(pen, content, width, y)
   y = pen.wrapped(content.cautions, 0, y + 11, width, { size: 7.5, colour: 'quiet' })
   return foot(pen, content, width, y)
@@ -246,10 +247,10 @@ function bar(pen: Pen, span: NonNullable<Content['figures'][number]['span']>, wi
   pen.dot(value * width, 6.5, 2.3, 'ink')
 }
 
-function zones(pen: Pen, content: Content, width: number, from: number): number {
-  if (content.zones.length === 0) return from
-  let y = heading(pen, say`Zones beside the house`, '', from + 18) + 6
-  for (const text of content.zones) y = pen.wrapped(text, 0, y, width, { size: 7.5 })
+function sentences(pen: Pen, title: string, texts: readonly string[], width: number, from: number): number {
+  if (texts.length === 0) return from
+  let y = heading(pen, title, '', from + 18) + 6
+  for (const text of texts) y = pen.wrapped(text, 0, y, width, { size: 7.5 })
   return y
 }
 

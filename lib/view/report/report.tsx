@@ -46,7 +46,8 @@ export function Report({ content }: { content: Content }) {
         </section>
       )}
       <Figures content={content} />
-      <Zones content={content} />
+      <Sentences title={say`Tests together`} texts={content.several} />
+      <Sentences title={say`Zones beside the house`} texts={content.zones} />
       <Checks content={content} />
       <p class="cau">{content.cautions}</p>
       <Signature content={content} />
@@ -186,12 +187,12 @@ function Name({ line: { name, detail } }: { line: FigureLine }) {
   )
 }
 
-function Zones({ content: { zones } }: { content: Content }) {
-  if (zones.length === 0) return null
+function Sentences({ title, texts }: { title: string; texts: readonly string[] }) {
+  if (texts.length === 0) return null
   return (
     <section>
-      <h3>{say`Zones beside the house`}</h3>
-      {zones.map((text) => (
+      <h3>{title}</h3>
+      {texts.map((text) => (
         <p key={text} class="rem">
           {text}
         </p>

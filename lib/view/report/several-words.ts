@@ -1,0 +1,41 @@
+/** What the test says together with others of the job, written out for its report. */
+import type { Test } from '../../job/schema.ts'
+import type { Several } from '../../job/together.ts'
+import { roleWords } from '../../words/names.ts'
+import { say } from '../../words/say.ts'
+import { verdictLines } from '../calculator/verdict-lines.ts'
+import { wordsInLocale } from '../in-locale.ts'
+
+const shown = new Set(['flow-50', 'duct-flow-25', 'duct-flow-25-per-floor-area'])
+
+function named(name: string): string {
+  const words = roleWords(name)
+  return `${words.charAt(0).toUpperCase()}${words.slice(1)}`
+}
+
+/** A text for each mean of both directions and each sum of systems that the test is part of, with its verdict. */
+export function severalWords(several: readonly Several[], test: Test, language: string): string[] {
+  const words = several
+    .filter(({ tests }) => tests.some(({ id }) => id === test.id))
+    .map((one) => {
+      const { name, figures, verdict, checks } = one
+      const limited = verdict?.limit.figure
+      const numbers = Object.entries(figures)
+        .filter(([id]) => shown.has(id) || id === limited)
+        .map(([id, found]) => {
+          const { value, margin, unit } = verdictLines(id, found, undefined, [])
+          return [value, margin && `± ${margin}`, unit].filter(Boolean).join(' ')
+        })
+      const found = limited === undefined ? undefined : figures[limited]
+      const said = limited && found ? verdictLines(limited, found, verdict, []) : undefined
+      const doubts = checks.filter(({ outcome }) => outcome !== 'good').map(({ text }) => text)
+      return [
+        say`${named(name)}: ${numbers.join(', ')}.`,
+        ...(said?.verdict ? [`${said.verdict.text}.`, said.likely] : []),
+        ...doubts,
+      ]
+        .filter(Boolean)
+        .join(' ')
+    })
+  return wordsInLocale(words, language)
+}
