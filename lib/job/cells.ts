@@ -232,6 +232,7 @@ const others: Record<string, string> = {
   'points.*.range': say`range`,
   points: say`Readings`,
   device: say`Device`,
+  'device.ranges.*.name': say`name`,
   limit: say`Limit`,
 }
 

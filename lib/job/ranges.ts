@@ -8,7 +8,7 @@ import { say } from '../words/say.ts'
 
 /**
  * The ranges named in `used`, coefficients in the test's flow unit. A range whose coefficient or exponent cannot be
- * read is left out; a bad end of its span is left out alone.
+ * read is left out, and so are ranges of one name; a bad end of a span is left out alone.
  */
 export function readRanges(
   device: Device | undefined,
@@ -17,6 +17,7 @@ export function readRanges(
 ): { ranges: Record<string, Range>; problems: Problem[] } {
   const ranges: Record<string, Range> = {}
   const problems: Problem[] = []
+  const names = (device?.ranges ?? []).map((range) => range.name.trim())
   for (const [at, typed] of (device?.ranges ?? []).entries()) {
     const name = typed.name.trim()
     if (device === undefined || name === '' || !used.has(name)) continue
@@ -33,11 +34,18 @@ export function readRanges(
       }
       return value
     }
+    // A name that two ranges have does not say which of them was in use.
+    const first = names.indexOf(name)
+    if (first < at) {
+      const path = `device.ranges.${at}.name`
+      const message = say`Range ${name}: another range of this device has this name too. Give each a name of its own; until then the points read with range ${name} are left out.`
+      problems.push({ path, code: 'same-name', severity: 'bad', message })
+    }
     const coefficient = read('coefficient', device.flowUnit, true)
     const exponent = read('exponent', '1', true)
     const minPressure = read('minPressure', 'Pa', false)
     const maxPressure = read('maxPressure', 'Pa', false)
-    if (coefficient === undefined || exponent === undefined) continue
+    if (coefficient === undefined || exponent === undefined || first !== names.lastIndexOf(name)) continue
     const crossed = minPressure !== undefined && maxPressure !== undefined && maxPressure < minPressure
     if (crossed) {
       const path = `device.ranges.${at}.maxPressure`

@@ -159,7 +159,7 @@ export function WidgetView({ job, computed, options, devices, disabled, view, on
               <ReadingsTable
                 sheet={sheet}
                 units={units}
-                ranges={device?.ranges.map(({ name }) => name).filter(Boolean) ?? []}
+                ranges={[...new Set(device?.ranges.map(({ name }) => name).filter(Boolean))]}
                 brought={reading.brought}
                 used={reading.used}
                 mean={reading.mean}

@@ -269,6 +269,33 @@ describe('device readings', () => {
     `)
   })
 
+  test('two ranges of one name leave out the points that need either, and others stay', () => {
+    const range = (name: string, coefficient: string) => ({
+      name,
+      coefficient,
+      exponent: '0.5',
+      minPressure: '',
+      maxPressure: '',
+    })
+    const ranges = [range('A', '198'), range('B', '74'), range('B ', '68')]
+    const sheet = { ...device, points: points(['-50', '', '120', 'B'], ['-40', '', '90', 'A']) }
+    expect(read(sheet, {}, fakeDevices({ ranges })).rows).toEqual([1])
+    expect(said(sheet, {}, fakeDevices({ ranges }))).toMatchInlineSnapshot(`
+      [
+        "device.ranges.2.name [bad] Range B: another range of this device has this name too. Give each a name of its own; until then the points read with range B are left out.",
+      ]
+    `)
+  })
+
+  test('a span above what any device shows names its own cell', () => {
+    const ranges = [{ name: 'B', coefficient: '74', exponent: '0.5', minPressure: '25', maxPressure: '20000' }]
+    expect(said(device, {}, fakeDevices({ ranges }))).toMatchInlineSnapshot(`
+      [
+        "device.ranges.0.maxPressure [bad] Range B, highest pressure: 20000 is not a device pressure. Type a number up to 10,000 Pa, or empty the cell.",
+      ]
+    `)
+  })
+
   test('a span typed the wrong way round is left out, the range stays', () => {
     const ranges = [{ name: 'B', coefficient: '74', exponent: '0.5', minPressure: '300', maxPressure: '25' }]
     expect(read(device, {}, fakeDevices({ ranges })).sheet?.device?.ranges).toEqual({

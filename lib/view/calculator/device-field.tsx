@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks'
 import { emptyDevice } from '../../job/empty.ts'
 import type { Device } from '../../job/schema.ts'
 import { Choice } from './choice.tsx'
+import { Finding } from './finding.tsx'
 import { later } from './later.tsx'
 import { useBench, useDeskContext, useFound } from './use-context.ts'
 import { say } from '../../words/say.ts'
@@ -11,8 +12,9 @@ const DeviceEditor = later(async () => (await import('./device-editor.tsx')).Dev
 /** Which device of the owner's was used; opens the editor to add one or to look at its ranges. */
 export function DeviceField() {
   const { devices } = useDeskContext()
-  const { test, editSheet } = useBench()
+  const { test, editSheet, found: all } = useBench()
   const found = useFound()
+  const inside = [...all].filter(([path]) => path.startsWith('device.'))
   const [draft, setDraft] = useState<Device>()
   const chosen = devices.find(({ id }) => id === test.sheet.device)
   const options: [string, string][] = [
@@ -42,7 +44,10 @@ export function DeviceField() {
           }}
         />
       ) : (
-        <p class="wide">
+        <div class="wide">
+          {inside.map(([path, text]) => (
+            <Finding key={path} id={`found-${path}`} text={text} />
+          ))}
           {chosen && (
             <button type="button" class="link" onClick={() => setDraft(chosen)}>
               {say`Edit ${chosen.name || say`this device`}`}
@@ -51,7 +56,7 @@ export function DeviceField() {
           <button type="button" class="link" onClick={() => setDraft(emptyDevice(test.units.flow))}>
             {say`Add a device`}
           </button>
-        </p>
+        </div>
       )}
     </>
   )

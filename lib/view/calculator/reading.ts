@@ -55,7 +55,8 @@ function findings(test: Test, problems: readonly Problem[]): Map<string, string>
   for (const { path, message, severity } of problems) {
     // An untouched table needs no remark: the place of the verdict says what to type.
     if (blank && severity === 'missing' && path.startsWith('points')) continue
-    const words = besideCell(path, message)
+    // The cells of a device stand in its editor: what is found there is told beside the choice of the device.
+    const words = path.startsWith('device.') ? message : besideCell(path, message)
     const before = found.get(path)
     found.set(path, before ? `${before} ${words}` : words)
   }

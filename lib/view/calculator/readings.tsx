@@ -75,7 +75,7 @@ export function Readings({ brought, used, mean, unfinished }: Props) {
       <ReadingsTable
         sheet={sheet}
         units={units}
-        ranges={device?.ranges.map(({ name }) => name).filter(Boolean) ?? []}
+        ranges={[...new Set(device?.ranges.map(({ name }) => name).filter(Boolean))]}
         brought={brought}
         used={used}
         mean={mean}
