@@ -75,13 +75,12 @@ function checkDevice(found: Findings, { device, points }: Sheet): void {
     found.positive([...path, 'coefficient'], range.coefficient, 1e6)
     found.within([...path, 'exponent'], range.exponent, 0.1, 2, say`type the exponent of the certificate, near 0.5`)
     found.within([...path, 'minPressure'], range.minPressure, 0, 1e4)
-    found.within(
-      [...path, 'maxPressure'],
-      range.maxPressure,
-      range.minPressure ?? 0,
-      1e4,
-      say`it must be above the lowest`,
-    )
+    const { minPressure = 0, maxPressure } = range
+    // A lowest pressure that is told already says nothing about the highest.
+    const from = minPressure > 1e4 ? 0 : minPressure
+    const crossed = maxPressure !== undefined && maxPressure < from
+    const remedy = crossed ? say`it must be above the lowest` : undefined
+    found.within([...path, 'maxPressure'], maxPressure, from, 1e4, remedy)
   }
 }
 

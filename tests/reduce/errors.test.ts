@@ -163,6 +163,12 @@ test('ranges', () => {
       "out of range at device.ranges.B.maxPressure: Range B, highest pressure is 20, outside 30 to 10000: it must be above the lowest.",
     ]
   `)
+  const high = { ...range, minPressure: 30, maxPressure: 20_000 }
+  expect(refused(fakeSheet({ points, device: { ranges: { B: high } } }))).toMatchInlineSnapshot(`
+    [
+      "out of range at device.ranges.B.maxPressure: Range B, highest pressure is 20000, outside 30 to 10000: check the digits and the unit.",
+    ]
+  `)
   expect(() => reduce(fakeSheet({ points, device: { ranges: { ...broken, B: range, A: broken.B } } }))).not.toThrow()
 })
 
