@@ -174,12 +174,15 @@ export class GapsumWidget extends Base {
     }
     root.addEventListener('input', sourced, { signal })
     root.addEventListener('change', sourced, { signal })
+    root.addEventListener('submit', () => this.#now(), { capture: true, signal })
     // The form resets its own fields after this event.
     root.addEventListener('reset', () => setTimeout(() => this.#connected && this.#readHost()), { signal })
     this.addEventListener(
       'focusout',
       (event) => {
-        if (!(event.relatedTarget instanceof Node) || !this.contains(event.relatedTarget)) this.#enterSoon()
+        if (event.relatedTarget instanceof Node && this.contains(event.relatedTarget)) return
+        this.#now()
+        this.#enterSoon()
       },
       { signal },
     )
@@ -274,14 +277,16 @@ export class GapsumWidget extends Base {
     this.dispatchEvent(new Event('input', { bubbles: true, composed: true }))
   }
 
-  /** What the inputs come to, computed now if a long log waits. */
+  /** What the inputs come to. A long log that waits is computed now, and the form told: it must not send what was before. */
   #now(): Computed {
-    if (this.#stale || !this.#computed) this.#compute()
+    if (this.#stale) this.#follow()
+    else if (!this.#computed) this.#compute()
     return this.#computed!
   }
 
   #compute(): void {
     this.#stale = false
+    clearTimeout(this.#timer)
     this.#computed = compute(this.#job, this.#devices, this.#options)
   }
 

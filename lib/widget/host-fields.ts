@@ -1,8 +1,7 @@
 /** Fields of the page around the widget: some are read, others take figures. */
-import type { Control } from '../form/controls.ts'
 import { sameness } from '../form/same.ts'
-import { writeNumber } from '../form/write/number.ts'
-import { writeText } from '../form/write/text.ts'
+import { send, sendInput, setValue } from '../form/write/events.ts'
+import { pause } from '../form/write/wait.ts'
 import type { Report } from '../reduce/report.ts'
 import type { Entered, Prefill, Sources, Targets } from './types.ts'
 import { writtenFigure } from './written.ts'
@@ -40,47 +39,55 @@ export function readSources(widget: HTMLElement, sources: Sources): Prefill {
 /** Text-like inputs; passwords and the like are never written. */
 const typable = /^(text|search|tel|number|)$/
 
-async function enter(field: Field, text: string): Promise<string | undefined> {
+/**
+ * Writes at once and without the focus: by then the person types in another field of the page, and a key that comes
+ * while the focus is away would be lost. The page hears that the field was left, for some check it only then.
+ */
+function enter(field: Field, text: string): string | undefined {
   if (field.localName === 'select' || (field.localName === 'input' && !typable.test(field.type)))
     return say`is no field for text or numbers`
   if (field.matches(':disabled')) return say`is disabled by the page`
-  if ((field as HTMLInputElement).readOnly) return say`can only be read`
-  const control = { element: field } as unknown as Control
-  return field.type === 'number' ? writeNumber(control, text) : writeText(control, text)
+  const typed = field as HTMLInputElement | HTMLTextAreaElement
+  if (typed.readOnly) return say`can only be read`
+  if (typed.maxLength >= 0 && text.length > typed.maxLength)
+    return say`takes ${typed.maxLength} characters at most, this is ${text.length}`
+  const before = typed.value
+  setValue(typed, text)
+  // A field for numbers empties itself at anything else.
+  if (typed.value === '' && text !== '') {
+    setValue(typed, before)
+    return say`“${text}” is not a plain number`
+  }
+  sendInput(typed, text)
+  send(typed, 'change')
+  typed.dispatchEvent(new FocusEvent('blur', { composed: true }))
+  typed.dispatchEvent(new FocusEvent('focusout', { bubbles: true, composed: true }))
+  return undefined
 }
 
-/** Writes figures into the host's fields and reads them back. A figure that is not there empties its field. */
+/** Writes figures into the host's fields, all at once, and reads them back. A figure that is not there empties its field. */
 export async function writeTargets(
   widget: HTMLElement,
   targets: Targets,
   report: Report | undefined,
 ): Promise<Entered[]> {
-  const lines: Entered[] = []
-  const focused = (widget.getRootNode() as Document | ShadowRoot).activeElement
-  let moved = false
-  for (const [figure, given] of Object.entries(targets)) {
+  const written = Object.entries(targets).map(([figure, given]) => {
     const format = typeof given === 'string' ? { selector: given } : given
     const intended = writtenFigure(report, figure, format) ?? ''
     const [field, second] = find(widget, format.selector)
-    const line = { figure, selector: format.selector, intended, readBack: field?.value ?? '', reason: '' }
-    if (!field) lines.push({ ...line, outcome: 'not found', reason: say`no field fits the selector` })
-    else if (second) lines.push({ ...line, outcome: 'ambiguous', reason: say`several fields fit the selector` })
-    else if (field.value === intended) lines.push({ ...line, outcome: 'entered' })
-    else {
-      const reason = await enter(field, intended)
-      moved ||= reason === undefined
-      const readBack = field.value
-      const right = sameness(readBack, intended) !== 'different'
-      lines.push({
-        ...line,
-        readBack,
-        reason: reason ?? '',
-        outcome: reason !== undefined ? 'refused' : right ? 'entered' : 'differs',
-      })
+    const reason = field && !second && field.value !== intended ? enter(field, intended) : undefined
+    return { figure, selector: format.selector, intended, field, second, reason }
+  })
+  // A page may answer an entry a moment later.
+  await pause(0)
+  return written.map(({ figure, selector, intended, field, second, reason = '' }): Entered => {
+    const readBack = field?.value ?? ''
+    const line = (outcome: Entered['outcome'], why: string): Entered => {
+      return { figure, selector, intended, readBack, outcome, reason: why }
     }
-  }
-  // Typing into a field takes the focus there; the person is still where they were.
-  if (moved && focused instanceof HTMLElement && focused !== widget.ownerDocument.body)
-    focused.focus({ preventScroll: true })
-  return lines
+    if (!field) return line('not found', say`no field fits the selector`)
+    if (second) return line('ambiguous', say`several fields fit the selector`)
+    if (reason !== '') return line('refused', reason)
+    return line(sameness(readBack, intended) === 'different' ? 'differs' : 'entered', '')
+  })
 }

@@ -91,6 +91,56 @@ describe.each(kinds)('in %s', (kind) => {
     await page.close()
   })
 
+  test('figures are written into the page’s fields without taking the focus from where the person types by then', async () => {
+    const { page } = await visit(browser, site.widget.form)
+    await typeCell(page, 'House pressure, point 1', '-50')
+    await typeCell(page, 'Flow, point 1', '433')
+    await page.evaluate(() => {
+      const log: string[] = []
+      Object.assign(window, { log })
+      for (const [id, type] of [
+        ['permit', 'blur'],
+        ['copy', 'change'],
+        ['copy', 'focus'],
+      ] as const)
+        document.getElementById(id)?.addEventListener(type, () => log.push(`${id} ${type}`))
+    })
+    await (await page.$('#permit'))?.click()
+    await untilHolds(page, () => (document.getElementById('copy') as HTMLInputElement).value === '433')
+    expect(await page.evaluate('log')).toEqual(['copy change'])
+    expect(await page.evaluate('document.activeElement.id')).toBe('permit')
+    await page.close()
+  })
+
+  test('a form that is sent while a long log waits to be computed sends what was typed last', async () => {
+    const { page } = await visit(browser, site.widget.form)
+    await withWidget(page, (widget) => {
+      const points = Array.from({ length: 301 }, () => ({
+        pressure: '-50',
+        flow: '433',
+        devicePressure: '',
+        range: '',
+      }))
+      widget.value = { points, procedure: 'one-point' }
+    })
+    await page.waitForSelector('#w >>> [aria-label^="Flow, point 1,"]')
+    const sent = await page.evaluate(() => {
+      const form = document.querySelector('form')!
+      let told: unknown
+      form.addEventListener('submit', (event) => {
+        event.preventDefault()
+        told = new FormData(form).get('test')
+      })
+      const cell = document.querySelector('#w')!.shadowRoot!.querySelector<HTMLInputElement>('[data-column="flow"]')!
+      cell.value = '500'
+      cell.dispatchEvent(new InputEvent('input', { bubbles: true, composed: true }))
+      form.requestSubmit()
+      return JSON.parse(String(told)) as { sheet: { points: { flow: number }[] } }
+    })
+    expect(sent.sheet.points[0]?.flow).toBe(500)
+    await page.close()
+  })
+
   test('going back finds what was typed', async () => {
     const { page } = await visit(browser, site.widget.form)
     await typeCell(page, 'House pressure, point 1', '-50')
