@@ -70,6 +70,8 @@ function result(outcome: Outcome, ...notes: string[]): Pick<ReceiptLine, 'outcom
   return { outcome, note: notes.filter(Boolean).join('; ') }
 }
 
+const pageSays = (says: string): string => says && say`the page says: ${says}`
+
 /** What became of a text that was written. */
 export function judge(
   intended: string,
@@ -78,7 +80,7 @@ export function judge(
   says: string,
   kind: ControlKind = 'text',
 ): Pick<ReceiptLine, 'outcome' | 'note'> {
-  const page = says && say`the page says: ${says}`
+  const page = pageSays(says)
   const same = alikeIn(kind, intended, readBack)
   if (same === 'in other words') return result('entered', say`the page words it “${readBack}”`, page)
   if (same === 'same') return result('entered', page)
@@ -176,7 +178,13 @@ function readAgain(plan: Plan, receipt: ReceiptLine): ReceiptLine {
     return { ...receipt, readBack: '', outcome: place ? 'ambiguous' : 'not found', note }
   }
   const readBack = shown(place.control)
-  if (readBack === receipt.readBack) return receipt
+  if (readBack === receipt.readBack) {
+    // A page may check an entry only when the person has gone on.
+    const says = complaint(place.control)
+    return receipt.note.includes(says)
+      ? receipt
+      : { ...receipt, ...result(receipt.outcome, receipt.note, pageSays(says)) }
+  }
   const { outcome, note } = verdict(receipt.intended, receipt.before, readBack, place.control, plan.exact)
   const later = note.replace(changed, '').replace(/^; /, '')
   return {

@@ -270,14 +270,12 @@ describe('device readings', () => {
   })
 
   test('two ranges of one name leave out the points that need either, and others stay', () => {
-    const range = (name: string, coefficient: string) => ({
-      name,
-      coefficient,
-      exponent: '0.5',
-      minPressure: '',
-      maxPressure: '',
-    })
-    const ranges = [range('A', '198'), range('B', '74'), range('B ', '68')]
+    const constants = { exponent: '0.5', minPressure: '', maxPressure: '' }
+    const ranges = [
+      { name: 'A', coefficient: '198', ...constants },
+      { name: 'B', coefficient: '74', ...constants },
+      { name: 'B ', coefficient: '68', ...constants },
+    ]
     const sheet = { ...device, points: points(['-50', '', '120', 'B'], ['-40', '', '90', 'A']) }
     expect(read(sheet, {}, fakeDevices({ ranges })).rows).toEqual([1])
     expect(said(sheet, {}, fakeDevices({ ranges }))).toMatchInlineSnapshot(`

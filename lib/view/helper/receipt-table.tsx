@@ -38,7 +38,10 @@ export function ReceiptTable({ lines, elementsOf }: ReceiptTableProps) {
               <td class="no">
                 <LineNumber number={index + 1} control={line.control} elements={elementsOf?.(line.binding)} />
               </td>
-              <th scope="row">{line.control}</th>
+              <th scope="row">
+                {line.control}
+                {line.outcome === 'entered' && line.note && <small class="why">{line.note}</small>}
+              </th>
               <td class="tx" data-head="intended">
                 {line.intended || <span class="q sans">{say`empty`}</span>}
               </td>
