@@ -2,6 +2,7 @@
 import { groupBoxes } from './boxes.ts'
 import { faceOf } from './face.ts'
 import { farControls, type Far } from './far.ts'
+import { lockableKinds, tickKinds } from './kinds.ts'
 import { groupName, nameOf, sectionOf } from './names.ts'
 import { drawn, native, opensCalendar, recognise, takesChips } from './recognise.ts'
 import type { ControlKind } from './schema.ts'
@@ -110,20 +111,6 @@ function* everyElement(root: Document | ShadowRoot, roots: Node[]): Generator<El
   }
 }
 
-const canBeReadOnly: ReadonlySet<ControlKind> = new Set([
-  'text',
-  'number',
-  'date',
-  'time',
-  'date-time',
-  'month',
-  'textarea',
-  'chips',
-  'slider',
-  'spinbutton',
-  'rich-text',
-])
-
 function onlyRead(element: HTMLElement): boolean {
   return (element as HTMLInputElement).readOnly || element.getAttribute('aria-readonly') === 'true'
 }
@@ -166,17 +153,15 @@ export function survey(document: Document): Survey {
       if (hidden !== undefined) why ??= ['hidden', hidden]
       else if (element.matches(':disabled, [aria-disabled=true]') || element.closest('[inert]'))
         why ??= ['disabled', '']
-      else if (canBeReadOnly.has(kind) && onlyRead(element)) why ??= ['readonly', '']
+      else if (lockableKinds.has(kind) && onlyRead(element)) why ??= ['readonly', '']
       else usable.push(element)
     }
     if (usable.length === 0) return why && leave(elements, ...why)
     const name = nameOfControl(kind, elements)
     const section = sectionOf(elements, name, headings)
-    const tick = kind === 'radio' || kind === 'checkbox' || kind === 'toggle'
-    const answers =
-      statement.test(`${name} ${section}`) ||
-      ((kind === 'checkbox' || kind === 'toggle') && statementHeading.test(section))
-    if (tick ? answers : signature.test(name)) return leave(elements, 'left to you')
+    const tick = tickKinds.has(kind)
+    const answers = statement.test(`${name} ${section}`) || (tick && statementHeading.test(section))
+    if (tick || kind === 'radio' ? answers : signature.test(name)) return leave(elements, 'left to you')
     const position = counts.get(kind) ?? 0
     counts.set(kind, position + 1)
     controls.push({ kind, element: usable[0] as HTMLElement, elements: usable, name, section, position })

@@ -109,11 +109,6 @@ function inOrder(a: Control, b: Control): number {
   return a.element.compareDocumentPosition(b.element) & Node.DOCUMENT_POSITION_FOLLOWING ? -1 : 1
 }
 
-/** Finds the control that the clues describe. */
-export function find(clues: Clues, controls: readonly Control[]): Found {
-  return decide(controls.map((control) => ({ control, score: fit(clues, cluesOf(control)) }))).answer
-}
-
 /**
  * Finds the controls of all bindings so that none is given twice: the binding that fits best takes its control, the
  * others choose among the rest. Two bindings that claim one control equally well are both ambiguous.

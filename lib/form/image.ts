@@ -15,6 +15,7 @@ export const imageSchema = z.object({
   attributes: z.array(z.tuple([z.string(), z.string()])),
 })
 
+/** Why a control was left alone or not set, and whether the page tried to submit the form at this: it was kept from it. */
 export const writtenSchema = z.object({ reason: z.optional(z.string()), held: z.optional(z.boolean()) })
 
 /** How a control of a frame is outlined there; known by the key of its image. */

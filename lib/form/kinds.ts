@@ -18,6 +18,21 @@ export const lineKinds: Kinds = new Set(['text', 'combobox'])
 /** Hold lines of text. */
 export const proseKinds: Kinds = new Set(['textarea', 'rich-text'])
 
+/** Can be locked: shown by the page and not to be changed. */
+export const lockableKinds: Kinds = new Set([
+  'text',
+  'number',
+  'date',
+  'time',
+  'date-time',
+  'month',
+  'textarea',
+  'chips',
+  'slider',
+  'spinbutton',
+  'rich-text',
+])
+
 /** Are added to by a fill: what stands there stays. */
 export const addedKinds: Kinds = new Set(['chips', 'rich-text'])
 

@@ -7,6 +7,13 @@ export interface Proposed extends Suggestion {
   clear: boolean
 }
 
+/** A suggestion that is this good, and better than the next one by the margin, is clear. */
+export const good = 0.7
+export const margin = 0.08
+
+export const isClear = ([best, next]: readonly Suggestion[]): boolean =>
+  best !== undefined && best.score >= good && best.score - (next?.score ?? 0) >= margin
+
 /**
  * The suggestions for a control, best first, at most twelve. `taken`: items bound already, with the words for where
  * (`control 10`): they fall behind. At most one is `clear`.
@@ -23,7 +30,6 @@ export function propose(
     .filter(({ score }) => score >= 0.3)
     .toSorted((a, b) => b.score - a.score)
     .slice(0, 12)
-  const [best, next] = rated
-  const clear = best && best.score >= 0.7 && best.score - (next?.score ?? 0) >= 0.08 ? best.item : undefined
-  return rated.map((each) => Object.assign({ clear: each.item === clear }, each))
+  const clear = isClear(rated)
+  return rated.map((each, at) => Object.assign({ clear: clear && at === 0 }, each))
 }

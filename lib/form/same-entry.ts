@@ -3,8 +3,7 @@ import { choose } from './choose.ts'
 import { numberKinds, several } from './kinds.ts'
 import { sameness, type Sameness } from './same.ts'
 import type { ControlKind } from './schema.ts'
-
-const squeeze = (text: string): string => text.replaceAll(/\s+/g, ' ').trim()
+import { squeeze } from './words.ts'
 
 const sameSet = (one: readonly string[], other: readonly string[]): boolean =>
   one.length === other.length && one.every((each) => other.includes(each))

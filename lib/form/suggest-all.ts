@@ -1,5 +1,6 @@
 /** Suggestions for all controls of a page together: rows that look alike take the systems of a job one after another. */
 import type { Item, Material } from './material.ts'
+import { good, isClear, margin } from './propose.ts'
 import type { Clues } from './schema.ts'
 import { suggest } from './suggest.ts'
 import type { Suggestion } from './suggestion.ts'
@@ -12,12 +13,6 @@ const numbered = /^(.*\D)(\d+)$/
 const remainder = /\b(the )?(rest|remaining|remainder|(all )?others?|all other systems)\b/
 /** Items that add up all systems from one on. */
 const fromOn = /^.* from (\d+)$/
-
-const good = 0.7
-const margin = 0.08
-
-const isClear = ([best, next]: readonly Suggestion[]): boolean =>
-  best !== undefined && best.score >= good && best.score - (next?.score ?? 0) >= margin
 
 /** What rows have in common: their name without the number or letter that counts them, and their heading. */
 function rowOf({ name, section }: Clues): string {

@@ -1,7 +1,6 @@
 /** Putting back what stood in the page before a fill. */
 import { alive } from './dom.ts'
 import { listControls, type Control } from './controls.ts'
-import { fill, type FillOptions } from './fill.ts'
 import { addedKinds } from './kinds.ts'
 import { findAll, type Found } from './find.ts'
 import type { Plan } from './plan.ts'
@@ -51,14 +50,4 @@ export function undoPlan(lines: readonly ReceiptLine[], filled: Plan): Plan {
     return undoLine(line, targets.get(line.binding), found)
   })
   return { document, bindings, lines: planned, targets, candidates, leftToYou: [], exact: true }
-}
-
-/** Puts back what was there before a fill, with the same receipts. */
-export function undo(
-  lines: readonly ReceiptLine[],
-  filled: Plan,
-  options: Omit<FillOptions, 'chosen'> = {},
-): Promise<ReceiptLine[]> {
-  const back = undoPlan(lines, filled)
-  return fill(back, { ...options, chosen: new Set(back.lines.map(({ binding }) => binding)) })
 }

@@ -1,10 +1,11 @@
 /** Comparing the texts of a page: labels, legends, options. */
 
+/** The text with each run of white space as one blank, and none around it. */
+export const squeeze = (text: string): string => text.replace(/\s+/g, ' ').trim()
+
 /** Collapses white space and drops the marks that pages hang on a label: a trailing colon, a star for "required". */
 export function tidy(text: string): string {
-  return text
-    .replace(/\s+/g, ' ')
-    .trim()
+  return squeeze(text)
     .replace(/^[*\s]+|[\s:*]+$/g, '')
     .replace(/\s*\((required|optional)\)$/i, '')
 }

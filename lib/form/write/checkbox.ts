@@ -2,7 +2,7 @@ import type { Control } from '../controls.ts'
 import { checked, isOn, notChecked } from '../read/tick.ts'
 import { byHand } from './reasons.ts'
 import { inFocus } from './events.ts'
-import { press } from './press.ts'
+import { press, strike } from './press.ts'
 import { until } from './wait.ts'
 import { say } from '../../words/say.ts'
 
@@ -18,12 +18,7 @@ export async function writeCheckbox({ element }: Control, text: string): Promise
   // A native box that the page sets back is read back as it is; a drawn one may listen for the space bar only.
   if (native) return undefined
   element.focus({ preventScroll: true })
-  element.dispatchEvent(
-    new KeyboardEvent('keydown', { key: ' ', code: 'Space', keyCode: 32, bubbles: true, composed: true }),
-  )
-  element.dispatchEvent(
-    new KeyboardEvent('keyup', { key: ' ', code: 'Space', keyCode: 32, bubbles: true, composed: true }),
-  )
+  strike(element, ' ')
   element.blur()
   return (await until(() => isOn(element) === wanted, 400)) ? undefined : byHand
 }

@@ -1,6 +1,8 @@
 /** Writing into a control, by its kind. */
 import type { Control } from '../controls.ts'
 import { alive } from '../dom.ts'
+import type { Written } from '../image.ts'
+import { lockableKinds } from '../kinds.ts'
 import type { ControlKind } from '../schema.ts'
 import { writeCheckbox } from './checkbox.ts'
 import { writeDate } from './date.ts'
@@ -18,7 +20,7 @@ import { writeText } from './text.ts'
 import { writeTextarea } from './textarea.ts'
 import { writeTime } from './time.ts'
 import { writeToggle } from './toggle.ts'
-import type { Reason, Writer } from './writer.ts'
+import type { Writer } from './writer.ts'
 import { say } from '../../words/say.ts'
 
 const writers: Record<Exclude<ControlKind, ExtraKind>, Writer> = {
@@ -37,24 +39,6 @@ const writers: Record<Exclude<ControlKind, ExtraKind>, Writer> = {
   file: writeFile,
 }
 
-/** Kinds for which being read-only means that nothing can be entered. */
-const typed: ReadonlySet<ControlKind> = new Set([
-  'text',
-  'number',
-  'date',
-  'time',
-  'date-time',
-  'month',
-  'textarea',
-  'chips',
-])
-
-export interface Written {
-  reason?: Reason
-  /** Whether the page tried to submit the form at this. It was kept from it. */
-  held?: boolean | undefined
-}
-
 /** Writes the text, or leaves the control alone and says why. `exact`: nothing else stays beside the text. */
 export async function write(control: Control, text: string, file?: File, exact = false): Promise<Written> {
   if (control.far) return control.far.write(text)
@@ -63,7 +47,7 @@ export async function write(control: Control, text: string, file?: File, exact =
   if (element.matches(':disabled, [aria-disabled=true]')) return { reason: say`is disabled by the page` }
   const writer = isExtra(kind) ? globalThis.gapsumWriters?.[kind] : writers[kind]
   if (!writer) return { reason: say`is of another kind than when it was mapped: open the plan anew from the toolbar` }
-  if (typed.has(kind) && (element as HTMLInputElement).readOnly) return { reason: say`can only be read` }
+  if (lockableKinds.has(kind) && (element as HTMLInputElement).readOnly) return { reason: say`can only be read` }
   try {
     const unseen = await reveal(control)
     if (unseen !== undefined)

@@ -21,7 +21,13 @@ const codes: Record<string, number> = {
 function sendKey(element: Element, type: 'keydown' | 'keypress' | 'keyup', key: string): boolean {
   const character = key.length === 1 ? key.charCodeAt(0) : (codes[key] ?? 0)
   const keyCode = type === 'keypress' ? character : (codes[key] ?? key.toUpperCase().charCodeAt(0))
-  const code = /^\d$/.test(key) ? `Digit${key}` : /^[a-z]$/i.test(key) ? `Key${key.toUpperCase()}` : key
+  const code = /^\d$/.test(key)
+    ? `Digit${key}`
+    : /^[a-z]$/i.test(key)
+      ? `Key${key.toUpperCase()}`
+      : key === ' '
+        ? 'Space'
+        : key
   const init = { key, code, keyCode, which: keyCode, bubbles: true, cancelable: true, composed: true }
   return element.dispatchEvent(new KeyboardEvent(type, type === 'keypress' ? { ...init, charCode: character } : init))
 }

@@ -1,6 +1,7 @@
 /** Rich-text editors: the text is put in at the caret, or at the end; what stands there stays. */
 import type { Control } from '../controls.ts'
 import { richText } from '../read/rich-text.ts'
+import { squeeze } from '../words.ts'
 import { command } from './command.ts'
 import { enter, leave } from './events.ts'
 import { byHand } from './reasons.ts'
@@ -35,8 +36,6 @@ function paste(editor: HTMLElement, text: string): void {
     new ClipboardEvent('paste', { clipboardData: data, bubbles: true, cancelable: true, composed: true }),
   )
 }
-
-const squeeze = (text: string): string => text.replaceAll(/\s+/g, ' ').trim()
 
 interface Place {
   node: Text

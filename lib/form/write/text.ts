@@ -1,11 +1,12 @@
 import type { Control } from '../controls.ts'
+import type { Valued } from './events.ts'
 import { typeInto } from './type.ts'
 import { say } from '../../words/say.ts'
 
 export async function writeText(control: Control, text: string): Promise<string | undefined> {
-  const input = control.element as HTMLInputElement
-  if (input.maxLength >= 0 && text.length > input.maxLength)
-    return say`takes ${input.maxLength} characters at most, this is ${text.length}`
-  await typeInto(input, text)
+  const field = control.element as Valued
+  if (field.maxLength >= 0 && text.length > field.maxLength)
+    return say`takes ${field.maxLength} characters at most, this is ${text.length}`
+  await typeInto(field, text)
   return undefined
 }

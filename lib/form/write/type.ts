@@ -58,7 +58,7 @@ export async function typeText(element: Valued, text: string): Promise<void> {
 }
 
 /** Puts text into a text-like element as a person would: focus, replace what is there, leave. */
-export async function typeInto(element: Valued, text: string, last?: () => void): Promise<void> {
+export async function typeInto(element: Valued, text: string): Promise<void> {
   const before = element.value
   enter(element)
   const ears = listen(element, ['change'])
@@ -66,7 +66,6 @@ export async function typeInto(element: Valued, text: string, last?: () => void)
     // Nobody types in the instant of the click: many pages draw the field anew when it gets the focus.
     await pause(0)
     await typeText(element, text)
-    last?.()
   } finally {
     leave(element)
     if (!ears.heard('change') && element.value !== before) send(element, 'change')

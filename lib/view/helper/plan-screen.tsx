@@ -2,11 +2,11 @@ import { useMemo, useState } from 'preact/hooks'
 import type { Material } from '../../form/material.ts'
 import { plan as planOf, pick, type Plan } from '../../form/plan.ts'
 import type { FormMap } from '../../form/schema.ts'
+import { useFill, type Filled } from './use-fill.ts'
 import { undoPlan } from '../../form/undo.ts'
 import { Filling } from './filling.tsx'
 import { PlanView } from './plan-view.tsx'
 import { Receipt } from './receipt.tsx'
-import { useFill, type Filled } from './use-fill.ts'
 
 interface PlanScreenProps {
   material: Material

@@ -53,7 +53,7 @@ export function Receipt({ filled, onUndo, onAgain, onStep, stepNow }: ReceiptPro
       <Marks marks={receiptMarks(lines, plan.targets)} />
       <Dock
         wide
-        title={kind === 'undo' ? say`Put back` : say`Receipt`}
+        title={back ? say`Put back` : say`Receipt`}
         {...(filled.entry !== undefined && { aside: say`entry ${filled.entry}` })}
         closeLabel={say`Close`}
         onClose={close}
@@ -86,7 +86,7 @@ export function Receipt({ filled, onUndo, onAgain, onStep, stepNow }: ReceiptPro
             <button type="button" class="b" aria-pressed={copying} onClick={() => setCopying(!copying)}>
               {copying ? say`Table` : say`Copy list`}
             </button>
-            {(kind === 'undo' || open > 0 || filled.problem) && (
+            {(back || open > 0 || filled.problem) && (
               <button type="button" class="b" onClick={onAgain}>
                 {say`Plan again`}
               </button>
@@ -102,9 +102,9 @@ export function Receipt({ filled, onUndo, onAgain, onStep, stepNow }: ReceiptPro
             {filled.problem}
           </p>
         )}
-        {filled.plan.steps && kind === 'fill' && (
+        {plan.steps && !back && (
           <p class="q small">
-            {say`Step ${filled.plan.steps.at} of ${filled.plan.steps.of}. Go to the next step on the page; the helper waits here.`}
+            {say`Step ${plan.steps.at} of ${plan.steps.of}. Go to the next step on the page; the helper waits here.`}
           </p>
         )}
         {problem && (
@@ -120,7 +120,7 @@ export function Receipt({ filled, onUndo, onAgain, onStep, stepNow }: ReceiptPro
           <CopyList lines={lines.map(({ intended, ...line }) => ({ ...line, text: intended }))} />
         ) : (
           <>
-            <LookFirst lines={lines} undo={kind === 'undo'} />
+            <LookFirst lines={lines} undo={back} />
             <ReceiptTable lines={lines} elementsOf={(binding) => plan.targets.get(binding)?.elements} />
           </>
         )}

@@ -26,7 +26,7 @@ export function Status({ of, count }: { of: PlanLine['state'] | Outcome; count?:
 
 /** How many lines are in which state, in a fixed order; states with none are left out. */
 export function Counts({ of }: { of: readonly (PlanLine['state'] | Outcome)[] }) {
-  const states = Object.keys(shapes).filter((state): state is PlanLine['state'] | Outcome => state in shapes)
+  const states = Object.keys(shapes) as (keyof typeof shapes)[]
   return (
     <div class="say">
       {states.map((state) => {

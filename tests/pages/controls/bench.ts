@@ -2,13 +2,13 @@
 import { cluesOf } from '../../../lib/form/clues.ts'
 import { listControls, survey, type Control } from '../../../lib/form/controls.ts'
 import { fill } from '../../../lib/form/fill.ts'
-import { find } from '../../../lib/form/find.ts'
+import { findAll } from '../../../lib/form/find.ts'
 import type { Material } from '../../../lib/form/material.ts'
 import { pick, plan, type Plan } from '../../../lib/form/plan.ts'
 import type { Binding, Clues, ReceiptLine } from '../../../lib/form/schema.ts'
 import { propose } from '../../../lib/form/propose.ts'
 import { suggestAll } from '../../../lib/form/suggest-all.ts'
-import { undo } from '../../../lib/form/undo.ts'
+import { undoPlan } from '../../../lib/form/undo.ts'
 import { offerExtra } from '../../../lib/form/write/extra.ts'
 
 offerExtra()
@@ -35,7 +35,8 @@ function where({ element }: Control): string {
 }
 
 export function found(wanted: Clues): string {
-  const answer = find(wanted, listControls(document))
+  const binding: Binding = { id: 'one', control: wanted, source: { from: 'text', text: '' } }
+  const answer = findAll([binding], listControls(document)).get('one')!
   if ('found' in answer) return `found ${where(answer.found)}`
   if ('ambiguous' in answer) return `ambiguous ${answer.ambiguous.map(where).join(' ')}`
   return answer.nearest ? `not found, nearest ${where(answer.nearest)}` : 'not found'
@@ -116,5 +117,6 @@ export function stoppedFill(after: number): Promise<ReceiptLine[]> {
 }
 
 export function runUndo(): Promise<ReceiptLine[]> {
-  return undo(receipts, kept())
+  const back = undoPlan(receipts, kept())
+  return fill(back, { chosen: new Set(back.lines.map(({ binding }) => binding)) })
 }
