@@ -275,6 +275,8 @@ test('what is drawn later is listed too: in a frame, in a frame that loads anew,
   await page.evaluate(() => {
     const root = document.body.appendChild(document.createElement('late-part')).attachShadow({ mode: 'closed' })
     root.innerHTML = '<label>Town of the late part <input></label>'
+    // The page never rests meanwhile.
+    setInterval(() => root.querySelector('label')?.classList.toggle('lit'), 100)
     setTimeout(() => root.append(document.createElement('input')), 1500)
   })
   await ui.wait(/of 16 controls bound/)

@@ -4,6 +4,7 @@ import { survey, type Control } from '../../form/controls.ts'
 import type { Image, Written } from '../../form/image.ts'
 import { complaint, empty, settle, shown } from '../../form/read.ts'
 import { watchRoots } from '../../form/watch-roots.ts'
+import { whenQuiet } from '../../form/when-quiet.ts'
 import { write } from '../../form/write/index.ts'
 import { keyOf } from './control-key.ts'
 import { frameMarks } from './frame-marks.ts'
@@ -59,7 +60,6 @@ export function isApart(): boolean {
 export function serve(css: string, signal: AbortSignal): Agent {
   let known: Control[] = []
   let last = ''
-  let timer: ReturnType<typeof setTimeout> | undefined
   const tell = (again = false) => {
     if (signal.aborted) return
     // A file stays with the person: it does not travel between frames.
@@ -72,15 +72,11 @@ export function serve(css: string, signal: AbortSignal): Agent {
     last = now
     void send({ type: 'frame', images })
   }
-  const soon = () => {
-    clearTimeout(timer)
-    timer = setTimeout(tell, 200)
-  }
+  const soon = whenQuiet(() => tell(), 200, signal)
   const watch = watchRoots(soon, signal)
   for (const type of ['input', 'change'])
     document.addEventListener(type, soon, { capture: true, passive: true, signal })
   window.addEventListener('pagehide', () => void send({ type: 'frame', images: [] }), { signal })
-  signal.addEventListener('abort', () => clearTimeout(timer))
   tell()
   const controlOf = (wanted: string) => known.find(({ element }) => keyOf(element) === wanted)
   return {

@@ -2,6 +2,7 @@ import { useLayoutEffect, useState } from 'preact/hooks'
 import { survey, type Survey } from '../../form/controls.ts'
 import { onFrames } from '../../form/far.ts'
 import { watchRoots } from '../../form/watch-roots.ts'
+import { whenQuiet } from '../../form/when-quiet.ts'
 
 /** Pages redraw in bursts; the controls are listed again once it has been quiet for this long, in ms. */
 const quiet = 300
@@ -21,23 +22,15 @@ export function useSurvey(): Survey {
   // An effect that waits for the next frame would miss what a frame of another origin tells until then.
   useLayoutEffect(() => {
     const life = new AbortController()
-    let timer = 0
     const look = () => {
       const now = survey(document)
       watch(now.roots)
       setSeen((before) => (sameElements(elementsOf(before), elementsOf(now)) ? before : now))
     }
-    const soon = () => {
-      clearTimeout(timer)
-      timer = window.setTimeout(look, quiet)
-    }
-    const watch = watchRoots(soon, life.signal, telling)
+    const watch = watchRoots(whenQuiet(look, quiet, life.signal), life.signal, telling)
     watch(seen.roots)
     onFrames(look, life.signal)
-    return () => {
-      life.abort()
-      clearTimeout(timer)
-    }
+    return () => life.abort()
   }, [])
 
   return seen
