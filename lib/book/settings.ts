@@ -1,3 +1,4 @@
+import { emptyTester } from '../job/empty.ts'
 import { unitsByPlace } from '../job/units-by-place.ts'
 import { check } from './check.ts'
 import { database } from './database.ts'
@@ -7,7 +8,7 @@ import { settingsSchema, type Settings } from './schema.ts'
 import { say } from '../words/say.ts'
 
 const unset = (): Settings => ({
-  tester: { name: '', company: '', licence: '', licenceExpiry: '', phone: '', email: '' },
+  tester: emptyTester(),
   units: unitsByPlace(navigator.language),
   current: { job: '', test: '' },
   onboarded: false,

@@ -225,7 +225,7 @@ const BASE: Record<Dimension, string> = {
 const general = (path: string) => path.replaceAll(/\.\d+(?=\.)/g, '.*')
 
 /** The cell at a path of the job layer, if it holds a number. */
-export const cellAt = (path: string): Cell | undefined => cells[general(path)]
+const cellAt = (path: string): Cell | undefined => cells[general(path)]
 
 /** Names of the cells that hold no number. */
 const others: Record<string, string> = {
@@ -248,7 +248,7 @@ export function nameOf(path: string, range = ''): string {
 }
 
 /** The unit a cell is typed in when nothing else stands behind its number. */
-export function unitOf(dimension: Dimension, units: TypedUnits): string {
+function unitOf(dimension: Dimension, units: TypedUnits): string {
   if (dimension === 'flow') return units.flow
   if (dimension === 'temperature') return units.temperature
   if (dimension === 'length') return units.length
@@ -256,6 +256,9 @@ export function unitOf(dimension: Dimension, units: TypedUnits): string {
   if (dimension === 'area') return `${units.length}2`
   return dimension === 'volume' ? `${units.length}3` : BASE[dimension]
 }
+
+/** The unit that the cell at a path is typed in. */
+export const unitAt = (path: string, units: TypedUnits): string => unitOf(cellAt(path)?.dimension ?? 'ratio', units)
 
 /** Less than this is no quantity that a tester meets. */
 const NOTHING = 1e-6
@@ -333,7 +336,7 @@ function inUnit(value: number, from: string, to: string): number | undefined {
 /** What would do in place of `measured`: only the side that it is on. */
 function allowed(cell: Cell, unit: string, measured: number): string {
   const to = (value: number) => written(inUnit(value, BASE[cell.dimension], unit) ?? value, unit)
-  const kind = cell.whole === true ? say`a whole number` : 'a number'
+  const kind = cell.whole === true ? say`a whole number` : say`a number`
   if (cell.nonzero === true && Math.abs(measured) < NOTHING) return say`what was read, other than 0`
   if (cell.above !== undefined) return measured > cell.high ? say`${kind} up to ${to(cell.high)}` : say`${kind} above 0`
   return say`${kind} from ${to(cell.low ?? 0)} to ${to(cell.high)}`

@@ -1,6 +1,6 @@
 /** The fields of a building and of its tester that a form can be filled with. */
 import type { Item } from '../form/material.ts'
-import { cellAt, cellValue, typedDecimals, unitOf } from './cells.ts'
+import { cellValue, typedDecimals, unitAt } from './cells.ts'
 import { choices } from './options.ts'
 import type { Building, Job, Tester } from './schema.ts'
 import { term } from '../words/term.ts'
@@ -57,7 +57,7 @@ export function jobItems({ building, units }: Job): Items {
   const text = (label: string, field: keyof Building) => textItem(label, group, building[field])
   const number = (label: string, field: keyof Building) => {
     const path = `building.${field}`
-    return quantityItem(label, group, path, building[field], unitOf(cellAt(path)?.dimension ?? 'ratio', units))
+    return quantityItem(label, group, path, building[field], unitAt(path, units))
   }
   return known({
     'job/address': textItem(term`address in one line`, group, addressLine(building)),

@@ -1,7 +1,7 @@
 /** The figures and fields of a test that a form can be filled with. */
 import type { Item } from '../form/material.ts'
 import { baselineOf } from '../reduce/baseline.ts'
-import { cellAt, unitOf } from './cells.ts'
+import { unitAt } from './cells.ts'
 import { figureItems } from './material-figures.ts'
 import { choiceItem, dateItem, known, quantityItem, textItem } from './material-job.ts'
 import { choices } from './options.ts'
@@ -17,7 +17,7 @@ export function testItems(test: Test, role: string, reduced: ReducedTest, device
   const { sheet: typed, units } = test
   const { report } = reduced
   const typedNumber = (label: string, path: string, text: string) =>
-    quantityItem(label, role, path, text, unitOf(cellAt(path)?.dimension ?? 'ratio', units))
+    quantityItem(label, role, path, text, unitAt(path, units))
   return {
     ...(report && figureItems(role, report.figures, verdictOf(test, report.figures).verdict)),
     ...known({

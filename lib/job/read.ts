@@ -2,7 +2,7 @@
 import { usualInstrument } from '../reduce/uncertainty.ts'
 import type { Point, Sheet } from '../sheet/schema.ts'
 import { convert } from '../units/convert.ts'
-import { cellAt, cellValue, nameOf, unitOf } from './cells.ts'
+import { cellValue, nameOf, unitAt } from './cells.ts'
 import { quote } from './read-cell.ts'
 import { reasonOf } from './left-out.ts'
 import type { Problem } from './problem.ts'
@@ -232,15 +232,16 @@ function readAir(reader: Reader, job: Pick<Job, 'units' | 'building'>, test: Tes
   if (indoor !== undefined && outdoor !== undefined) {
     return { indoor, outdoor, ...present({ elevation, barometer }) }
   }
-  const lacks = (path: 'indoor' | 'outdoor', other: string) => {
-    if (typed[path].trim() !== '') return
+  if (indoor !== undefined && typed.outdoor.trim() === '')
     reader.missing(
-      path,
-      say`nothing typed, so the density of the air is left uncorrected. Type it, or empty the ${other} temperature.`,
+      'outdoor',
+      say`nothing typed, so the density of the air is left uncorrected. Type it, or empty the indoor temperature.`,
     )
-  }
-  if (indoor !== undefined) lacks('outdoor', 'indoor')
-  if (outdoor !== undefined) lacks('indoor', 'outdoor')
+  if (outdoor !== undefined && typed.indoor.trim() === '')
+    reader.missing(
+      'indoor',
+      say`nothing typed, so the density of the air is left uncorrected. Type it, or empty the outdoor temperature.`,
+    )
   return undefined
 }
 
@@ -262,7 +263,7 @@ function readFieldCheck(reader: Reader, test: Test): Sheet['fieldCheck'] {
   if (typed === undefined || Object.values(typed).every((text) => text.trim() === '')) return undefined
   const read = (field: keyof typeof typed) => {
     const path = `fieldCheck.${field}`
-    return reader.value(typed[field], path, unitOf(cellAt(path)?.dimension ?? 'ratio', test.units))
+    return reader.value(typed[field], path, unitAt(path, test.units))
   }
   for (const field of FIELD_CHECK) {
     if (typed[field].trim() !== '') continue
@@ -289,10 +290,9 @@ function buildingValue(
   field: Exclude<keyof Building, 'areaSource'>,
 ): number | undefined {
   const path = `building.${field}`
-  const dimension = cellAt(path)?.dimension ?? 'ratio'
-  const from = unitOf(dimension, job.units)
+  const from = unitAt(path, job.units)
   const value = reader.value(job.building[field], path, from)
-  return value === undefined ? undefined : convert(value, from, unitOf(dimension, test.units))
+  return value === undefined ? undefined : convert(value, from, unitAt(path, test.units))
 }
 
 function readBuilding(reader: Reader, job: Pick<Job, 'units' | 'building'>, test: Test): Sheet['building'] {

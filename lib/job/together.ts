@@ -139,9 +139,12 @@ function directionsOf(tests: readonly KnownTest[]): Several[] {
   })
 }
 
+const ductSystems = (tests: readonly KnownTest[]): KnownTest[] =>
+  tests.filter((known) => subjectOf(known) === 'ducts' && /^duct system \d/i.test(known.key))
+
 /** Several systems of ducts, tested for the same leakage at the same stage, as one over the floor area of the building. */
 function systemsOf(tests: readonly KnownTest[]): Several | undefined {
-  const systems = tests.filter(({ test, key }) => test.sheet.subject === 'ducts' && /^duct system \d/i.test(key))
+  const systems = ductSystems(tests)
   const reports = systems.flatMap(({ reduced }) => reduced.report ?? [])
   const kinds = new Set(systems.map(({ test }) => `${test.sheet.ductLeakage} ${test.stage}`))
   const [first] = systems
@@ -156,7 +159,7 @@ function systemsOf(tests: readonly KnownTest[]): Several | undefined {
 /** For forms with few rows: the systems from the second on as one, from the third on, and so forth. */
 export function laterSystemsOf(tests: readonly KnownTest[]): Several[] {
   if (!systemsOf(tests)) return []
-  const systems = tests.filter(({ test, key }) => test.sheet.subject === 'ducts' && /^duct system \d/i.test(key))
+  const systems = ductSystems(tests)
   return systems.slice(1, -1).map((_, index) => {
     const from = systems.slice(index + 1)
     const reports = from.flatMap(({ reduced }) => reduced.report ?? [])

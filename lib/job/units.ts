@@ -2,7 +2,7 @@
 import { convert } from '../units/convert.ts'
 import { readNumber } from '../units/read.ts'
 import { write } from '../units/write.ts'
-import { cellAt, typedDecimals, unitOf } from './cells.ts'
+import { typedDecimals, unitAt } from './cells.ts'
 import { readCell } from './read-cell.ts'
 import { ownLimitUnit } from './own-limit.ts'
 import type { Building, Job, Test, TypedUnits } from './schema.ts'
@@ -31,8 +31,7 @@ export function switchUnits(job: Job, units: TypedUnits): Job {
   const building = { ...job.building }
   for (const field of BUILDING_CELLS) {
     const path = `building.${field}`
-    const dimension = cellAt(path)?.dimension ?? 'ratio'
-    building[field] = switched.cell(path, building[field], unitOf(dimension, job.units), unitOf(dimension, units))
+    building[field] = switched.cell(path, building[field], unitAt(path, job.units), unitAt(path, units))
   }
   return {
     ...job,
@@ -46,10 +45,7 @@ export function switchUnits(job: Job, units: TypedUnits): Job {
 /** A test in other units; the building keeps the units of its job. */
 export function switchTestUnits(test: Test, units: TypedUnits): Test {
   const switched = new Switch(test.converted)
-  const to = (path: string, text: string) => {
-    const dimension = cellAt(path)?.dimension ?? 'ratio'
-    return switched.cell(path, text, unitOf(dimension, test.units), unitOf(dimension, units))
-  }
+  const to = (path: string, text: string) => switched.cell(path, text, unitAt(path, test.units), unitAt(path, units))
   const sheet = { ...test.sheet }
   for (const field of SHEET_CELLS) sheet[field] = to(field, sheet[field])
   sheet.points = sheet.points.map((point, at) => ({ ...point, flow: to(`points.${at}.flow`, point.flow) }))

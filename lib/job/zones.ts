@@ -2,7 +2,7 @@
 import type { CheckResult } from '../reduce/report.ts'
 import { short } from '../reduce/say.ts'
 import { type ZoneLeakage, zoneLeakage, type ZonePressures, zonePressures, type ZoneRatio } from '../reduce/zones.ts'
-import { cellAt, cellValue, nameOf, unitOf } from './cells.ts'
+import { cellValue, nameOf, unitAt } from './cells.ts'
 import type { Problem } from './problem.ts'
 import type { TypedUnits, TypedZone } from './schema.ts'
 import { say } from '../words/say.ts'
@@ -33,7 +33,7 @@ export function readZone(typed: TypedZone, at: number, units: TypedUnits): ReadZ
     problems.push({ path: pathOf(field), code, severity, message: `${nameOf(pathOf(field))}: ${message}` })
   const read = (field: Exclude<keyof TypedZone, 'name'>) => {
     const path = pathOf(field)
-    const { value, problem } = cellValue(typed[field], path, unitOf(cellAt(path)?.dimension ?? 'ratio', units))
+    const { value, problem } = cellValue(typed[field], path, unitAt(path, units))
     if (problem) problems.push(problem)
     return value
   }

@@ -1,6 +1,6 @@
 /** A job's tests as HPXML 4.2. What the standard has no element for stands in `extension`. */
 import { ENGINE_VERSION } from '../../engine/version.ts'
-import { cellAt, cellValue, unitOf } from '../../job/cells.ts'
+import { cellValue, unitAt } from '../../job/cells.ts'
 import { pointsLeftOut } from '../../job/left-out.ts'
 import { takesOnePointFactor } from '../../job/one-point-factor.ts'
 import { reduceTest, type ReducedTest } from '../../job/reduce.ts'
@@ -22,7 +22,7 @@ const isoDay = (text: string): string | undefined => (/^\d{4}-\d{2}-\d{2}$/.test
 /** A number of the building in the unit that the standard asks for. */
 function typed(job: Job, field: 'floorArea' | 'volume' | 'bedrooms' | 'stories' | 'height', to: string) {
   const path = `building.${field}`
-  const from = unitOf(cellAt(path)?.dimension ?? 'ratio', job.units)
+  const from = unitAt(path, job.units)
   const { value } = cellValue(job.building[field], path, from)
   return value === undefined ? undefined : convert(value, from, to)
 }

@@ -7,7 +7,7 @@ import { say } from '../../words/say.ts'
 const DAY = 86_400_000
 
 /** Whether a cell holds a day. */
-export const dayOf = (text: string) => dateItem('', '', text)?.kind === 'date'
+export const isDay = (text: string) => dateItem('', '', text)?.kind === 'date'
 
 /** The day `months` after a day; the last of the month when that month is shorter. */
 function monthsLater(iso: string, months: number): string {
@@ -22,11 +22,11 @@ export function calibration(test: Test, device: Device): CheckResult {
   const name = device.name.trim() || say`The device`
   const months = /^\d{1,3}$/.test(device.intervalMonths.trim()) ? Number(device.intervalMonths) : 0
   const [calibrated, tested] = [device.calibrated.trim(), test.date.trim()]
-  if (!dayOf(calibrated) || months === 0) {
+  if (!isDay(calibrated) || months === 0) {
     const text = say`${name}: no date and interval of calibration. Type both from its certificate, under devices.`
     return { id, outcome: 'not checked', text }
   }
-  if (!dayOf(tested))
+  if (!isDay(tested))
     return { id, outcome: 'not checked', text: say`Type the date of the test, to compare with the calibration.` }
   const due = monthsLater(calibrated, months)
   const past = Math.round((Date.parse(tested) - Date.parse(due)) / DAY)
