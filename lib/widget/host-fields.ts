@@ -1,7 +1,7 @@
 /** Fields of the page around the widget: some are read, others take figures. */
 import { sameness } from '../form/same.ts'
-import { send, sendInput, setValue } from '../form/write/events.ts'
 import { pause } from '../form/write/wait.ts'
+import { writeWithoutFocus } from '../form/write/without-focus.ts'
 import type { Report } from '../reduce/report.ts'
 import type { Entered, Prefill, Sources, Targets } from './types.ts'
 import { writtenFigure } from './written.ts'
@@ -39,30 +39,12 @@ export function readSources(widget: HTMLElement, sources: Sources): Prefill {
 /** Text-like inputs; passwords and the like are never written. */
 const typable = /^(text|search|tel|number|)$/
 
-/**
- * Writes at once and without the focus: by then the person types in another field of the page, and a key that comes
- * while the focus is away would be lost. The page hears that the field was left, for some check it only then.
- */
 function enter(field: Field, text: string): string | undefined {
   if (field.localName === 'select' || (field.localName === 'input' && !typable.test(field.type)))
     return say`is no field for text or numbers`
   if (field.matches(':disabled')) return say`is disabled by the page`
   const typed = field as HTMLInputElement | HTMLTextAreaElement
-  if (typed.readOnly) return say`can only be read`
-  if (typed.maxLength >= 0 && text.length > typed.maxLength)
-    return say`takes ${typed.maxLength} characters at most, this is ${text.length}`
-  const before = typed.value
-  setValue(typed, text)
-  // A field for numbers empties itself at anything else.
-  if (typed.value === '' && text !== '') {
-    setValue(typed, before)
-    return say`“${text}” is not a plain number`
-  }
-  sendInput(typed, text)
-  send(typed, 'change')
-  typed.dispatchEvent(new FocusEvent('blur', { composed: true }))
-  typed.dispatchEvent(new FocusEvent('focusout', { bubbles: true, composed: true }))
-  return undefined
+  return typed.readOnly ? say`can only be read` : writeWithoutFocus(typed, text)
 }
 
 /** Writes figures into the host's fields, all at once, and reads them back. A figure that is not there empties its field. */

@@ -33,14 +33,16 @@ export function enter(element: HTMLElement): void {
   ears.stop()
 }
 
+export function sendLeft(element: HTMLElement): void {
+  element.dispatchEvent(new FocusEvent('blur', { composed: true }))
+  element.dispatchEvent(new FocusEvent('focusout', { bubbles: true, composed: true }))
+}
+
 /** Takes the focus out of the element again. */
 export function leave(element: HTMLElement): void {
   const ears = listen(element, ['blur'])
   element.blur()
-  if (!ears.heard('blur')) {
-    element.dispatchEvent(new FocusEvent('blur', { composed: true }))
-    element.dispatchEvent(new FocusEvent('focusout', { bubbles: true, composed: true }))
-  }
+  if (!ears.heard('blur')) sendLeft(element)
   ears.stop()
 }
 
