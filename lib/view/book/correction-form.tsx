@@ -16,10 +16,10 @@ interface Props {
 export function CorrectionForm({ entry, onDone, onLeave }: Props) {
   const [reason, setReason] = useState('')
   const [text, setText] = useState('')
-  const { said, run } = useSaid()
+  const { said, once } = useSaid()
 
   const add = () =>
-    run(
+    once(
       async () => {
         if (!reason.trim()) throw new Error(say`type the reason first.`)
         await addNote(

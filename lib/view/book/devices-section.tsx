@@ -18,10 +18,10 @@ import { say } from '../../words/say.ts'
 export function DevicesSection() {
   const devices = useLive(listDevices, ['devices'])
   const [open, setOpen] = useState('')
-  const { said, tell, run } = useSaid()
+  const { said, tell, run, once } = useSaid()
 
   const add = () =>
-    run(async () => {
+    once(async () => {
       const { units } = await getSettings()
       const device = await saveDevice({ ...emptyDevice(units.flow), name: say`New device` })
       setOpen(device.id)

@@ -19,14 +19,14 @@ interface Props {
 export function FollowUpForm({ entry, onDone, onLeave }: Props) {
   const [status, setStatus] = useState<Status>('submitted')
   const [typed, setTyped] = useState(blank)
-  const { said, run } = useSaid()
+  const { said, once } = useSaid()
   const field = (name: keyof typeof blank) => ({
     value: typed[name],
     onInput: (value: string) => setTyped({ ...typed, [name]: value }),
   })
 
   const add = () =>
-    run(
+    once(
       async () => {
         const { resubmittedAs, ...rest } = typed
         const as = resubmittedAs.trim()

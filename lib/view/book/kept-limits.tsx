@@ -43,7 +43,7 @@ const blank = (): KeptLimit => ({
 export function KeptLimits() {
   const limits = useLive(listLimits, ['limits'])
   const [draft, setDraft] = useState<KeptLimit>()
-  const { said, tell, run } = useSaid()
+  const { said, tell, run, once } = useSaid()
   const own = limits.value?.filter(({ id }) => !fromOffice(id)) ?? []
 
   const copy = (limit: KeptLimit) =>
@@ -52,7 +52,7 @@ export function KeptLimits() {
       () => tell(say`${limit.name} was copied to your own.`),
     )
   const add = () =>
-    run(
+    once(
       async () => {
         if (!draft) return
         const value = readNumber(draft.value)

@@ -73,7 +73,7 @@ interface BarProps extends Omit<Found, 'devices'> {
 }
 
 function Bar({ route, job, test, content, entry }: BarProps) {
-  const { said, tell, run } = useSaid()
+  const { said, tell, run, once } = useSaid()
   const name = fileName(`${jobTitle(job)} ${roleWords(test.role.trim())}`, 'pdf')
   const make = async () => {
     const { paperOf, pdfOf } = await import('../report/pdf.ts')
@@ -114,7 +114,7 @@ function Bar({ route, job, test, content, entry }: BarProps) {
         <button type="button" class="b low" onClick={() => run(save)}>
           {say`Save PDF`}
         </button>
-        <button type="button" class="b low" onClick={() => run(keep)}>
+        <button type="button" class="b low" onClick={() => once(keep)}>
           {say`Attach PDF to the book`}
         </button>
         {job.tests.length > 1 && (

@@ -43,7 +43,7 @@ export function ReviewView({ id, onClose }: { id: string; onClose: () => void })
 
 function Desk({ loaded: { review, file, result, own }, onClose }: { loaded: Loaded; onClose: () => void }) {
   const [notes, setNotes] = useState(review.notes)
-  const { said, tell, run } = useSaid()
+  const { said, tell, run, once } = useSaid()
 
   const edit = (patch: Partial<ReviewNotes>) => {
     const next = { ...notes, ...patch }
@@ -65,7 +65,7 @@ function Desk({ loaded: { review, file, result, own }, onClose }: { loaded: Load
       () => tell(say`The file with your findings was handed to the browser as a download. Send it back.`),
     )
   const keep = () =>
-    run(
+    once(
       () =>
         addNote(
           {

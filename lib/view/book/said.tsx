@@ -1,4 +1,4 @@
-import { useCallback, useState } from 'preact/hooks'
+import { useCallback, useRef, useState } from 'preact/hooks'
 import { wording } from './wording.ts'
 import { say } from '../../words/say.ts'
 
@@ -16,12 +16,30 @@ export function useSaid() {
     )
   }, [])
 
+  // What is added to the book stays there: a second press before the first is answered must not add it twice.
+  const busy = useRef(false)
+  /** Does what must be done once, unless it is under way. */
+  const once = useCallback(
+    (work: () => Promise<unknown>, then?: () => void) => {
+      if (busy.current) return
+      busy.current = true
+      run(
+        () =>
+          work().finally(() => {
+            busy.current = false
+          }),
+        then,
+      )
+    },
+    [run],
+  )
+
   const tell = useCallback(
     (text: string, action?: string, act?: () => Promise<unknown>) =>
       setSaid({ text, ...(action && act && { action, act: () => run(act) }) }),
     [run],
   )
-  return { said, tell, run }
+  return { said, tell, run, once }
 }
 
 export function Said({ said }: { said: Told }) {

@@ -1,6 +1,5 @@
 import { office } from '../../book/office.ts'
 import { themes, type Settings } from '../../book/schema.ts'
-import { getSettings, saveSettings } from '../../book/settings.ts'
 import type { Tester, TypedUnits } from '../../job/schema.ts'
 import { Cautions } from '../calculator/cautions.tsx'
 import { About } from './about.tsx'
@@ -14,6 +13,7 @@ import { Said, useSaid } from './said.tsx'
 import { StorageState } from './storage-state.tsx'
 import { damagedSettings } from '../../book/damaged.ts'
 import { useLive } from './use-live.ts'
+import { useSettings } from './use-settings.ts'
 import { say } from '../../words/say.ts'
 
 const themeWords: Record<Settings['theme'], string> = {
@@ -39,15 +39,15 @@ const length: readonly (readonly [TypedUnits['length'], string])[] = [
 
 /** Tester, units, look, storage, import, cautions, about. */
 export function SettingsSection() {
-  const settings = useLive(getSettings, ['settings'])
+  const { settings, trouble, set: change } = useSettings()
   const policy = useLive(office, ['settings'])
   const damaged = useLive(damagedSettings, ['settings'])
   const { said, run } = useSaid()
-  const set = (patch: Partial<Settings>) => run(() => saveSettings(patch))
-  if (!settings.value || !policy.value) return <Trouble text={settings.trouble || policy.trouble} />
-  const { tester, units, theme } = settings.value
+  if (!settings || !policy.value) return <Trouble text={trouble || policy.trouble} />
+  const { tester, units, theme } = settings
   const { set: fixed } = policy.value
-  const setTester = (patch: Partial<Tester>) => set({ tester: { ...tester, ...patch } })
+  const setTester = (patch: Partial<Tester>) => run(() => change((now) => ({ tester: { ...now.tester, ...patch } })))
+  const setUnits = (patch: Partial<TypedUnits>) => run(() => change((now) => ({ units: { ...now.units, ...patch } })))
 
   return (
     <div class="sections">
@@ -93,21 +93,21 @@ export function SettingsSection() {
             value={units.flow}
             disabled={fixed.units !== undefined}
             options={flow}
-            onPick={(picked) => set({ units: { ...units, flow: picked } })}
+            onPick={(picked) => setUnits({ flow: picked })}
           />
           <ChoiceField
             label={say`Temperature`}
             value={units.temperature}
             disabled={fixed.units !== undefined}
             options={temperature}
-            onPick={(picked) => set({ units: { ...units, temperature: picked } })}
+            onPick={(picked) => setUnits({ temperature: picked })}
           />
           <ChoiceField
             label={say`Lengths, areas, volumes`}
             value={units.length}
             disabled={fixed.units !== undefined}
             options={length}
-            onPick={(picked) => set({ units: { ...units, length: picked } })}
+            onPick={(picked) => setUnits({ length: picked })}
           />
         </div>
       </section>
@@ -118,7 +118,12 @@ export function SettingsSection() {
           <legend class="vh">{say`Look`}</legend>
           {themes.map((name) => (
             <label key={name}>
-              <input type="radio" name="theme" checked={theme === name} onChange={() => set({ theme: name })} />
+              <input
+                type="radio"
+                name="theme"
+                checked={theme === name}
+                onChange={() => run(() => change(() => ({ theme: name })))}
+              />
               {themeWords[name]}
             </label>
           ))}

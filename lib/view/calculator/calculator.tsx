@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'preact/hooks'
+import { useEffect, useRef, useState } from 'preact/hooks'
 import { getDevice, saveDevice } from '../../book/devices.ts'
 import { deleteJob, getJob, restoreJob, saveJob } from '../../book/jobs.ts'
 import type { FormMap } from '../../form/schema.ts'
@@ -75,7 +75,15 @@ export function Calculator({ onSent, beside = false }: Props) {
     // What was scrolled was another job, or the first screen.
     scrollTo(0, 0)
   }
-  const begin = async (make: () => Job | Promise<Job>) => open(await saveJob(await make()))
+  // A second press while the first is under way would begin a second job.
+  const beginning = useRef<Promise<void>>(undefined)
+  const begin = (make: () => Job | Promise<Job>): Promise<void> => {
+    const work = async () => open(await saveJob(await make()))
+    beginning.current ??= work().finally(() => {
+      beginning.current = undefined
+    })
+    return beginning.current
+  }
   const start = () => void begin(async () => (await import('./first-job.ts')).firstJob())
   const demo = () =>
     begin(async () => {

@@ -1,0 +1,41 @@
+import canonicalize from 'canonicalize'
+import { useCallback, useLayoutEffect, useRef, useState } from 'preact/hooks'
+import type { Settings } from '../../book/schema.ts'
+import { getSettings, saveSettings } from '../../book/settings.ts'
+import { useLive } from './use-live.ts'
+
+const mark = (name: string, value: unknown): string => `${name} ${canonicalize(value)}`
+
+/**
+ * The settings, changed at once: what the book answers is older than what was typed since. A setting that another view
+ * changes is taken from the book.
+ */
+export function useSettings(): {
+  settings: Settings | undefined
+  trouble: string
+  /** Changes settings; `patch` is told what stands here now. */
+  set: (patch: (now: Settings) => Partial<Settings>) => Promise<unknown>
+} {
+  const { value: kept, trouble } = useLive(getSettings, ['settings'])
+  const [settings, show] = useState<Settings>()
+  const latest = useRef<Settings | undefined>(undefined)
+  // Whatever was set here comes back from the book once, perhaps late.
+  const own = useRef(new Set<string>())
+
+  useLayoutEffect(() => {
+    if (!kept) return
+    const others = Object.entries(kept).filter(([name, value]) => !own.current.has(mark(name, value)))
+    latest.current = { ...kept, ...latest.current, ...Object.fromEntries(others) }
+    show(latest.current)
+  }, [kept])
+
+  const set = useCallback(async (patch: (now: Settings) => Partial<Settings>) => {
+    if (!latest.current) return
+    const changed = patch(latest.current)
+    for (const [name, value] of Object.entries(changed)) own.current.add(mark(name, value))
+    latest.current = { ...latest.current, ...changed }
+    show(latest.current)
+    await saveSettings(changed)
+  }, [])
+  return { settings, trouble, set }
+}

@@ -1,0 +1,58 @@
+/** What a person does faster than the machine answers: no key is lost, and nothing is done twice. */
+import { afterEach, beforeEach, expect, it } from 'vitest'
+import { launch, type Session, type Surface } from './harness.ts'
+import { bundle } from './isolated.ts'
+
+let session: Session
+beforeEach(async () => {
+  session = await launch()
+})
+afterEach(() => session.close())
+
+const moment = (surface: Surface) => surface.page.evaluate('new Promise((resolve) => setTimeout(resolve, 500))')
+
+/** Presses a key of the page three times before anything can answer. */
+async function pressAtOnce(surface: Surface, selector: string): Promise<void> {
+  await surface.page.waitForSelector(selector)
+  await surface.page.$eval(selector, (key) => {
+    for (let presses = 0; presses < 3; presses++) (key as HTMLElement).click()
+  })
+}
+
+it('begins one job, however often the key is pressed', async () => {
+  const calculator = await session.openPage('/popup.html')
+  await pressAtOnce(calculator, 'xpath/.//button[text()="Start a job"]')
+  await calculator.wait(/Readings/)
+  await moment(calculator)
+  const book = await session.openPage('/book.html#jobs')
+  await book.wait(/jobs? shown/)
+  expect(await book.page.evaluate(`document.querySelectorAll('tbody tr').length`)).toBe(1)
+})
+
+it('adds a note once, however often the key is pressed', async () => {
+  const book = await session.openPage('/book.html#limits')
+  await book.page.evaluate(`${await bundle('../book/in-page.ts', 'inPage')}; inPage.write()`)
+  await book.page.evaluate(`location.hash = '#entry-1'`)
+  await book.click('button', 'Note what became of it')
+  await pressAtOnce(book, 'form.sheet [type=submit]')
+  await book.wait(/Follow-up, entry 2/)
+  await moment(book)
+  expect(await book.page.evaluate('document.body.innerText.match(/Follow-up, entry/g).length')).toBe(1)
+})
+
+it('keeps every key of the tester’s fields', async () => {
+  const book = await session.openPage('/book.html#settings')
+  const fields = 'xpath/.//h2[text()="Tester"]/..//input'
+  await (await book.page.waitForSelector(fields))?.click()
+  const keys = [...'Ines Halvorsen', 'Tab', ...'Bellwether Lane Testing'] as 'a'[]
+  await Promise.all(keys.map((key) => book.page.keyboard.press(key)))
+  const shown = () =>
+    book.page.$$eval(fields, (all) => all.slice(0, 2).map((field) => (field as HTMLInputElement).value))
+  const typed = ['Ines Halvorsen', 'Bellwether Lane Testing']
+  expect(await shown()).toEqual(typed)
+  await moment(book)
+  expect(await shown()).toEqual(typed)
+  await book.page.reload()
+  await book.page.waitForSelector(fields)
+  expect(await shown()).toEqual(typed)
+})
