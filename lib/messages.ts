@@ -1,6 +1,6 @@
 /** Every message between popup, background and helper, checked on arrival. */
 import * as z from 'zod/mini'
-import { fillSchema, themes } from './book/schema.ts'
+import { fillSchema, givenFileSchema, themes } from './book/schema.ts'
 import { farMarkSchema, imageSchema } from './form/image.ts'
 import { materialSchema } from './form/material.ts'
 import { addressSchema, cluesSchema, formMapSchema, receiptLineSchema } from './form/schema.ts'
@@ -35,18 +35,7 @@ export const toBackgroundSchema = z.discriminatedUnion('type', [
   z.object({
     type: z.literal('fill-started'),
     fill: fillSchema,
-    /** What goes into file controls: words, or bytes in base 64. */
-    files: z.optional(
-      z.array(
-        z.object({
-          binding: z.string(),
-          name: z.string(),
-          type: z.string(),
-          text: z.optional(z.string()),
-          bytes: z.optional(z.string()),
-        }),
-      ),
-    ),
+    files: z.optional(z.array(givenFileSchema)),
   }),
   z.object({ type: z.literal('fill-line'), fill: z.string(), line: receiptLineSchema }),
   z.object({ type: z.literal('fill-ended'), fill: z.string() }),

@@ -1,6 +1,6 @@
 /** Photos and documents. The chain holds their SHA-256; the bytes stand beside it, once for each hash. */
 import { database } from './database.ts'
-import { BookError } from './error.ts'
+import { refuse } from './error.ts'
 import { addNote } from './notes.ts'
 import type { AttachmentEntry, Entry, KeptFile } from './schema.ts'
 import { sha256 } from './sha256.ts'
@@ -25,10 +25,6 @@ export function typeOf(bytes: ArrayBuffer): string | undefined {
   return beginnings.find(([, at, start]) => start.every((byte, index) => head[at + index] === byte))?.[0]
 }
 
-function refusal(path: string, message: string): BookError {
-  return new BookError([{ code: 'invalid', path, message }])
-}
-
 /**
  * Attaches a file to an entry, or to a job.
  * @throws BookError when it is too large, empty, or neither a photo nor a PDF.
@@ -40,7 +36,7 @@ export async function attach(
 ): Promise<AttachmentEntry> {
   const name = file.name.slice(0, 200)
   if (file.size > largest) {
-    throw refusal(
+    throw refuse(
       name,
       say`${name} is too large: ${Math.ceil(file.size / 1e6)} MB, where the book takes 20 MB. Save the photo smaller, or split the document.`,
     )
@@ -48,7 +44,7 @@ export async function attach(
   const bytes = await file.arrayBuffer()
   const type = typeOf(bytes)
   if (!type) {
-    throw refusal(
+    throw refuse(
       name,
       say`${name} is not a photo (JPEG, PNG, WebP) or a PDF inside, whatever its name says. Save it as one of these first.`,
     )
@@ -74,10 +70,7 @@ export async function keepBlob({ sha256: hash, type }: Pick<KeptFile, 'sha256' |
 export async function bytesOf({ name, sha256: hash }: Pick<KeptFile, 'name' | 'sha256'>): Promise<ArrayBuffer> {
   const blob = await (await database()).get('blobs', hash)
   if (!blob)
-    throw refusal(name, say`${name} is not in this book, only its fingerprint. Look for it in an earlier backup.`)
+    throw refuse(name, say`${name} is not in this book, only its fingerprint. Look for it in an earlier backup.`)
   if ((await sha256(blob.bytes)) === hash) return blob.bytes
-  throw refusal(
-    name,
-    say`${name} is not what was attached: its fingerprint is another. Take it from an earlier backup.`,
-  )
+  throw refuse(name, say`${name} is not what was attached: its fingerprint is another. Take it from an earlier backup.`)
 }

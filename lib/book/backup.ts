@@ -6,7 +6,8 @@
 import canonicalize from 'canonicalize'
 import * as z from 'zod/mini'
 import { fromBase64, toBase64 } from './base64.ts'
-import { linesOf, refuse } from './lines.ts'
+import { refuse } from './error.ts'
+import { linesOf } from './lines.ts'
 import { say } from '../words/say.ts'
 
 /** At least 600,000 for PBKDF2 with SHA-256: OWASP Password Storage Cheat Sheet, from memory. */

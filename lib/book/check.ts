@@ -1,14 +1,12 @@
-import type * as z from 'zod/mini'
 import { BookError, type BookProblem } from './error.ts'
+import type { Schema } from './sound.ts'
 import { say } from '../words/say.ts'
-
-type Checker<T> = { safeParse: (value: unknown) => z.core.util.SafeParseResult<T> }
 
 /**
  * Returns `value` as the schema sees it.
  * @throws BookError that names every field that does not fit.
  */
-export function check<T>(schema: Checker<T>, value: unknown, what: string): T {
+export function check<T>(schema: Schema<T>, value: unknown, what: string): T {
   const result = schema.safeParse(value)
   if (result.success) return wellFormed(result.data)
   const [first, ...rest] = result.error.issues.map((issue): BookProblem => {

@@ -1,7 +1,7 @@
 /** The entries of the book. Nothing here changes or deletes an entry. */
 import { seal, verifyChain, type Verdict } from './chain.ts'
 import { database, type Head } from './database.ts'
-import { BookError } from './error.ts'
+import { BookError, refuse } from './error.ts'
 import { entrySchema } from './entry-schema.ts'
 import { announce } from './notice.ts'
 import { index, indexOlder } from './indexing.ts'
@@ -149,7 +149,7 @@ export async function getEntry(number: number): Promise<Entry | undefined> {
   if (kept === undefined || read.success) return kept
   const path = read.error.issues[0]?.path.join('.') ?? ''
   const message = say`Entry ${number} is damaged (${path}). It is kept as it stands and not used; the others are. Verify the chain, and compare the book with an earlier export.`
-  throw new BookError([{ code: 'invalid', path, message }])
+  throw refuse(path, message)
 }
 
 /** The same, where a damaged one is passed over. */

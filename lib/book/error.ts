@@ -10,3 +10,6 @@ export class BookError extends Error {
     this.problems = problems
   }
 }
+
+/** What is refused because it is not as it must be. */
+export const refuse = (path: string, message: string): BookError => new BookError([{ code: 'invalid', path, message }])

@@ -5,30 +5,21 @@ import { fromBase64 } from './base64.ts'
 import { check } from './check.ts'
 import { database } from './database.ts'
 import { addEntry, entryOfFill, linesOf } from './entries.ts'
-import { BookError } from './error.ts'
+import { BookError, refuse } from './error.ts'
 import { announce } from './notice.ts'
 import { seriesFor } from './series.ts'
 import { sha256 } from './sha256.ts'
-import { fillSchema, openFillSchema, type Fill, type FillEntry, type OpenFill } from './schema.ts'
+import { fillSchema, openFillSchema, type Fill, type FillEntry, type GivenFile, type OpenFill } from './schema.ts'
 import { allSound, sound } from './sound.ts'
 import { say } from '../words/say.ts'
 
-/** What goes into a file control: words, or bytes in base 64. */
-type Put = {
-  binding: string
-  name: string
-  type: string
-  text?: string | undefined
-  bytes?: string | undefined
-}
-
 /** The files with their size and SHA-256: a page that is not encrypted lets no script in it compute one. */
-async function sealedFiles(files: readonly Put[]): Promise<Fill['files']> {
+async function sealedFiles(files: readonly GivenFile[]): Promise<Fill['files']> {
   const all = files.map(async ({ binding, name, type, text = '', bytes }) => {
     const held = bytes === undefined ? new TextEncoder().encode(text) : fromBase64(bytes)
     if (!held) {
       const message = say`${name} did not reach the book whole. Close the plan, open it again and start anew.`
-      throw new BookError([{ code: 'invalid', path: name, message }])
+      throw refuse(name, message)
     }
     return { binding, name, type, size: held.byteLength, sha256: await sha256(held) }
   })
@@ -42,7 +33,7 @@ async function sealedFiles(files: readonly Put[]): Promise<Fill['files']> {
  */
 export async function startFill(
   fill: Fill,
-  context: { engine: string; tab?: number | undefined; files?: readonly Put[] | undefined },
+  context: { engine: string; tab?: number | undefined; files?: readonly GivenFile[] | undefined },
 ): Promise<void> {
   const checked = check(fillSchema, fill, say`The fill`)
   // An earlier one that is damaged keeps no fill from beginning.

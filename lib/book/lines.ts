@@ -1,12 +1,8 @@
-import { BookError } from './error.ts'
+import { refuse } from './error.ts'
 import { say } from '../words/say.ts'
 
 /** A line holds at most one attachment in base 64. */
 const longest = 64_000_000
-
-export function refuse(path: string, message: string): BookError {
-  return new BookError([{ code: 'invalid', path, message }])
-}
 
 /** The lines of a file as bytes, without their line breaks; the file is never in memory as a whole. */
 export async function* linesOf(file: Blob): AsyncGenerator<Uint8Array<ArrayBuffer>> {

@@ -1,4 +1,3 @@
-import { serves } from '../form/address.ts'
 import { formMapSchema, type FormMap } from '../form/schema.ts'
 import { check } from './check.ts'
 import { database } from './database.ts'
@@ -47,11 +46,6 @@ export async function listMaps(): Promise<FormMap[]> {
 /** Versions of form maps that are kept and cannot be used. */
 export async function damagedMaps(): Promise<DamagedMap[]> {
   return (await allVersions()).damaged
-}
-
-/** The form maps made for a page. */
-export async function mapsFor(url: string): Promise<FormMap[]> {
-  return (await listMaps()).filter((map) => serves(map, url))
 }
 
 /** Every version of a form map, the newest first; also of a deleted one. */

@@ -10,6 +10,15 @@ export const pageSchema = z.object({
   title: z.string(),
 })
 
+const fileControl = { binding: z.string(), name: z.string(), type: z.string() }
+
+/** What goes into a file control: words, or bytes in base 64. */
+export const givenFileSchema = z.object({
+  ...fileControl,
+  text: z.optional(z.string()),
+  bytes: z.optional(z.string()),
+})
+
 /** A fill under way: written before the first control is touched, so that a crash in the middle leaves a trace. */
 export const fillSchema = z.object({
   /** Unique; names the fill in the messages that follow. */
@@ -31,15 +40,7 @@ export const fillSchema = z.object({
   ),
   /** The files that were to be put into file controls. `size` in bytes. */
   files: z.optional(
-    z.array(
-      z.object({
-        binding: z.string(),
-        name: z.string(),
-        type: z.string(),
-        size: z.number(),
-        sha256: z.string().check(z.regex(/^[0-9a-f]{64}$/)),
-      }),
-    ),
+    z.array(z.object({ ...fileControl, size: z.number(), sha256: z.string().check(z.regex(/^[0-9a-f]{64}$/)) })),
   ),
 })
 
@@ -79,6 +80,7 @@ export const settingsSchema = z.object({
 // oxlint-disable-next-line oxc/no-barrel-file -- types only: the popup, which needs these, must not carry the schemas
 export type * from './entry-schema.ts'
 export type Page = z.infer<typeof pageSchema>
+export type GivenFile = z.infer<typeof givenFileSchema>
 export type Fill = z.infer<typeof fillSchema>
 export type OpenFill = z.infer<typeof openFillSchema>
 export type Settings = z.infer<typeof settingsSchema>

@@ -4,7 +4,8 @@
  * record without it; the last one counts them and holds a hash over all seals.
  */
 import canonicalize from 'canonicalize'
-import { linesOf, refuse } from './lines.ts'
+import { refuse } from './error.ts'
+import { linesOf } from './lines.ts'
 import { sha256 } from './sha256.ts'
 import { say } from '../words/say.ts'
 

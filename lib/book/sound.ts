@@ -1,7 +1,7 @@
 /** What is kept is checked when it is read: what does not fit its schema stays where it is and is not used. */
 import type * as z from 'zod/mini'
 
-type Schema<T> = { safeParse: (value: unknown) => z.core.util.SafeParseResult<T> }
+export type Schema<T> = { safeParse: (value: unknown) => z.core.util.SafeParseResult<T> }
 
 /** What was read, as the schema sees it, or nothing when it is damaged. */
 export const sound = <T>(schema: Schema<T>, kept: unknown): T | undefined => schema.safeParse(kept).data

@@ -1,12 +1,12 @@
 import { DOMParser } from '@xmldom/xmldom'
 import { describe, expect, test } from 'vitest'
-import { misfits } from '../../lib/book/hpxml/check.ts'
 import { hpxmlOf } from '../../lib/book/hpxml/export.ts'
 import { readHpxml } from '../../lib/book/hpxml/import.ts'
 import { demoDevice, demoJob } from '../../lib/job/demo.ts'
 import { reduceTest } from '../../lib/job/reduce.ts'
 import type { Job } from '../../lib/job/schema.ts'
 import { unitSets } from '../../lib/job/units.ts'
+import { misfits } from './hpxml-check.ts'
 
 const now = new Date('2026-02-12T08:00:00Z')
 const devices = [demoDevice()]

@@ -1,13 +1,14 @@
 import { describe, expect, test } from 'vitest'
 import { deleteDevice, getDevice, listDevices, restoreDevice, saveDevice } from '../../lib/book/devices.ts'
 import { deleteJob, getJob, listDeletedJobs, listJobs, restoreJob, saveJob } from '../../lib/book/jobs.ts'
-import { deleteMap, listMaps, mapsFor, mapVersions, restoreMap, saveMap } from '../../lib/book/maps.ts'
+import { deleteMap, listMaps, mapVersions, restoreMap, saveMap } from '../../lib/book/maps.ts'
 import { subscribe, type Notice } from '../../lib/book/notice.ts'
 import { getSettings, saveSettings } from '../../lib/book/settings.ts'
+import { serves } from '../../lib/form/address.ts'
 import { fakeBinding, fakeDevice, fakeJob, fakeMap } from './fake.ts'
 import { reopen } from './fresh.ts'
 
-const found = async (url: string) => (await mapsFor(url)).map(({ id }) => id)
+const found = async (url: string) => (await listMaps()).filter((map) => serves(map, url)).map(({ id }) => id)
 
 describe('jobs', () => {
   test('are kept as typed and listed with the last one typed in first', async () => {

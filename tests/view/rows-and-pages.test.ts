@@ -1,9 +1,7 @@
-import { expect, test, vi } from 'vitest'
+import { expect, test } from 'vitest'
+import { whyBarred } from '../../lib/view/calculator/page.ts'
 import { rowWindow } from '../../lib/view/calculator/row-window.ts'
 import { readViewState, writeViewState } from '../../lib/view/calculator/view-state.ts'
-
-vi.mock('../../lib/book/maps.ts', () => ({ mapsFor: async () => [] }))
-const { whyBarred } = await import('../../lib/view/calculator/page.ts')
 
 test('a short table is drawn whole', () => {
   expect(rowWindow(3, 200)).toEqual({ rows: [0, 1, 2], hidden: 0 })

@@ -7,7 +7,7 @@ import { reduceTest, type ReducedTest } from '../../job/reduce.ts'
 import type { Device, Job, Test } from '../../job/schema.ts'
 import { baselineOf } from '../../reduce/baseline.ts'
 import { convert } from '../../units/convert.ts'
-import { eventTypes, namespace, schemaVersion } from './facts.ts'
+import { namespace, schemaVersion, type eventTypes } from './standard.ts'
 import { node, withAttribute, writeNode, type Node } from './xml.ts'
 
 /** In the extension of the project's status: the job with every cell as typed, as JSON. */

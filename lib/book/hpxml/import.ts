@@ -6,9 +6,9 @@ import { reduceTest } from '../../job/reduce.ts'
 import { jobSchema, type Device, type Job, type Test, type Tester } from '../../job/schema.ts'
 import { unitSets } from '../../job/units.ts'
 import { convert } from '../../units/convert.ts'
-import { BookError } from '../error.ts'
+import { refuse, type BookError } from '../error.ts'
 import { jobAsTyped } from './export.ts'
-import { namespace, readable } from './facts.ts'
+import { namespace, readable } from './standard.ts'
 import { allAt, childrenOf, textAt } from './xml.ts'
 import { say } from '../../words/say.ts'
 
@@ -29,9 +29,7 @@ type Parse = (text: string) => Document
 
 const platform: Parse = (text) => new DOMParser().parseFromString(text, 'application/xml')
 
-function refusal(message: string): BookError {
-  return new BookError([{ code: 'invalid', path: '', message }])
-}
+const refusal = (message: string): BookError => refuse('', message)
 
 export const tooLarge = (size: number): BookError =>
   refusal(say`The file is too large: ${Math.ceil(size / 1e6)} MB, where 20 MB are read. Split it.`)
@@ -84,7 +82,7 @@ function parsed(text: string, parse: Parse): Element {
 
 const quoted = (text: string): string => `“${text.length > 40 ? `${text.slice(0, 40)}…` : text}”`
 
-/** A number of the file as a cell is typed, or nothing when it is none or not more than nothing. */
+/** A number of the file above zero; undefined for anything else. */
 function positive(element: Element, ...path: string[]): number | undefined {
   const text = textAt(element, ...path)
   const value = text === undefined ? NaN : Number(text)

@@ -1,9 +1,9 @@
 /** Looks whether a file keeps to the facts of the standard: order, what is required, enumerations, numbers, references. */
-import { namespace, root, schemaVersion, type Fact } from './facts.ts'
-import { childrenOf } from './xml.ts'
-import { say } from '../../words/say.ts'
+import { namespace, schemaVersion } from '../../lib/book/hpxml/standard.ts'
+import { childrenOf } from '../../lib/book/hpxml/xml.ts'
+import { root, type Fact } from './hpxml-facts.ts'
 
-export interface Misfit {
+interface Misfit {
   /** `HPXML/Building/BuildingID` */
   path: string
   message: string
@@ -24,15 +24,15 @@ class Checker {
     if (fact.open) return
     if (fact.attribute) this.attribute(element, fact.attribute, path)
     if (fact.children) this.children(element, fact.children, path)
-    else if (childrenOf(element).length > 0) this.say(path, say`holds elements where none may stand`)
+    else if (childrenOf(element).length > 0) this.say(path, 'holds elements where none may stand')
     else this.text(element.textContent ?? '', fact, path)
   }
 
   private attribute(element: Element, name: 'id' | 'idref', path: string): void {
     const value = element.getAttribute(name) ?? ''
-    if (!XML_NAME.test(value)) return this.say(path, say`has no usable ${name}`)
+    if (!XML_NAME.test(value)) return this.say(path, `has no usable ${name}`)
     if (name === 'idref') this.references.push({ path, to: value })
-    else if (this.ids.has(value)) this.say(path, say`id ${value} stands twice`)
+    else if (this.ids.has(value)) this.say(path, `id ${value} stands twice`)
     this.ids.add(name === 'id' ? value : '')
   }
 
@@ -45,45 +45,44 @@ class Checker {
       const at = `${path}/${name}`
       const fact = Object.hasOwn(facts, name) ? facts[name] : undefined
       if (!fact || child.namespaceURI !== namespace) {
-        this.say(at, say`is not an element that may stand here`)
+        this.say(at, 'is not an element that may stand here')
         continue
       }
-      if (names.indexOf(name) < place) this.say(at, say`stands after ${names[place] ?? ''}, which it must precede`)
+      if (names.indexOf(name) < place) this.say(at, `stands after ${names[place] ?? ''}, which it must precede`)
       else place = names.indexOf(name)
-      if (seen.has(name) && !fact.many) this.say(at, say`stands more than once`)
+      if (seen.has(name) && !fact.many) this.say(at, 'stands more than once')
       seen.add(name)
       this.check(child, fact, at)
     }
     for (const [name, fact] of Object.entries(facts)) {
-      if (fact.required && !seen.has(name)) this.say(`${path}/${name}`, say`is missing`)
+      if (fact.required && !seen.has(name)) this.say(`${path}/${name}`, 'is missing')
     }
   }
 
   private text(text: string, { oneOf, number, pattern }: Fact, path: string): void {
-    if (oneOf && !oneOf.includes(text)) this.say(path, say`“${text}” is none of: ${oneOf.join(', ')}`)
-    if (pattern && !pattern.test(text)) this.say(path, say`“${text}” has not the form that is asked`)
+    if (oneOf && !oneOf.includes(text)) this.say(path, `“${text}” is none of: ${oneOf.join(', ')}`)
+    if (pattern && !pattern.test(text)) this.say(path, `“${text}” has not the form that is asked`)
     if (!number) return
     const value = text.trim() === '' ? NaN : Number(text)
     const { above, least, whole } = number
-    if (!Number.isFinite(value)) this.say(path, say`“${text}” is not a number`)
-    else if (above !== undefined && value <= above) this.say(path, say`${text} is not more than ${above}`)
-    else if (least !== undefined && value < least) this.say(path, say`${text} is less than ${least}`)
-    else if (whole && !Number.isInteger(value)) this.say(path, say`${text} is not a whole number`)
+    if (!Number.isFinite(value)) this.say(path, `“${text}” is not a number`)
+    else if (above !== undefined && value <= above) this.say(path, `${text} is not more than ${above}`)
+    else if (least !== undefined && value < least) this.say(path, `${text} is less than ${least}`)
+    else if (whole && !Number.isInteger(value)) this.say(path, `${text} is not a whole number`)
   }
 }
 
-/** Everything in a document that does not keep to the facts in `facts.ts`; nothing when it keeps to all. */
+/** Everything in a document that does not keep to the facts in `hpxml-facts.ts`; nothing when it keeps to all. */
 export function misfits(document: Document): Misfit[] {
   const element = document.documentElement
   const checker = new Checker()
   if (element.localName !== 'HPXML' || element.namespaceURI !== namespace) {
-    return [{ path: element.localName, message: say`is not HPXML in ${namespace}` }]
+    return [{ path: element.localName, message: `is not HPXML in ${namespace}` }]
   }
-  if (element.getAttribute('schemaVersion') !== schemaVersion)
-    checker.say('HPXML', say`is not version ${schemaVersion}`)
+  if (element.getAttribute('schemaVersion') !== schemaVersion) checker.say('HPXML', `is not version ${schemaVersion}`)
   checker.check(element, root, 'HPXML')
   for (const { path, to } of checker.references) {
-    if (!checker.ids.has(to)) checker.say(path, say`idref ${to} names nothing in the file`)
+    if (!checker.ids.has(to)) checker.say(path, `idref ${to} names nothing in the file`)
   }
   return checker.misfits
 }
