@@ -7,10 +7,11 @@ import { say, shown } from './say.ts'
  * @example roleWords('duct system 2') // 'duct system 2'
  */
 export function roleWords(role: string): string {
-  const [, stem, number] = /^(duct system|final|test|zone) (\d+)$/.exec(role) ?? []
-  if (stem !== undefined && number !== undefined) return `${shown(stem)} ${number}`
   const [, from] = /^duct systems from (\d+)$/.exec(role) ?? []
   if (from !== undefined) return say`duct systems from ${from}`
+  // `duct system 2`; a role that two tests have: `before (2)`.
+  const [, stem, number] = /^(.+) (\d+|\(\d+\))$/.exec(role) ?? []
+  if (stem !== undefined && number !== undefined) return `${roleWords(stem)} ${number}`
   // `final, both directions`; a zone stands behind the test that it belongs to: `after, attic`.
   const [, first, rest] = /^(.+?), (.+)$/.exec(role) ?? []
   if (first !== undefined && rest !== undefined) return `${roleWords(first)}, ${roleWords(rest)}`

@@ -5,6 +5,7 @@ import type { Item } from '../../form/material.ts'
 import { checked, notChecked } from '../../form/read.ts'
 import type { Write } from '../../form/schema.ts'
 import { Pick } from './pick.tsx'
+import { tickWords } from './tick-words.ts'
 import { say, shown } from '../../words/say.ts'
 
 interface ChoiceFieldsProps {
@@ -43,7 +44,7 @@ export function ChoiceFields({ item, write, control, onChange }: ChoiceFieldsPro
                   value={choices[option.value] ?? ''}
                   options={[
                     { value: '', label: say`find it by its words` },
-                    ...onPage.map((each) => ({ value: each, label: each })),
+                    ...onPage.map((each) => ({ value: each, label: tickWords(each) })),
                   ]}
                   onChange={(to) => set(option.value, to)}
                 />

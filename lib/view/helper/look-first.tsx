@@ -1,8 +1,12 @@
 import type { ReceiptLine } from '../../form/schema.ts'
 import { Status } from './status.tsx'
+import { tickWords } from './tick-words.ts'
 import { say } from '../../words/say.ts'
 
-function sentence({ outcome, intended, readBack }: ReceiptLine, undo: boolean): string {
+function sentence(line: ReceiptLine, undo: boolean): string {
+  const { outcome } = line
+  const intended = tickWords(line.intended)
+  const readBack = tickWords(line.readBack)
   // Without a text there was nothing to type; the line's own note says why.
   if (!intended && !undo) return say`was left as it is.`
   switch (outcome) {

@@ -3,6 +3,7 @@ import type { PlanLine } from '../../form/schema.ts'
 import { ChooseControl, type Candidate } from './choose-control.tsx'
 import { LineNumber } from './line-number.tsx'
 import { Status } from './status.tsx'
+import { tickWords } from './tick-words.ts'
 import { say } from '../../words/say.ts'
 
 interface PlanTableProps {
@@ -80,12 +81,14 @@ export function PlanTable({ lines, left, candidates, elementsOf, onLeave, onChoo
                   />
                 )}
               </th>
-              <td class="tx">{line.text || (canBeFilled(line) && <span class="q sans">{say`empty`}</span>)}</td>
+              <td class="tx">
+                {tickWords(line.text) || (canBeFilled(line) && <span class="q sans">{say`empty`}</span>)}
+              </td>
               <td class="nw" data-head="now">
                 {line.state === 'will replace' ? (
-                  <s>{line.now}</s>
+                  <s>{tickWords(line.now)}</s>
                 ) : (
-                  line.now || <span class="q sans">{say`empty`}</span>
+                  tickWords(line.now) || <span class="q sans">{say`empty`}</span>
                 )}
               </td>
               <td>{left.has(line.binding) ? <span class="q">{say`left out`}</span> : <Status of={line.state} />}</td>

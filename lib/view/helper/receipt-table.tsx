@@ -2,6 +2,7 @@ import { Fragment } from 'preact'
 import type { ReceiptLine } from '../../form/schema.ts'
 import { LineNumber } from './line-number.tsx'
 import { Status } from './status.tsx'
+import { tickWords } from './tick-words.ts'
 import { say } from '../../words/say.ts'
 
 interface ReceiptTableProps {
@@ -43,10 +44,10 @@ export function ReceiptTable({ lines, elementsOf }: ReceiptTableProps) {
                 {line.outcome === 'entered' && line.note && <small class="why">{line.note}</small>}
               </th>
               <td class="tx" data-head="intended">
-                {line.intended || <span class="q sans">{say`empty`}</span>}
+                {tickWords(line.intended) || <span class="q sans">{say`empty`}</span>}
               </td>
               <td class="nw" data-head="read back">
-                {line.readBack || <span class="q sans">{say`empty`}</span>}
+                {tickWords(line.readBack) || <span class="q sans">{say`empty`}</span>}
               </td>
               <td>
                 <Status of={line.outcome} />
