@@ -8,7 +8,8 @@ export const correlation: Check = {
   name: say`Correlation`,
   run: ({ leak: { line }, sheet: { procedure } }) => {
     if (!line) return undefined
-    const found = short(line.correlation, 4)
+    // What rounds to one is not one: the digits say how near.
+    const found = line.correlation > 0.99995 ? line.correlation.toFixed(4) : short(line.correlation, 4)
     const expected = say`r² of 0.98 or more`
     if (line.correlation >= 0.98)
       return { outcome: 'good', text: say`The points lie well on a line: r² ${found}.`, found, expected }
