@@ -20,13 +20,14 @@ export interface Suggestions {
 
 interface Answered {
   asked: string
-  by: ReadonlyMap<Element, readonly Suggestion[]>
+  /** In the order of what was asked. */
+  suggested: readonly (readonly Suggestion[])[]
   problem: string
 }
 
 /** What the page's controls may ask for, as the background says; asked again when they change. */
 export function useSuggestions(controls: readonly PageControl[], material: Material): Suggestions {
-  const [answered, setAnswered] = useState<Answered>({ asked: '', by: new Map(), problem: '' })
+  const [answered, setAnswered] = useState<Answered>({ asked: '', suggested: [], problem: '' })
   const latest = useRef('')
   const clues = useMemo(
     () =>
@@ -45,19 +46,21 @@ export function useSuggestions(controls: readonly PageControl[], material: Mater
       const message: Suggest = { type: 'suggest', clues, material: { job, items } }
       const answer = await send(message)
       if (latest.current !== asked) return
-      const suggested = answer.ok ? (answer.suggested ?? []) : []
-      const by = new Map(controls.map(({ control }, at) => [control.element, suggested[at] ?? []]))
-      setAnswered({ asked, by, problem: answer.ok ? '' : answer.message })
+      setAnswered({
+        asked,
+        suggested: (answer.ok && answer.suggested) || [],
+        problem: answer.ok ? '' : answer.message,
+      })
     }
     void ask()
-  }, [asked, controls, clues, material])
+  }, [asked, clues, material])
 
-  return useMemo(
-    () => ({
-      of: ({ element }) => answered.by.get(element) ?? [],
-      waiting: answered.asked !== asked,
-      problem: answered.problem,
-    }),
-    [answered, asked],
-  )
+  const by = useRef(new Map<Element, readonly Suggestion[]>())
+  return useMemo(() => {
+    const waiting = answered.asked !== asked
+    // A page that draws the same controls anew asks for the same, in other elements.
+    if (!waiting)
+      by.current = new Map(controls.map(({ control }, at) => [control.element, answered.suggested[at] ?? []]))
+    return { of: ({ element }) => by.current.get(element) ?? [], waiting, problem: answered.problem }
+  }, [answered, asked, controls])
 }
