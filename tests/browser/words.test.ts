@@ -64,6 +64,11 @@ describe('in a browser that speaks Spanish', () => {
     expect(await report.has('image', /: 3 puntos, .* A 50 Pa 754, 715 a 793 cfm/)).toBe(true)
     await report.close()
     expect(englishIn(await book.text())).toEqual([])
+    await book.page.setViewport({ width: 1100, height: 600 })
+    const [sections, chain] = await book.page.$$eval('.top nav, .top .chain', (parts) =>
+      parts.map((part) => part.getBoundingClientRect()).map(({ top, bottom }) => ({ top, bottom })),
+    )
+    expect(chain!.top, 'the chain stands beside the sections').toBeLessThan(sections!.bottom)
     const keys = Object.keys(english)
     const shown = await book.page.evaluate((asked) => {
       const { i18n } = (
