@@ -86,10 +86,12 @@ export function judge(
   if (same === 'same') return result('entered', page)
   if (readBack === '') return result('refused', page || say`the page emptied it`)
   if (same === 'same number') {
-    const separator = /\d[,.' \u00A0\u202F’]\d{3}/.test(readBack) && !/\d[,.' \u00A0\u202F’]\d{3}/.test(intended)
+    const parted = (text: string) => /\d[,.' \u00A0\u202F’]\d{3}/.test(text)
     return result(
       'differs',
-      separator ? say`same number; the page put in a separator` : say`same number; the page writes it differently`,
+      parted(readBack) && !parted(intended)
+        ? say`same number; the page put in a separator`
+        : say`same number; the page writes it differently`,
       page,
     )
   }

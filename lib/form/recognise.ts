@@ -22,7 +22,7 @@ export const native: Record<string, ControlKind> = {
 }
 
 const datePart = /\b(month|day|year)\b/i
-const popsUp = /^(listbox|tree|true)$/
+const popsUp = /^(listbox|tree)$/
 const drawsDate = /\bdate\b|\b[md]{1,2}[/. -][md]{1,2}[/. -]y{2,4}\b|\by{4}[/. -]m{1,2}/i
 const asksEnter = /\b(press|hit|type)\b.{0,20}\b(enter|return|comma)\b|\bcomma[- ]separated\b|\b(tags?|chips?)\b/i
 
@@ -81,9 +81,9 @@ export function recognise(element: HTMLElement): { kind: ControlKind; elements: 
     }
   }
   if (element.localName === 'button') {
-    if (popsUp.test(element.getAttribute('aria-haspopup') ?? '') && element.getAttribute('aria-haspopup') !== 'true')
-      return besideField(element) ? undefined : one('combobox')
-    if (/^(dialog|grid)$/.test(element.getAttribute('aria-haspopup') ?? ''))
+    const opens = element.getAttribute('aria-haspopup') ?? ''
+    if (popsUp.test(opens)) return besideField(element) ? undefined : one('combobox')
+    if (/^(dialog|grid)$/.test(opens))
       return drawsDate.test(nameOf(element)) && !besideField(element) ? one('calendar') : undefined
     return element.hasAttribute('aria-pressed') && !element.closest('[role=toolbar], [class*=toolbar]')
       ? one('toggle')

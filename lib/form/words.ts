@@ -113,24 +113,7 @@ const sameWords: Readonly<Record<string, string>> = {
   licence: 'license',
   tel: 'phone',
 }
-const small = new Set([
-  'of',
-  'the',
-  'a',
-  'an',
-  'in',
-  'for',
-  'is',
-  'and',
-  'or',
-  'to',
-  'at',
-  'on',
-  'by',
-  'it',
-  'this',
-  'your',
-])
+const small = new Set('of the a an in for is and or to at on by it this your'.split(' '))
 
 const meant = (part: string): string[] =>
   words(part).flatMap((word) => (small.has(word) ? [] : [sameWords[word] ?? word]))
