@@ -72,6 +72,9 @@ function result(outcome: Outcome, ...notes: string[]): Pick<ReceiptLine, 'outcom
 
 const pageSays = (says: string): string => says && say`the page says: ${says}`
 
+/** Whether thousands stand apart in the text. */
+const parted = (text: string): boolean => /\d[,.' \u00A0\u202F’]\d{3}/.test(text)
+
 /** What became of a text that was written. */
 export function judge(
   intended: string,
@@ -86,7 +89,6 @@ export function judge(
   if (same === 'same') return result('entered', page)
   if (readBack === '') return result('refused', page || say`the page emptied it`)
   if (same === 'same number') {
-    const parted = (text: string) => /\d[,.' \u00A0\u202F’]\d{3}/.test(text)
     return result(
       'differs',
       parted(readBack) && !parted(intended)
