@@ -163,6 +163,8 @@ function held(element: HTMLElement): string {
     return ['checkbox', 'radio'].includes(element.type) ? String(element.checked) : element.value
   if (element instanceof HTMLTextAreaElement) return element.value
   if (element instanceof HTMLSelectElement) return [...element.selectedOptions].map(({ label }) => label).join('; ')
+  // One that can be typed into is drawn as a box all the same.
+  if (element.role === 'checkbox') return String(element.ariaChecked === 'true')
   return element.isContentEditable && !element.parentElement?.isContentEditable ? element.innerText.trim() : ''
 }
 
