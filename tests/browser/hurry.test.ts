@@ -29,6 +29,26 @@ it('begins one job, however often the key is pressed', async () => {
   expect(await book.page.evaluate(`document.querySelectorAll('tbody tr').length`)).toBe(1)
 })
 
+it('leaves the focus where the person put it as soon as a panel stood there', async () => {
+  const calculator = await session.openPage('/popup.html')
+  await calculator.click('button', 'Start a job')
+  await calculator.wait(/Readings/)
+  await calculator.page.evaluate(() => {
+    // Before the next frame is drawn, as on a machine that draws few of them.
+    const observer = new MutationObserver(() => {
+      const role = document.querySelector<HTMLElement>('form.panel input')
+      if (!role) return
+      observer.disconnect()
+      role.focus()
+    })
+    observer.observe(document.body, { childList: true, subtree: true })
+  })
+  await calculator.click('button', 'Add a test')
+  await calculator.page.waitForSelector('form.panel')
+  await moment(calculator)
+  expect(await calculator.page.evaluate('document.activeElement.localName')).toBe('input')
+})
+
 it('adds a note once, however often the key is pressed', async () => {
   const book = await session.openPage('/book.html#limits')
   await book.page.evaluate(`${await bundle('../book/in-page.ts', 'inPage')}; inPage.write()`)

@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from 'preact/hooks'
+import { useLayoutEffect, useRef, useState } from 'preact/hooks'
 import { emptyTest, nextRole } from '../../job/empty.ts'
 import type { Job, Test } from '../../job/schema.ts'
 import { Choice } from './choice.tsx'
@@ -16,7 +16,8 @@ export function NewTest({ job, onAdd, onClose }: { job: Job; onAdd: (test: Test)
   const [subject, setSubject] = useState<Test['sheet']['subject']>('enclosure')
   const [role, setRole] = useState<string>()
   const form = useRef<HTMLFormElement>(null)
-  useEffect(() => form.current?.querySelector('select')?.focus(), [])
+  // Before the next frame: by then the person may have gone to another cell.
+  useLayoutEffect(() => form.current?.querySelector('select')?.focus(), [])
   const named = role ?? nextRole(job, subject)
   const added = (): Test => {
     const test = emptyTest(named.trim(), subject, job.units)

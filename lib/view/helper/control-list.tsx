@@ -1,4 +1,4 @@
-import { useEffect, useRef } from 'preact/hooks'
+import { useLayoutEffect, useRef } from 'preact/hooks'
 import type { Control } from '../../form/controls.ts'
 import { titleOf } from './describe.ts'
 import { useShell } from './shell.ts'
@@ -27,7 +27,7 @@ const steps: Record<string, number> = { ArrowDown: 1, n: 1, ArrowUp: -1, p: -1 }
 export function ControlList({ rows, lately, onPick, onPoint }: ControlListProps) {
   const list = useRef<HTMLUListElement>(null)
   const { root } = useShell()
-  useEffect(() => {
+  useLayoutEffect(() => {
     if (lately !== undefined && !root.activeElement?.matches('button')) {
       list.current?.querySelector<HTMLElement>(`[data-key="${lately}"]`)?.focus()
     }

@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
+import { useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks'
 import type { Control } from '../../form/controls.ts'
 import type { Material } from '../../form/material.ts'
 import type { Source, Write } from '../../form/schema.ts'
@@ -34,7 +34,8 @@ export function Question(props: QuestionProps) {
   const [query, setQuery] = useState('')
   const heading = useRef<HTMLHeadingElement>(null)
   const { root } = useShell()
-  useEffect(() => {
+  // Before the next frame: by then the person may type in the search.
+  useLayoutEffect(() => {
     // The button "Bind, then next" keeps the focus while it can be pressed again.
     if (!root.activeElement?.matches('button:enabled')) heading.current?.focus({ preventScroll: true })
     heading.current?.closest('.bd')?.scrollTo({ top: 0 })
