@@ -6,6 +6,7 @@ import type { Frame, Page } from 'puppeteer-core'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { startPlaces, type Places } from '../pages/places/server.ts'
 import { drawnAs, type Drawn, looks } from './drawn.ts'
+import { allowFrame } from './allow-frame.ts'
 import { launchFirefox, type FirefoxSession } from './firefox.ts'
 import { bindClear } from './places.ts'
 import { openDemo, openPlan } from './round.ts'
@@ -22,12 +23,7 @@ beforeAll(async () => {
   page = await session.open(`${places.origin}/embedding.html`)
   await (await openDemo(session, page)).click('button', 'Map this page')
   mapping = await session.helper(page)
-  await mapping.click('button', 'Ask to see it')
-  const book = await session.waitForPage('/book.html')
-  await book.click('button', `Allow frames of ${places.other}`)
-  await book.wait(/Take back/)
-  await book.close()
-  await page.bringToFront()
+  await allowFrame(session, page, mapping, places.other)
   await mapping.wait(/of 7 controls bound/)
   frame = page.frames().find((each) => each.url().startsWith(`${places.other}/frame-outer`))!
 })

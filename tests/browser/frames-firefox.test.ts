@@ -1,6 +1,7 @@
 /** A frame of another site in Firefox: asked for, allowed by permissions.request, mapped and filled like the page. */
 import { afterAll, beforeAll, expect, it } from 'vitest'
 import { startPlaces, type Places } from '../pages/places/server.ts'
+import { allowFrame } from './allow-frame.ts'
 import { launchFirefox, type FirefoxSession } from './firefox.ts'
 import { bindClear, states, wanted } from './places.ts'
 import { confirm, openDemo, openPlan } from './round.ts'
@@ -21,13 +22,7 @@ it('is closed until the person allows its site, and then filled', async () => {
   await (await openDemo(session, page)).click('button', 'Map this page')
   const closed = await session.helper(page)
   await closed.wait(new RegExp(`a frame of ${places.other}, which Gapsum cannot see`))
-  await closed.click('button', 'Ask to see it')
-  const book = await session.waitForPage('/book.html')
-  await book.click('button', `Allow frames of ${places.other}`)
-  await book.wait(/Take back/)
-  await book.close()
-
-  await page.bringToFront()
+  await allowFrame(session, page, closed, places.other)
   const mapping = await session.helper(page)
   await mapping.wait(/0 of 7 controls bound/)
   await bindClear(mapping)

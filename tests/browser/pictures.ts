@@ -9,6 +9,7 @@ import { helper, launch, whole, type Session, type Surface } from './harness.ts'
 import { mapPage } from './map-page.ts'
 import { pastePoints } from './paste-points.ts'
 import { picturePdf } from './picture-pdf.ts'
+import { savedPdf } from './saved-pdf.ts'
 import { bookLines, confirm, formOf, openDemo, openPlan } from './round.ts'
 import { example, withWidget } from './widget-pages.ts'
 
@@ -72,20 +73,9 @@ async function sidebar(session: Session, page: Page): Promise<void> {
 async function pdf(session: Session): Promise<void> {
   const book = await session.openPage('/book.html#report?job=demo-job&test=demo-after')
   await book.get('button', 'Save PDF')
-  const bytes = await book.page.evaluate(async () => {
-    const made = new Promise<Blob>((resolve) => {
-      const before = URL.createObjectURL.bind(URL)
-      URL.createObjectURL = (blob: Blob) => {
-        resolve(blob)
-        return before(blob)
-      }
-    })
-    const button = [...document.querySelectorAll('button')].find(({ textContent }) => textContent === 'Save PDF')
-    button?.click()
-    return [...new Uint8Array(await (await made).arrayBuffer())]
-  })
+  const bytes = await savedPdf(book.page)
   await book.page.close()
-  await picturePdf(new Uint8Array(bytes), join(folder, 'report-pdf.png'))
+  await picturePdf(bytes, join(folder, 'report-pdf.png'))
   console.log('tests/pictures/report-pdf.png')
 }
 

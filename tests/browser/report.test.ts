@@ -8,6 +8,7 @@ import { hpxmlOf } from '../../lib/book/hpxml/export.ts'
 import { demoDevice } from '../../lib/job/demo.ts'
 import { eightPoints } from '../view/report-fixtures.ts'
 import { launch, type Session } from './harness.ts'
+import { savedPdf } from './saved-pdf.ts'
 
 let session: Session
 const folder = mkdtempSync(join(tmpdir(), 'report-'))
@@ -45,18 +46,7 @@ test('a file of the standard becomes a job, whose report prints on one page and 
   const printed = Buffer.from(await page.pdf({ format: 'letter' })).toString('latin1')
   expect(printed.match(/\/Type\s*\/Page\b/g)).toHaveLength(1)
 
-  const saved = await page.evaluate(async () => {
-    const made = new Promise<Blob>((resolve) => {
-      const before = URL.createObjectURL.bind(URL)
-      URL.createObjectURL = (blob: Blob) => {
-        resolve(blob)
-        return before(blob)
-      }
-    })
-    const button = [...document.querySelectorAll('button')].find(({ textContent }) => textContent === 'Save PDF')
-    button?.click()
-    return new TextDecoder('latin1').decode(await (await made).slice(0, 8).arrayBuffer())
-  })
+  const saved = new TextDecoder('latin1').decode((await savedPdf(page)).slice(0, 8))
   expect(saved).toMatch(/^%PDF-1\./)
   await page.locator('::-p-text(Attach PDF to the book)').click()
   await page.waitForFunction(() => document.body.textContent?.includes('was attached to the job.'))

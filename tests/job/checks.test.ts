@@ -88,7 +88,7 @@ describe('checks beside the sheet', () => {
     expect(check('instrument-figure', { instrumentFigure: '' })).toBeUndefined()
   })
 
-  test('the wind', () => {
+  test('strong wind is doubtful, and wind that nobody noted is not checked', () => {
     expect(check('wind', { wind: '' })).toMatchInlineSnapshot(`"not checked: Note the wind of the test."`)
     expect(check('wind', { wind: 'windy' })).toMatchInlineSnapshot(
       `"doubtful: Wind shakes the readings. Take longer averages and more baselines, or test in calmer weather. windy"`,

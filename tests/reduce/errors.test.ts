@@ -16,7 +16,7 @@ function refused(sheet: unknown): string[] {
 
 const point = { pressure: -50, flow: 1000 }
 
-test('nothing typed', () => {
+test('a sheet without readings is refused with what to type', () => {
   expect(refused(fakeSheet({ points: [] }))).toMatchInlineSnapshot(`
     [
       "too few at points: Points are empty: type a pressure and its flow.",
@@ -51,7 +51,7 @@ test('nothing typed', () => {
   `)
 })
 
-test('not finite', () => {
+test('numbers that are not finite are refused by the name of the cell', () => {
   expect(refused(fakeSheet({ points: [{ pressure: Number.NaN, flow: Infinity }] }))).toMatchInlineSnapshot(`
     [
       "invalid at points.0.pressure: Point 1, pressure is missing or not usable: type a number.",
@@ -65,7 +65,7 @@ test('not finite', () => {
   `)
 })
 
-test('flows and pressures that are no readings', () => {
+test('flows and pressures that are no readings are refused', () => {
   expect(refused(fakeSheet({ points: [{ pressure: 0, flow: 0 }] }))).toMatchInlineSnapshot(`
     [
       "not positive at points.0.pressure: Point 1, pressure is 0: type the pressure that the flow was read at.",
@@ -89,7 +89,7 @@ test('flows and pressures that are no readings', () => {
   `)
 })
 
-test('signs', () => {
+test('pressures of both signs in one test are refused', () => {
   expect(refused(fakeSheet({ points: [point, { pressure: 40, flow: 900 }] }))).toMatchInlineSnapshot(`
     [
       "mixed signs at points: Points have pressures with and without a minus sign: type them all one way.",
@@ -97,7 +97,7 @@ test('signs', () => {
   `)
 })
 
-test('a baseline as large as the reading', () => {
+test('a baseline as large as the reading is refused', () => {
   expect(refused(fakeSheet({ baseline: { before: [-60], after: [] } }))).toMatchInlineSnapshot(`
     [
       "baseline too large at points.0.pressure: Point 1, pressure is no more than the baseline of -60 Pa: check the signs of both.",
@@ -115,7 +115,7 @@ test('a baseline as large as the reading', () => {
   `)
 })
 
-test('too few, too many, all at one pressure, on no line', () => {
+test('too few points, too many, all at one pressure or on no line are refused', () => {
   expect(refused(fakeRegression({ points: [point] }))).toMatchInlineSnapshot(`
     [
       "too few at points: Points are too few for a regression: type at least 5 (3 can be computed), or choose the one-point procedure.",
@@ -142,7 +142,7 @@ test('too few, too many, all at one pressure, on no line', () => {
   `)
 })
 
-test('ranges', () => {
+test('a range that the device lacks, or that cannot be used, is refused', () => {
   const points = [{ pressure: -50, devicePressure: 80, range: 'B' }]
   const range = { coefficient: 10, exponent: 0.5 }
   expect(refused(fakeSheet({ points }))).toMatchInlineSnapshot(`
@@ -172,7 +172,7 @@ test('ranges', () => {
   expect(() => reduce(fakeSheet({ points, device: { ranges: { ...broken, B: range, A: broken.B } } }))).not.toThrow()
 })
 
-test('air', () => {
+test('air that no place on earth has is refused', () => {
   expect(refused(fakeSheet({ air: { indoor: 700, outdoor: -80 } }))).toMatchInlineSnapshot(`
     [
       "out of range at air.indoor: Indoor temperature is 700, outside -76 to 140: check the digits and that it is in degF.",
@@ -188,7 +188,7 @@ test('air', () => {
   `)
 })
 
-test('cells beside the readings', () => {
+test('cells beside the readings are refused outside what they can hold', () => {
   const building = { volume: 0, floorArea: -1, enclosureArea: 1e12, height: 0, bedrooms: -1, volumePercent: 80 }
   expect(refused(fakeSheet({ building }))).toMatchInlineSnapshot(`
     [
@@ -226,7 +226,7 @@ test('the error reads as its issues, one on a line', () => {
   expect([error.name, error.message]).toEqual(['SheetError', 'One.\nTwo.'])
 })
 
-test('names of cells', () => {
+test('a cell is named as a person calls it', () => {
   const paths = [
     [],
     ['points', 0],

@@ -14,7 +14,7 @@ const numberIn = (text: string | undefined, name: string) =>
   Number(text?.match(new RegExp(`(?:^|, )${name} = ([\\d.e-]+)`))?.[1])
 
 describe('which figures a sheet allows', () => {
-  test('readings alone', () => {
+  test('readings alone give the figures that need no building', () => {
     expect(Object.keys(reduce(fakeSheet()).figures)).toEqual([
       'flow-50',
       'effective-leakage-area',

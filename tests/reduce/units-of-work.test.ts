@@ -13,12 +13,12 @@ const filesIn = (folder: string) =>
     .map((file) => file.replace('.ts', ''))
     .toSorted()
 
-test('figures', () => {
+test('every figure has a file of its id, and every file its figure', () => {
   const shared = new Set(['as-read', 'fan-needed', 'figure', 'flow-at', 'index', 'leakage-area', 'per-area'])
   expect(figures.map(({ id }) => id).toSorted()).toEqual(filesIn('figures').filter((file) => !shared.has(file)))
 })
 
-test('checks', () => {
+test('every check has a file of its id, and every file its check', () => {
   expect(checks.map(({ id }) => id).toSorted()).toEqual(
     filesIn('checks').filter((file) => !['check', 'index'].includes(file)),
   )

@@ -61,7 +61,7 @@ test('what cannot be converted is refused', () => {
   expect(() => unitsLike('toString')).toThrow(RangeError)
 })
 
-test('symbols', () => {
+test('units are written with the symbols of NIST SP 811, and as the trade writes cfm', () => {
   const ids: UnitId[] = [
     'cfm',
     'm3/h',

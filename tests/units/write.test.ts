@@ -62,7 +62,7 @@ describe('form', () => {
   })
 
   /** Unicode CLDR, through Intl: Indian lakh grouping, Spanish leaves four digits together. */
-  test('locales', () => {
+  test('a number is written with the marks and groups of its locale, in Latin digits', () => {
     expect(write(1234567.8, { grouping: true, locale: 'de-DE' })).toBe('1.234.567,8')
     expect(write(1234567.8, { grouping: true, locale: 'en-IN' })).toBe('12,34,567.8')
     expect(write(1234.5, { grouping: true, locale: 'es-ES' })).toBe('1234,5')

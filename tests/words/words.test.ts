@@ -99,7 +99,7 @@ test('the search for unmarked texts finds them, in every place', () => {
 })
 
 describe('texts in a source', () => {
-  it('say interpolates', () => {
+  it('are made of their parts and values in English', () => {
     expect(say`${3} of ${'5'} points`).toBe('3 of 5 points')
     expect(say`none`).toBe('none')
   })

@@ -50,14 +50,14 @@ describe.each(sheets)('$name', ({ name, sheet }) => {
   const report = reduce(sheet, { instrumentUncertainty: false })
   const answer = answers[name]!
 
-  test('fit', () => {
+  test('the fit is that of R', () => {
     const { points, ...fit } = report.fit!
     expect(points).toBe(sheet.points.length)
     expect(Object.keys(fit).toSorted()).toEqual(Object.keys(answer.fit).toSorted())
     expect(misses(fit, answer.fit, 1e-9)).toEqual([])
   })
 
-  test('figures', () => {
+  test('every figure with its interval is that of R', () => {
     expect(misses(triples(report.figures), answer.figures, 1e-6)).toEqual([])
     expect(misses(triples(reduce(sheet).figures), answer.withInstrument, 1e-6)).toEqual([])
   })
