@@ -29,6 +29,35 @@ it('begins one job, however often the key is pressed', async () => {
   expect(await book.page.evaluate(`document.querySelectorAll('tbody tr').length`)).toBe(1)
 })
 
+it('keeps every reading of a page that closes while a slow machine still saves the first key', async () => {
+  const { page } = await session.openPage('/popup.html')
+  await (await page.waitForSelector('xpath/.//button[text()="Start a job"]'))?.click()
+  await (await page.waitForSelector('[data-column="pressure"]'))?.click()
+  await (await page.createCDPSession()).send('Emulation.setCPUThrottlingRate', { rate: 8 })
+  const { keyboard } = page
+  const presses: Promise<void>[] = []
+  for (const pressure of [50, 45, 40, 35, 30]) {
+    for (const key of String(pressure)) presses.push(keyboard.press(key as '0'))
+    presses.push(keyboard.press('Tab'))
+    for (const key of String(1000 + pressure)) presses.push(keyboard.press(key as '0'))
+    // To the next row, and back to its first cell.
+    presses.push(keyboard.press('Enter'), keyboard.down('Shift'), keyboard.press('Tab'), keyboard.up('Shift'))
+  }
+  await Promise.all(presses)
+  // oxlint-disable-next-line unicorn/consistent-function-scoping -- runs in the page
+  const typed = () =>
+    [...document.querySelectorAll<HTMLInputElement>('.rd input[data-row]')]
+      .map(({ value }) => value)
+      .join(' ')
+      .trim()
+  const before = await page.evaluate(typed)
+  expect(before).toMatch(/^50 1050 .*30 1030$/)
+  await page.close()
+  const again = await session.openPage('/popup.html')
+  await again.page.waitForSelector('[data-column="pressure"]')
+  expect(await again.page.evaluate(typed)).toBe(before)
+})
+
 it('leaves the focus where the person put it as soon as a panel stood there', async () => {
   const calculator = await session.openPage('/popup.html')
   await calculator.click('button', 'Start a job')

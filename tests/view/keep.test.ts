@@ -66,3 +66,19 @@ test('a failed write is told, and the next one is still made', async () => {
   expect(failed).toHaveLength(1)
   expect(written).toEqual(['a1', 'a2'])
 })
+
+test('a page that closes flushes twice, and the second time writes nothing older', async () => {
+  const written: string[] = []
+  const keeper = createKeeper<{ id: string; text: string }>({
+    id: ({ id }) => id,
+    save: () => new Promise(() => {}),
+    saveAtOnce: async ({ text }) => written.push(text),
+    onKept: () => {},
+    onFailed: () => {},
+  })
+  keeper.keep({ id: 'a', text: '5' })
+  keeper.keep({ id: 'a', text: '50' })
+  keeper.flush()
+  keeper.flush()
+  expect(written).toEqual(['50'])
+})

@@ -26,6 +26,8 @@ export function createKeeper<T>({ id, save, saveAtOnce = save, onKept, onFailed 
   let underWay: T | undefined
   let running: Promise<void> | undefined
   let flushing: Promise<unknown> | undefined
+  /** Whether a flush has written what is under way, or newer: a closing page flushes twice, the second time nothing older. */
+  let overtaken = false
 
   async function run(): Promise<void> {
     while (waiting.size > 0) {
@@ -36,6 +38,7 @@ export function createKeeper<T>({ id, save, saveAtOnce = save, onKept, onFailed 
       const [key, value] = next.value
       waiting.delete(key)
       underWay = value
+      overtaken = false
       try {
         await save(value)
         if (waiting.size === 0) onKept()
@@ -54,7 +57,8 @@ export function createKeeper<T>({ id, save, saveAtOnce = save, onKept, onFailed 
       running ??= run()
     },
     flush() {
-      if (underWay !== undefined && !waiting.has(id(underWay))) waiting.set(id(underWay), underWay)
+      if (underWay !== undefined && !overtaken && !waiting.has(id(underWay))) waiting.set(id(underWay), underWay)
+      overtaken = underWay !== undefined
       if (waiting.size === 0) return
       const writes = [...waiting.values()].map((value) => saveAtOnce(value).catch(onFailed))
       waiting.clear()
