@@ -27,7 +27,7 @@ export const themed = [
 
 /** Sizes hang on the host's --gapsum-size, not on the page's root; conditions on a width can only hang on the root. */
 function adapt(text: string): string {
-  return text.replaceAll(/(?<!\((?:max-)?width ?(?:<=|:) ?|[\w.-])(\d*\.?\d+)rem\b/g, 'calc($1*var(--u))')
+  return text.replaceAll(/(?<!\((?:m(?:ax|in)-)?width ?(?:[<>]=|:) ?|[\w.-])(\d*\.?\d+)rem\b/g, 'calc($1*var(--u))')
 }
 
 /** Tokens stand on `.root`, each behind the name that a page may set. */

@@ -88,7 +88,7 @@ function Section({ route, go }: { route: Route; go: (route: Route) => void }) {
     case 'settings':
       return <SettingsSection />
     case 'report':
-      return <ReportPlace route={route} />
+      return <ReportPlace key={`${route.job ?? ''} ${route.of ?? ''}`} route={route} />
   }
 }
 

@@ -81,7 +81,7 @@ export function EntriesSection({ route, go }: { route: Route; go: (route: Route)
       )}
       <Trouble text={rows.trouble || total.trouble} />
       <DamagedFills />
-      {open !== undefined && rows.value && !openIsListed && <Apart number={open} />}
+      {open !== undefined && rows.value && !openIsListed && <Apart key={open} number={open} />}
       {rows.value && shown.length === 0 ? (
         <Empty title={say`Nothing fits`}>
           <p>{say`No entry fits what you look for. Use fewer words, or take away a filter.`}</p>
