@@ -54,7 +54,7 @@ const item = (kind: string, rest: Record<string, Shape>): Shape => ({
 })
 
 const material: Shape = {
-  job: { id: 's', name: 's' },
+  job: { id: 's', name: 's', 'readings?': 's' },
   items: [
     'names',
     [

@@ -34,7 +34,7 @@ export const toBackgroundSchema = z.discriminatedUnion('type', [
   z.object({ type: z.literal('save-map'), map: formMapSchema }),
   z.object({
     type: z.literal('fill-started'),
-    fill: fillSchema,
+    fill: z.extend(fillSchema, { job: materialSchema.shape.job }),
     files: z.optional(z.array(givenFileSchema)),
   }),
   z.object({ type: z.literal('fill-line'), fill: z.string(), line: receiptLineSchema }),

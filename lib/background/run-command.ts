@@ -6,7 +6,7 @@ import { listDevices } from '../book/devices.ts'
 import { getSettings } from '../book/settings.ts'
 import { browser } from '../browser.ts'
 import { serves } from '../form/address.ts'
-import { material } from '../job/material.ts'
+import { material, withReadings } from '../job/material.ts'
 import { openBeside } from '../view/calculator/open-beside.ts'
 import { sendHelper } from '../view/calculator/send-helper.ts'
 
@@ -33,6 +33,6 @@ async function showPlan(tab: Tab | undefined): Promise<boolean> {
   if (!job || !map || others.length > 0) return false
   // Reports are made by the calculator: what writes them would weigh on every start of the background.
   if (map.bindings.some(({ source }) => source.from === 'file' && source.item !== undefined)) return false
-  await sendHelper({ tab: front.id, url }, { type: 'plan', material: material(job, devices), map })
+  await sendHelper({ tab: front.id, url }, { type: 'plan', material: withReadings(material(job, devices), job), map })
   return true
 }

@@ -46,7 +46,7 @@ async function act(
       return { ok: true, map: { id, version } }
     }
     case 'fill-started':
-      await startFill(message.fill, { engine, tab, files: message.files })
+      await startFill(message.fill, { engine, tab, files: message.files, readings: message.fill.job.readings })
       return { ok: true }
     case 'fill-line':
       await addFillLine(message.fill, message.line)

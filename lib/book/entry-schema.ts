@@ -24,7 +24,7 @@ export const fillEntrySchema = z.extend(fillSchema, {
   complete: z.boolean(),
   /** How many lines were damaged before this entry was made of them: they are not among its own. */
   damaged: z.optional(z.number()),
-  /** The job as it was typed when the fill began: an audit asks for the readings behind the figures. */
+  /** The job as it was typed when the texts were worked out: an audit asks for the readings behind the figures. */
   readings: z.optional(jobSchema),
   /** Number of the latest earlier entry of the same job and form map, which this one corrects or repeats. */
   earlier: z.optional(z.number()),

@@ -1,6 +1,6 @@
 /** Fills under way. All of it is in the database, so a worker that restarts in the middle goes on. */
 import { receiptLineSchema, type ReceiptLine } from '../form/schema.ts'
-import { jobSchema } from '../job/schema.ts'
+import { jobSchema, type Job } from '../job/schema.ts'
 import { fromBase64 } from './base64.ts'
 import { check } from './check.ts'
 import { database } from './database.ts'
@@ -26,14 +26,28 @@ async function sealedFiles(files: readonly GivenFile[]): Promise<Fill['files']> 
   return Promise.all(all)
 }
 
+function jobIn(json: string): Job | undefined {
+  try {
+    return sound(jobSchema, JSON.parse(json))
+  } catch {
+    return undefined
+  }
+}
+
 /**
- * Notes a fill before its first control is touched, with the job as it is typed at that moment. Noting the same fill
- * twice changes nothing. `files`: what goes into its file controls.
+ * Notes a fill before its first control is touched. Noting the same fill twice changes nothing.
+ * @param context `files`: what goes into its file controls; `readings`: the job that the texts were worked out from, in
+ * JSON, for beside an open plan one may type on; left out: as it is typed at this moment
  * @throws BookError when the fill does not fit its schema, or has already ended.
  */
 export async function startFill(
   fill: Fill,
-  context: { engine: string; tab?: number | undefined; files?: readonly GivenFile[] | undefined },
+  context: {
+    engine: string
+    tab?: number | undefined
+    files?: readonly GivenFile[] | undefined
+    readings?: string | undefined
+  },
 ): Promise<void> {
   const checked = check(fillSchema, fill, say`The fill`)
   // An earlier one that is damaged keeps no fill from beginning.
@@ -53,7 +67,8 @@ export async function startFill(
     tx.objectStore('entries').index('fill').getKey(kept.id),
     tx.objectStore('jobs').get(kept.job.id),
   ])
-  const readings = sound(jobSchema, job)
+  const typed = context.readings === undefined ? undefined : jobIn(context.readings)
+  const readings = typed?.id === kept.job.id ? typed : sound(jobSchema, job)
   if (entry !== undefined) throw ended(kept.id, entry)
   if (!open) {
     await tx.objectStore('fills').put({

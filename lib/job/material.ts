@@ -35,6 +35,12 @@ export function material(job: Job, devices: Device[], settings: MaterialSettings
   return { job: { id: job.id, name: jobName(job) }, items, files }
 }
 
+/** The same with the job itself, for the entry of a fill: readings may be typed on while its plan is shown. */
+export const withReadings = (given: Material, job: Job): Material => ({
+  ...given,
+  job: { ...given.job, readings: JSON.stringify(job) },
+})
+
 const report = (group: string, name: string): ReadyFile => ({ group, name, type: 'application/pdf' })
 
 /** The reports that a form can be given; their bytes are made when a form map asks for them. */

@@ -1,11 +1,13 @@
 import { describe, expect, test, vi } from 'vitest'
 import { answer } from '../../lib/book/answer.ts'
 import { getEntry } from '../../lib/book/entries.ts'
+import { saveJob } from '../../lib/book/jobs.ts'
 import { mapVersions } from '../../lib/book/maps.ts'
 import type { FillEntry, OpenFill } from '../../lib/book/schema.ts'
 import { listRows } from '../../lib/book/search.ts'
 import { underWayIn } from '../../lib/book/under-way.ts'
-import { fakeFill, fakeLine, fakeMap } from './fake.ts'
+import type { Job } from '../../lib/job/schema.ts'
+import { fakeFill, fakeJob, fakeLine, fakeMap } from './fake.ts'
 import './fresh.ts'
 
 const self = 'this-extension'
@@ -21,6 +23,27 @@ test('a fill told message by message becomes an entry', async () => {
   ]
   expect(answers).toEqual([{ ok: true }, { ok: true }, { ok: true, entry: 1 }])
   expect(await getEntry(1)).toMatchObject({ id: 'fill-1', engine: '0.1.0', lines: [fakeLine('flow')] })
+})
+
+test.each([
+  ['those that the plan was made from, though they were typed on since', (job: Job) => JSON.stringify(job), '15810'],
+  ['as they stand in the book, where the plan brings none', () => undefined, '20000'],
+  ['as they stand in the book, where those of the plan cannot be read', () => '{"id":', '20000'],
+  [
+    'as they stand in the book, where the plan brings those of another job',
+    (job: Job) => JSON.stringify({ ...job, id: 'another' }),
+    '20000',
+  ],
+])('an entry holds the readings: %s', async (_, brought, volume) => {
+  const job = await saveJob(fakeJob())
+  const readings = brought(job)
+  await saveJob({ ...job, building: { ...job.building, volume: '20000' } })
+  const fill = fakeFill('fill-1')
+  await send({ type: 'fill-started', fill: { ...fill, job: { ...fill.job, ...(readings && { readings }) } } })
+  await send({ type: 'fill-ended', fill: 'fill-1' })
+  const entry = (await getEntry(1)) as FillEntry
+  expect(entry.readings?.building.volume).toBe(volume)
+  expect(entry.job).toEqual(fill.job)
 })
 
 test('of files that go into a form the entry keeps name, size and SHA-256', async () => {

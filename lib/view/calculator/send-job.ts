@@ -1,7 +1,7 @@
 /** A job on its way into a form: its figures and fields, and the reports that the form map asks for. */
 import { browser } from '../../browser.ts'
 import type { FormMap } from '../../form/schema.ts'
-import { material } from '../../job/material.ts'
+import { material, withReadings } from '../../job/material.ts'
 import type { Device, Job } from '../../job/schema.ts'
 import type { ActivePage } from './page.ts'
 import { sendHelper } from './send-helper.ts'
@@ -34,7 +34,7 @@ export async function sendJob(
   page: Pick<ActivePage, 'tab' | 'url'>,
   { job, devices, map, beside }: { job: Job; devices: readonly Device[]; map: FormMap | undefined; beside: boolean },
 ): Promise<void> {
-  const plain = material(job, [...devices])
+  const plain = withReadings(material(job, [...devices]), job)
   const bound = map ? reportsIn(map) : new Set<string>()
   // While a page is mapped any of them may be chosen, and its plan is shown from there.
   const wanted = type === 'map' && (await takesFiles(page.tab)) ? new Set(Object.keys(plain.files ?? {})) : bound
