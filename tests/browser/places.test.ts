@@ -257,19 +257,25 @@ test('a control that was chosen in the plan is of a kind that no binding names: 
 })
 
 test('proposals stay when the page draws the same controls anew', async () => {
-  const page = await visit('agency.html')
-  await (await openDemo(session, page)).click('button', 'Map this page')
-  const ui = await helper(page)
-  await ui.click('button', 'Propose for all')
-  await ui.wait(/6 of the 12 controls/)
-  await page.evaluate(() =>
-    document.querySelector('form')?.replaceWith(document.querySelector('form')!.cloneNode(true)),
-  )
-  // By then the controls are listed again.
-  await page.evaluate(() => new Promise((resolve) => setTimeout(resolve, 1500)))
-  expect(await ui.text()).toContain('6 of the 12 controls not bound yet have one figure or field that clearly fits')
-  await ui.click('button', 'Bind these 6')
-  await ui.wait(/6 of 12 controls bound/)
+  // Its book holds no map of this page.
+  const fresh = await launch()
+  try {
+    const page = await fresh.open(`${places.origin}/agency.html`)
+    await (await openDemo(fresh, page)).click('button', 'Map this page')
+    const ui = await helper(page)
+    await ui.click('button', 'Propose for all')
+    await ui.wait(/6 of the 12 controls/)
+    await page.evaluate(() =>
+      document.querySelector('form')?.replaceWith(document.querySelector('form')!.cloneNode(true)),
+    )
+    // By then the controls are listed again.
+    await page.evaluate(() => new Promise((resolve) => setTimeout(resolve, 1500)))
+    expect(await ui.text()).toContain('6 of the 12 controls not bound yet have one figure or field that clearly fits')
+    await ui.click('button', 'Bind these 6')
+    await ui.wait(/6 of 12 controls bound/)
+  } finally {
+    await fresh.close()
+  }
 })
 
 test('what is drawn later is listed too: in a frame, in a frame that loads anew, in a shadow root', async () => {
