@@ -78,7 +78,7 @@ function Look({ line }: { line: LineShown }) {
   )
 }
 
-/** The readings that were typed when the fill began; they stay in the entry even when the job changes. */
+/** The readings that the texts were worked out from; they stay in the entry even when the job changes. */
 function Readings({ entry }: { entry: FillEntry }) {
   const tests = entry.readings?.tests ?? []
   if (tests.length === 0) return null
