@@ -4,12 +4,30 @@ import * as z from 'zod/mini'
 const number = z.number()
 const text = z.string()
 
-/** `value` is unrounded; `low` and `high` are its 95 % limits. */
+/**
+ * One part of a figure's uncertainty: its relative standard uncertainty in the figure, its share of the variance (0 to 1),
+ * and what has the error in common: every point of the test, every point of one range, or a single reading.
+ */
+export const budgetPartSchema = z.object({
+  part: text,
+  u: number,
+  share: number,
+  common: z.enum(['test', 'range', 'reading']),
+})
+
+/**
+ * `value` is unrounded; `low` and `high` are its 95 % limits. `freedom`: the effective degrees of freedom of the limits, a
+ * whole number; absent: the coverage factor is 2. `factor`: what a program's factor multiplied value and limits by, when
+ * it is not 1. `budget`: the parts of the uncertainty, the largest first.
+ */
 export const figureValueSchema = z.object({
   value: number,
   unit: text,
   low: z.optional(number),
   high: z.optional(number),
+  freedom: z.optional(number),
+  factor: z.optional(number),
+  budget: z.optional(z.array(budgetPartSchema)),
   note: z.optional(text),
 })
 
@@ -52,6 +70,7 @@ export const reportSchema = z.object({
   working: z.array(stepSchema),
 })
 
+export type BudgetPart = z.infer<typeof budgetPartSchema>
 export type FigureValue = z.infer<typeof figureValueSchema>
 export type Fit = z.infer<typeof fitSchema>
 export type CheckResult = z.infer<typeof checkSchema>
