@@ -63,10 +63,11 @@ export function Book() {
         </nav>
         <ChainStatus />
       </header>
-      {late && <Reminders />}
       <main aria-label={words[route.section]}>
         <Section route={route} go={go} />
       </main>
+      {/* They come late: below the section, so that nothing moves away from under the pointer. */}
+      {late && <Reminders />}
     </div>
   )
 }

@@ -32,6 +32,8 @@ export function DevicesSection() {
       () => tell(say`${device.name} was deleted.`, say`Put it back`, () => restoreDevice(device.id)),
     )
 
+  // A key that moves when the list arrives takes no press.
+  if (!devices.value) return <Trouble text={devices.trouble} />
   return (
     <>
       <div class="head">
@@ -43,7 +45,7 @@ export function DevicesSection() {
         <button
           type="button"
           class="b"
-          disabled={!devices.value?.length}
+          disabled={!devices.value.length}
           onClick={() =>
             run(() => download(fileName('devices', 'json'), jsonType, fileParts({ devices: devices.value ?? [] })))
           }
@@ -56,15 +58,14 @@ export function DevicesSection() {
       </div>
       <Trouble text={devices.trouble} />
       <DamagedKept store="devices" />
-      <Said said={said} />
-      {devices.value?.length === 0 && (
+      {devices.value.length === 0 && (
         <Empty title={say`No devices yet`}>
           <p>
             {say`You need one only when you write down the pressure at the device instead of a flow. Add it with the ranges of its certificate.`}
           </p>
         </Empty>
       )}
-      {devices.value?.map((device) => {
+      {devices.value.map((device) => {
         const state = calibration(device)
         return (
           <details
@@ -84,6 +85,7 @@ export function DevicesSection() {
           </details>
         )
       })}
+      <Said said={said} foot />
     </>
   )
 }

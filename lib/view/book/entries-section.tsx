@@ -52,7 +52,7 @@ export function EntriesSection({ route, go }: { route: Route; go: (route: Route)
   const goTo = (entry?: number) =>
     go({ section: 'entries', ...(entry !== undefined && { entry }), ...(route.job && { job: route.job }) })
 
-  if (total.value === 0 && rows.value) {
+  if (total.value === 0) {
     return (
       <>
         <DamagedFills />
@@ -64,6 +64,16 @@ export function EntriesSection({ route, go }: { route: Route; go: (route: Route)
       </>
     )
   }
+  // Once there is something to show: what is drawn before would be pushed down by it, or taken away.
+  if (!rows.value || total.value === undefined)
+    return (
+      <>
+        <Trouble text={rows.trouble || total.trouble} />
+        <p class="foot" role="status">
+          {say`looking through the book`}
+        </p>
+      </>
+    )
   return (
     <>
       <div class="flt">
@@ -81,8 +91,8 @@ export function EntriesSection({ route, go }: { route: Route; go: (route: Route)
       )}
       <Trouble text={rows.trouble || total.trouble} />
       <DamagedFills />
-      {open !== undefined && rows.value && !openIsListed && <Apart key={open} number={open} />}
-      {rows.value && shown.length === 0 ? (
+      {open !== undefined && !openIsListed && <Apart key={open} number={open} />}
+      {shown.length === 0 ? (
         <Empty title={say`Nothing fits`}>
           <p>{say`No entry fits what you look for. Use fewer words, or take away a filter.`}</p>
         </Empty>
@@ -133,9 +143,9 @@ export function EntriesSection({ route, go }: { route: Route; go: (route: Route)
       )}
       <div class="foot">
         <span role="status">
-          {rows.loading || total.value === undefined
+          {rows.loading
             ? say`looking through the book`
-            : rows.value?.more
+            : rows.value.more
               ? say`${grouped(shown.length)} of ${count(total.value, 'entry', 'entries')} shown; more below`
               : say`${grouped(shown.length)} of ${count(total.value, 'entry', 'entries')} shown`}
         </span>
@@ -144,7 +154,7 @@ export function EntriesSection({ route, go }: { route: Route; go: (route: Route)
         )}
         <span>{say`An entry is never changed; a correction is a new entry that names the old one.`}</span>
       </div>
-      {rows.value?.more && (
+      {rows.value.more && (
         <button type="button" class="b more" onClick={() => setLimit(limit + page)}>
           {say`Show ${page} more`}
         </button>

@@ -39,12 +39,12 @@ export function JobsSection() {
       () => tell(say`${jobTitle(job)} was deleted.`, say`Put it back`, () => restoreJob(job.id)),
     )
 
+  if (!jobs.value || !deleted.value) return <Trouble text={jobs.trouble || deleted.trouble} />
   return (
     <>
       <Trouble text={jobs.trouble} />
       <DamagedKept store="jobs" />
-      <Said said={said} />
-      {jobs.value?.length === 0 ? (
+      {jobs.value.length === 0 ? (
         <Empty title={say`No jobs yet`}>
           <p>
             {say`Open Gapsum from the toolbar and start a job: type the address, the volume and the readings. What you type is kept here at every keystroke.`}
@@ -165,7 +165,7 @@ export function JobsSection() {
           )}
         </>
       )}
-      {deleted.value && deleted.value.length > 0 && (
+      {deleted.value.length > 0 && (
         <details class="sec">
           <summary>
             <h2>{say`Deleted`}</h2>{' '}
@@ -186,6 +186,7 @@ export function JobsSection() {
           </ul>
         </details>
       )}
+      <Said said={said} foot />
     </>
   )
 }

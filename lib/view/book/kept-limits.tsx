@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks'
 import { fileParts } from '../../book/json.ts'
-import { deleteLimit, listLimits, restoreLimit, saveLimit } from '../../book/limits.ts'
+import { deleteLimit, restoreLimit, saveLimit } from '../../book/limits.ts'
 import { fromOffice } from '../../book/office.ts'
 import type { KeptLimit } from '../../job/schema.ts'
 import { ownLimitFigures } from '../../job/own-limit.ts'
@@ -12,7 +12,6 @@ import { ChoiceField, TextField } from './field.tsx'
 import { fileName } from './file-name.ts'
 import { Said, useSaid } from './said.tsx'
 import { DamagedKept } from './damaged-kept.tsx'
-import { useLive } from './use-live.ts'
 import { say } from '../../words/say.ts'
 import { asRead } from '../in-locale.ts'
 
@@ -40,11 +39,10 @@ const blank = (): KeptLimit => ({
 })
 
 /** Limits of the owner's own: from a permit, a program's paper, a local amendment. */
-export function KeptLimits() {
-  const limits = useLive(listLimits, ['limits'])
+export function KeptLimits({ limits }: { limits: readonly KeptLimit[] }) {
   const [draft, setDraft] = useState<KeptLimit>()
   const { said, tell, run, once } = useSaid()
-  const own = limits.value?.filter(({ id }) => !fromOffice(id)) ?? []
+  const own = limits.filter(({ id }) => !fromOffice(id))
 
   const copy = (limit: KeptLimit) =>
     run(
@@ -74,11 +72,11 @@ export function KeptLimits() {
     <section class="group">
       <h2>{say`Limits of your own`}</h2>
       <DamagedKept store="limits" />
-      {limits.value?.length === 0 && !draft && (
+      {limits.length === 0 && !draft && (
         <p class="q">{say`None yet. Keep here what a permit, a program or a local amendment asks for, with its origin.`}</p>
       )}
       <ul class="plain">
-        {limits.value?.map((limit) => (
+        {limits.map((limit) => (
           <li key={limit.id}>
             <span>
               <b>{limit.name}</b>{' '}

@@ -1,6 +1,9 @@
+import { listLimits } from '../../book/limits.ts'
 import { publishedLimits, type Limit } from '../../limits/index.ts'
 import { symbol } from '../../units/symbol.ts'
+import { Trouble } from './field.tsx'
 import { KeptLimits } from './kept-limits.tsx'
+import { useLive } from './use-live.ts'
 import { say, shown } from '../../words/say.ts'
 import { asRead } from '../in-locale.ts'
 
@@ -15,8 +18,11 @@ const sure: Record<Limit['confidence'], string> = {
   own: say`own`,
 }
 
-/** The published limits that come with the calculator. */
+/** The limits of the owner's own, then the published ones that come with the calculator. */
 export function LimitsSection() {
+  const own = useLive(listLimits, ['limits'])
+  // Nothing is drawn that the list above it would push down a moment later.
+  if (!own.value) return <Trouble text={own.trouble} />
   return (
     <>
       {[...new Set(publishedLimits.map(({ caution }) => caution))].map((caution) => (
@@ -27,7 +33,7 @@ export function LimitsSection() {
       <p class="lead">
         {say`States, counties and cities change these numbers. The calculator compares unrounded figures, and takes a limit of your own in place of any of these. “Read”: looked up in a public copy, a state’s adoption or a guide. “From memory”: number or clause was not looked up; do so before you rely on it.`}
       </p>
-      <KeptLimits />
+      <KeptLimits limits={own.value} />
       {groups.map(([subject, words]) => (
         <section key={subject} class="group">
           <h2>{words}</h2>

@@ -34,6 +34,7 @@ export function MapsSection({ open, go }: { open: string | undefined; go: (route
       },
     )
 
+  if (!maps.value || !damaged.value) return <Trouble text={maps.trouble || damaged.trouble} />
   return (
     <>
       <div class="head">
@@ -53,20 +54,19 @@ export function MapsSection({ open, go }: { open: string | undefined; go: (route
         </a>
       </div>
       <Trouble text={maps.trouble || items.trouble} />
-      <Said said={said} />
-      {damaged.value?.map(({ id, name, version, path }) => (
+      {damaged.value.map(({ id, name, version, path }) => (
         <p key={`${id} ${version}`} class="note bad" role="alert">
           {say`Version ${version} of ${name} is damaged (${path}). It is kept but not used: the version before it is. Save that as a new version, or take the form map in again from a file.`}
         </p>
       ))}
-      {maps.value?.length === 0 && (
+      {maps.value.length === 0 && (
         <Empty title={say`No form maps yet`}>
           <p>
             {say`Open a form that asks for your figures, open Gapsum from the toolbar and choose to map the page. Or take in a form map that a colleague exported, under Settings.`}
           </p>
         </Empty>
       )}
-      {maps.value?.map((map) => (
+      {maps.value.map((map) => (
         <details
           key={map.id}
           class="sec"
@@ -99,6 +99,7 @@ export function MapsSection({ open, go }: { open: string | undefined; go: (route
           )}
         </details>
       ))}
+      <Said said={said} foot />
     </>
   )
 }

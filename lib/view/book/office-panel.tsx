@@ -1,24 +1,23 @@
-import { fromOffice, office } from '../../book/office.ts'
+import { fromOffice, type Office } from '../../book/office.ts'
 import { listLimits } from '../../book/limits.ts'
 import { listMaps } from '../../book/maps.ts'
 import { download, jsonType } from './download.ts'
 import { fileName } from './file-name.ts'
 import { Trouble } from './field.tsx'
 import { Said, useSaid } from './said.tsx'
-import { useLive } from './use-live.ts'
+import type { Live } from './use-live.ts'
 import { count } from './wording.ts'
 import { say } from '../../words/say.ts'
 
 const own = ({ id }: { id: string }) => !fromOffice(id)
 
-async function* policy(): AsyncGenerator<string> {
+async function* ownParts(): AsyncGenerator<string> {
   const [maps, limits] = await Promise.all([listMaps(), listLimits()])
   yield `${JSON.stringify({ maps: maps.filter(own), limits: limits.filter(own) }, null, 2)}\n`
 }
 
 /** What the office set in this browser, what of it could not be read, and how to set the same for others. */
-export function OfficePanel() {
-  const set = useLive(office, ['maps', 'limits', 'settings'])
+export function OfficePanel({ policy: set }: { policy: Live<Office> }) {
   const { said, run } = useSaid()
   if (!set.value) return <Trouble text={set.trouble} />
   const { maps, limits, set: settings, problems } = set.value
@@ -47,7 +46,7 @@ export function OfficePanel() {
         <button
           type="button"
           class="b low"
-          onClick={() => run(() => download(fileName('policy', 'json'), jsonType, policy()))}
+          onClick={() => run(() => download(fileName('policy', 'json'), jsonType, ownParts()))}
         >
           {say`Write form maps and limits for a policy`}
         </button>

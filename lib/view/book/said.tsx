@@ -42,9 +42,10 @@ export function useSaid() {
   return { said, tell, run, once }
 }
 
-export function Said({ said }: { said: Told }) {
+/** `foot`: it stays at the foot of the window and pushes no list away from under the pointer. */
+export function Said({ said, foot = false }: { said: Told; foot?: boolean }) {
   return (
-    <div class={said.bad ? 'said bad' : 'said'} role="status">
+    <div class={`said${said.bad ? ' bad' : ''}${foot ? ' low' : ''}`} role="status">
       {said.text && <span>{said.text}</span>}
       {said.action && (
         <button type="button" class="b low" onClick={said.act}>

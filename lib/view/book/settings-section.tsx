@@ -10,7 +10,7 @@ import { HpxmlPanel } from './hpxml-panel.tsx'
 import { ImportPanel } from './import-panel.tsx'
 import { OfficePanel } from './office-panel.tsx'
 import { Said, useSaid } from './said.tsx'
-import { StorageState } from './storage-state.tsx'
+import { readStorage, StorageState } from './storage-state.tsx'
 import { damagedSettings } from '../../book/damaged.ts'
 import { useLive } from './use-live.ts'
 import { useSettings } from './use-settings.ts'
@@ -40,10 +40,13 @@ const length: readonly (readonly [TypedUnits['length'], string])[] = [
 /** Tester, units, look, storage, import, cautions, about. */
 export function SettingsSection() {
   const { settings, trouble, set: change } = useSettings()
-  const policy = useLive(office, ['settings'])
+  const policy = useLive(office, ['maps', 'limits', 'settings'])
   const damaged = useLive(damagedSettings, ['settings'])
   const { said, run } = useSaid()
-  if (!settings || !policy.value) return <Trouble text={trouble || policy.trouble} />
+  const storage = useLive(readStorage, ['entries'])
+  // All at once: a part that came later would push the others down.
+  if (!settings || !policy.value || (!storage.value && storage.loading))
+    return <Trouble text={trouble || policy.trouble} />
   const { tester, units, theme } = settings
   const { set: fixed } = policy.value
   const setTester = (patch: Partial<Tester>) => run(() => change((now) => ({ tester: { ...now.tester, ...patch } })))
@@ -130,8 +133,8 @@ export function SettingsSection() {
         </fieldset>
       </section>
       <FramesPanel />
-      <OfficePanel />
-      <StorageState />
+      <OfficePanel policy={policy} />
+      <StorageState state={storage} />
       <BackupPanel />
       <ImportPanel />
       <HpxmlPanel />

@@ -1,5 +1,5 @@
 import { askPersistence, persistence, storageUse, type Persistence } from '../../book/persist.ts'
-import { useLive } from './use-live.ts'
+import type { Live } from './use-live.ts'
 import { bytes } from './wording.ts'
 import { Said, useSaid } from './said.tsx'
 import { say } from '../../words/say.ts'
@@ -10,9 +10,14 @@ const words: Record<Persistence, string> = {
   'not known': say`This browser does not say whether it keeps the book. Export the book now and then.`,
 }
 
+export interface Storage {
+  kept: Persistence
+  use: Awaited<ReturnType<typeof storageUse>>
+}
+export const readStorage = async (): Promise<Storage> => ({ kept: await persistence(), use: await storageUse() })
+
 /** Whether the browser keeps the book, and how much it holds. */
-export function StorageState() {
-  const state = useLive(async () => ({ kept: await persistence(), use: await storageUse() }), ['entries'])
+export function StorageState({ state }: { state: Live<Storage> }) {
   const { said, tell, run } = useSaid()
   if (!state.value) return null
   const { kept, use } = state.value
