@@ -7,13 +7,21 @@ import { runCommand } from '../lib/background/run-command.ts'
 import { answerSuggest } from '../lib/background/suggestions.ts'
 import { answer } from '../lib/book/answer.ts'
 import { closeUnended } from '../lib/book/fills.ts'
+import type { Device, Job } from '../lib/job/schema.ts'
 import { closeAbandoned, openBook, openSites } from '../lib/view/book/open.ts'
 import { sendHelper } from '../lib/view/calculator/send-helper.ts'
+import { basisOf } from '../lib/view/report/basis.ts'
 
 const failed = (error: unknown) => console.error('Open fills could not be ended; the book tries again later.', error)
 
 export default defineBackground(() => {
-  const surroundings = { self: browser.runtime.id, engine: browser.runtime.getManifest().version, openBook }
+  const engine = browser.runtime.getManifest().version
+  const surroundings = {
+    self: browser.runtime.id,
+    engine,
+    openBook,
+    write: (job: Job, devices: Device[]) => basisOf(job, devices, engine),
+  }
   browser.runtime.onMessage.addListener(
     (message: unknown, sender: Runtime.MessageSender) =>
       relay(message, sender, openSites) ??

@@ -33,6 +33,9 @@ async function showPlan(tab: Tab | undefined): Promise<boolean> {
   if (!job || !map || others.length > 0) return false
   // Reports are made by the calculator: what writes them would weigh on every start of the background.
   if (map.bindings.some(({ source }) => source.from === 'file' && source.item !== undefined)) return false
-  await sendHelper({ tab: front.id, url }, { type: 'plan', material: withReadings(material(job, devices), job), map })
+  await sendHelper(
+    { tab: front.id, url },
+    { type: 'plan', material: withReadings(material(job, devices), job, devices), map },
+  )
   return true
 }

@@ -2,7 +2,7 @@
 import type { Answer } from '../answers.ts'
 import { toBackgroundSchema } from '../messages.ts'
 import { BookError } from './error.ts'
-import { addFillLine, endFill, startFill } from './fills.ts'
+import { addFillLine, endFill, startFill, type WriteBasis } from './fills.ts'
 import { saveMap } from './maps.ts'
 import { say } from '../words/say.ts'
 
@@ -14,6 +14,8 @@ export type Surroundings = {
   /** Version of this extension. */
   engine: string
   openBook: (entry: number | undefined) => Promise<void>
+  /** Writes out what stands behind the texts of a fill. */
+  write?: WriteBasis | undefined
 }
 
 /** Checks who sends and what, and does it. Never throws: a failure is an answer in words. */
@@ -38,7 +40,7 @@ export async function answer(message: unknown, sender: Sender, surroundings: Sur
 async function act(
   message: ReturnType<typeof toBackgroundSchema.parse>,
   tab: number | undefined,
-  { engine, openBook }: Surroundings,
+  { engine, openBook, write }: Surroundings,
 ): Promise<Answer> {
   switch (message.type) {
     case 'save-map': {
@@ -46,7 +48,7 @@ async function act(
       return { ok: true, map: { id, version } }
     }
     case 'fill-started':
-      await startFill(message.fill, { engine, tab, files: message.files, readings: message.fill.job.readings })
+      await startFill(message.fill, { engine, tab, files: message.files, readings: message.fill.job.readings, write })
       return { ok: true }
     case 'fill-line':
       await addFillLine(message.fill, message.line)

@@ -36,6 +36,7 @@ export async function addEntry(fill: string, ended: boolean): Promise<FillEntry 
       ...(damaged > 0 && { damaged }),
       engine: open.engine,
       ...(open.readings && { readings: open.readings }),
+      ...(open.basis && { basis: open.basis }),
       ...(earlier !== undefined && { earlier }),
       previous: newest?.hash ?? '',
     }

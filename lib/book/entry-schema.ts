@@ -2,6 +2,7 @@
 import * as z from 'zod/mini'
 import { receiptLineSchema } from '../form/schema.ts'
 import { jobSchema } from '../job/schema.ts'
+import { basisSchema } from './basis-schema.ts'
 import { fillSchema } from './schema.ts'
 
 /** What every entry has, whatever it is about. */
@@ -26,6 +27,8 @@ export const fillEntrySchema = z.extend(fillSchema, {
   damaged: z.optional(z.number()),
   /** The job as it was typed when the texts were worked out: an audit asks for the readings behind the figures. */
   readings: z.optional(jobSchema),
+  /** What was computed from them, and with what; entries of earlier versions have none. */
+  basis: z.optional(basisSchema),
   /** Number of the latest earlier entry of the same job and form map, which this one corrects or repeats. */
   earlier: z.optional(z.number()),
 })

@@ -1,9 +1,12 @@
 /** Fills under way. All of it is in the database, so a worker that restarts in the middle goes on. */
 import { receiptLineSchema, type ReceiptLine } from '../form/schema.ts'
-import { jobSchema, type Job } from '../job/schema.ts'
+import { devicesOf } from '../job/material.ts'
+import { deviceSchema, jobSchema, type Device, type Job } from '../job/schema.ts'
 import { fromBase64 } from './base64.ts'
+import { basisSchema, type Basis } from './basis-schema.ts'
 import { check } from './check.ts'
 import { database } from './database.ts'
+import { listDevices } from './devices.ts'
 import { addEntry, entryOfFill, linesOf } from './entries.ts'
 import { BookError, refuse } from './error.ts'
 import { announce } from './notice.ts'
@@ -26,18 +29,38 @@ async function sealedFiles(files: readonly GivenFile[]): Promise<Fill['files']> 
   return Promise.all(all)
 }
 
-function jobIn(json: string): Job | undefined {
+/** A job with the devices it was worked out with. */
+type Typed = { job: Job; devices: Device[] | undefined }
+
+function typedIn(json: string): Typed | undefined {
   try {
-    return sound(jobSchema, JSON.parse(json))
+    const brought = JSON.parse(json) as { job?: unknown; devices?: unknown }
+    // A page that was open before an update brings the job alone.
+    const { job = brought, devices } = brought
+    const read = sound(jobSchema, job)
+    return read && { job: read, devices: Array.isArray(devices) ? allSound(deviceSchema, devices) : undefined }
   } catch {
     return undefined
   }
 }
 
+/** What the entry's report will be made from; a job that cannot be computed keeps no fill from beginning. */
+async function basisFor({ job, devices }: Typed, write: WriteBasis | undefined): Promise<Basis | undefined> {
+  try {
+    return sound(basisSchema, write?.(job, devicesOf(job, devices ?? (await listDevices()))))
+  } catch {
+    return undefined
+  }
+}
+
+/** Computes and writes out what stands behind the texts of a fill. */
+export type WriteBasis = (job: Job, devices: Device[]) => Basis
+
 /**
  * Notes a fill before its first control is touched. Noting the same fill twice changes nothing.
- * @param context `files`: what goes into its file controls; `readings`: the job that the texts were worked out from, in
- * JSON, for beside an open plan one may type on; left out: as it is typed at this moment
+ * @param context `files`: what goes into its file controls; `readings`: the job that the texts were worked out from and
+ * its devices, in JSON, for beside an open plan one may type on; left out: as they are at this moment; `write`: computes
+ * what the entry's report is made from
  * @throws BookError when the fill does not fit its schema, or has already ended.
  */
 export async function startFill(
@@ -47,6 +70,7 @@ export async function startFill(
     tab?: number | undefined
     files?: readonly GivenFile[] | undefined
     readings?: string | undefined
+    write?: WriteBasis | undefined
   },
 ): Promise<void> {
   const checked = check(fillSchema, fill, say`The fill`)
@@ -61,14 +85,14 @@ export async function startFill(
   // One page is filled at a time: what else is open in this tab was cut short by a reload of its page.
   if (context.tab !== undefined) await closeUnended((open) => open.tab !== context.tab || open.id === kept.id)
   const db = await database()
-  const tx = db.transaction(['fills', 'jobs', 'entries'], 'readwrite', { durability: 'strict' })
-  const [open, entry, job] = await Promise.all([
+  const typed = await typedFor(kept.job.id, context.readings)
+  // It is computed before the transaction, which ends while something else is awaited.
+  const basis = typed && (await basisFor(typed, context.write))
+  const tx = db.transaction(['fills', 'entries'], 'readwrite', { durability: 'strict' })
+  const [open, entry] = await Promise.all([
     tx.objectStore('fills').get(kept.id),
     tx.objectStore('entries').index('fill').getKey(kept.id),
-    tx.objectStore('jobs').get(kept.job.id),
   ])
-  const typed = context.readings === undefined ? undefined : jobIn(context.readings)
-  const readings = typed?.id === kept.job.id ? typed : sound(jobSchema, job)
   if (entry !== undefined) throw ended(kept.id, entry)
   if (!open) {
     await tx.objectStore('fills').put({
@@ -78,11 +102,20 @@ export async function startFill(
       touched: new Date().toISOString(),
       count: 0,
       ...(context.tab !== undefined && { tab: context.tab }),
-      ...(readings && { readings }),
+      ...(typed && { readings: typed.job }),
+      ...(basis && { basis }),
     })
   }
   await tx.done
   announce({ what: 'fills', id: kept.id })
+}
+
+/** The job as it came along with the fill, else as it is kept at this moment. */
+async function typedFor(id: string, json: string | undefined): Promise<Typed | undefined> {
+  const along = json === undefined ? undefined : typedIn(json)
+  if (along?.job.id === id) return along
+  const job = sound(jobSchema, await (await database()).get('jobs', id))
+  return job && { job, devices: undefined }
 }
 
 /**

@@ -88,7 +88,7 @@ function close(a: number | undefined, b: number | undefined): boolean {
 function compareTexts(entry: FillEntry, file: ReviewFile): TextCompared[] {
   const map = file.maps.find(({ id, version }) => id === entry.map.id && version === entry.map.version)
   if (!entry.readings || !map || entry.kind === 'undo') return []
-  const known = material(entry.readings, file.devices)
+  const known = material(entry.readings, entry.basis?.devices ?? file.devices)
   return entry.planned.flatMap(({ binding, control, text }): TextCompared[] => {
     const bound = map.bindings.find(({ id }) => id === binding)
     if (!bound) return []

@@ -1,6 +1,7 @@
 /** What the book keeps. Entries are only ever added. */
 import * as z from 'zod/mini'
 import { partsSchema } from '../form/schema.ts'
+import { basisSchema } from './basis-schema.ts'
 import { jobSchema, testerSchema, typedUnitsSchema } from '../job/schema.ts'
 
 export const pageSchema = z.object({
@@ -56,6 +57,7 @@ export const openFillSchema = z.object({
   /** How many times a line was written. */
   count: z.number(),
   readings: z.optional(jobSchema),
+  basis: z.optional(basisSchema),
 })
 
 export const themes = ['system', 'light', 'dark', 'contrast'] as const

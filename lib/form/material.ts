@@ -50,7 +50,7 @@ export const itemSchema = z.discriminatedUnion('kind', [quantitySchema, textSche
  * A role stands as typed, for example `after/flow-50`, `duct system 1/duct-flow-25`, `before+after/reduction-percent`.
  */
 export const materialSchema = z.object({
-  /** `readings`: the job as it was typed when this was worked out, in JSON, for the record of what comes of it. */
+  /** `readings`: job and devices as they were when this was worked out, in JSON, for the record of what comes of it. */
   job: z.object({ id: z.string(), name: z.string(), readings: z.optional(z.string()) }),
   items: z.record(z.string(), itemSchema),
   /** Keys: `report` (every test, a page each), `<role>/report`. */

@@ -35,11 +35,20 @@ export function material(job: Job, devices: Device[], settings: MaterialSettings
   return { job: { id: job.id, name: jobName(job) }, items, files }
 }
 
-/** The same with the job itself, for the entry of a fill: readings may be typed on while its plan is shown. */
-export const withReadings = (given: Material, job: Job): Material => ({
+/**
+ * The same with the job and its devices, for the entry of a fill: readings may be typed on, and a range may be changed,
+ * while its plan is shown.
+ */
+export const withReadings = (given: Material, job: Job, devices: readonly Device[]): Material => ({
   ...given,
-  job: { ...given.job, readings: JSON.stringify(job) },
+  job: { ...given.job, readings: JSON.stringify({ job, devices: devicesOf(job, devices) }) },
 })
+
+/** The devices that the tests of a job name. */
+export function devicesOf({ tests }: Pick<Job, 'tests'>, devices: readonly Device[]): Device[] {
+  const used = new Set(tests.map(({ sheet }) => sheet.device))
+  return devices.filter(({ id }) => used.has(id))
+}
 
 const report = (group: string, name: string): ReadyFile => ({ group, name, type: 'application/pdf' })
 

@@ -5,6 +5,7 @@ import type { Entry, FillEntry } from '../../book/schema.ts'
 import { pointsLeftOut } from '../../job/left-out.ts'
 import { roleWords } from '../../words/names.ts'
 import { say, shown } from '../../words/say.ts'
+import { asRead } from '../in-locale.ts'
 import { download, jsonType } from './download.ts'
 import { fileName } from './file-name.ts'
 import { linesShown, type LineShown } from './lines-shown.ts'
@@ -93,11 +94,35 @@ function Readings({ entry }: { entry: FillEntry }) {
               {count(test.sheet.points.length, 'point')}
               {pointsLeftOut(test).map(({ row, reason }) => say`, point ${row + 1} left out: ${reason}`)}
               {test.date && `, ${dayAndYear(`${test.date}T12:00`)}`}
+              <HeldWith entry={entry} test={test.id} device={test.sheet.device} />
             </dd>
           </div>
         ))}
       </dl>
     </section>
+  )
+}
+
+/** The verdict and the device that the entry holds of a test: both stay when device or limit are changed. */
+function HeldWith({ entry: { basis }, test, device: id }: { entry: FillEntry; test: string; device: string }) {
+  const held = basis?.tests.find((one) => one.test === test)
+  const device = basis?.devices.find((one) => one.id === id)
+  const [verdict] = held?.verdict?.sentences ?? []
+  return (
+    <>
+      {verdict && <small class="q">{asRead(verdict.text)}</small>}
+      {device && (
+        <small class="q">
+          {[
+            device.name,
+            device.serial,
+            device.calibrated && say`calibrated ${dayAndYear(`${device.calibrated}T12:00`)}`,
+          ]
+            .filter(Boolean)
+            .join(', ')}
+        </small>
+      )}
+    </>
   )
 }
 

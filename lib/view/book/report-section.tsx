@@ -9,6 +9,7 @@ import type { Device, Job, Test } from '../../job/schema.ts'
 import { jobTitle } from '../calculator/job-title.ts'
 import { anchorOf, newestFill } from '../report/anchor.ts'
 import { reportOf, type Content } from '../report/content.ts'
+import { heldContent, sinceThen } from '../report/held.ts'
 import { Report } from '../report/report.tsx'
 import '../plot/plot.css'
 import '../report/report.css'
@@ -25,6 +26,8 @@ interface Found {
   job: Job
   devices: Device[]
   entry: FillEntry | undefined
+  /** Whether the report of that entry is asked for, rather than one of the job as it stands. */
+  held: boolean
 }
 
 /** The job of a report: as an entry holds it when one is named, else as it stands, with the newest entry about it. */
@@ -33,11 +36,11 @@ async function find({ job: id = '', of }: Route): Promise<Found | null> {
   if (of !== undefined) {
     const entry = await getEntry(of)
     if (!entry || !isFill(entry) || !entry.readings) return null
-    return { job: entry.readings, devices, entry }
+    return { job: entry.readings, devices, entry, held: true }
   }
   const job = await getJob(id)
   if (!job) return null
-  return { job, devices, entry: await newestFill(id) }
+  return { job, devices, entry: await newestFill(id), held: false }
 }
 
 /** The report of a test: to look at, print, save and attach. */
@@ -45,7 +48,7 @@ export function ReportSection({ route }: { route: Route }) {
   const found = useLive(() => find(route), ['jobs', 'devices', 'entries'], JSON.stringify(route))
   if (found.trouble) return <Trouble text={found.trouble} />
   if (found.value === undefined) return <p class="q">{say`reading the job`}</p>
-  const { job, devices, entry } = found.value ?? {}
+  const { job, devices, entry, held } = found.value ?? {}
   const test = job?.tests.find(({ id }) => id === route.test) ?? job?.tests.at(-1)
   if (!job || !test || !devices) {
     return (
@@ -57,16 +60,41 @@ export function ReportSection({ route }: { route: Route }) {
       </Empty>
     )
   }
-  const content = reportOf(job, test, devices, anchorOf(entry, job, test))
+  const sealed = entry && held ? heldContent(entry, test.id) : undefined
+  const content = sealed ?? reportOf(job, test, devices, anchorOf(entry, job, test, devices))
   return (
     <>
+      {entry && held && <Since entry={entry} told={sealed ? sinceThen(entry, test.id, devices) : undefined} />}
       <Bar route={route} job={job} test={test} content={content} entry={entry} />
       <Report content={content} />
     </>
   )
 }
 
-interface BarProps extends Omit<Found, 'devices'> {
+/** What a reader must know of a report that an entry holds. `told`: nothing when the entry holds none. */
+function Since({ entry, told }: { entry: FillEntry; told: string[] | undefined }) {
+  const head = say`This is the report that entry ${entry.number} holds, made by version ${entry.basis?.engine ?? entry.engine}. It never changes.`
+  return (
+    <aside class="since" aria-label={say`What has changed since this entry`}>
+      {told ? (
+        <>
+          <p>{head}</p>
+          {told.map((line) => (
+            <p key={line} class="st doubt">
+              {line}
+            </p>
+          ))}
+        </>
+      ) : (
+        <p class="st doubt">
+          {say`Entry ${entry.number} holds its readings, but not its device, limit and figures: it is of an earlier version. This report is computed today, with the device and the limit as they stand now.`}
+        </p>
+      )}
+    </aside>
+  )
+}
+
+interface BarProps extends Omit<Found, 'devices' | 'held'> {
   route: Route
   test: Test
   content: Content

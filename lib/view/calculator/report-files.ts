@@ -26,7 +26,7 @@ export async function withReports(
     const tests = pages.filter(({ key }) => file.group === '' || key === file.group).map(({ test }) => test)
     const [first] = tests
     if (!first) continue
-    const contents = tests.map((test) => reportOf(job, test, devices, anchorOf(entry, job, test) ?? 'form'))
+    const contents = tests.map((test) => reportOf(job, test, devices, anchorOf(entry, job, test, devices) ?? 'form'))
     const { bytes, lost } = await pdfOf(contents, paperOf(first))
     const size = say`${Math.max(1, Math.round(bytes.byteLength / 1000))} kB, made from the job as it stands`
     const without = lost.length > 0 && say`the letters ${lost.slice(0, 10).join(' ')} are not in its fonts`

@@ -34,7 +34,7 @@ export async function sendJob(
   page: Pick<ActivePage, 'tab' | 'url'>,
   { job, devices, map, beside }: { job: Job; devices: readonly Device[]; map: FormMap | undefined; beside: boolean },
 ): Promise<void> {
-  const plain = withReadings(material(job, [...devices]), job)
+  const plain = withReadings(material(job, [...devices]), job, devices)
   const bound = map ? reportsIn(map) : new Set<string>()
   // While a page is mapped any of them may be chosen, and its plan is shown from there.
   const wanted = type === 'map' && (await takesFiles(page.tab)) ? new Set(Object.keys(plain.files ?? {})) : bound

@@ -3,7 +3,7 @@ import { reduceTest } from '../../job/reduce.ts'
 import { testCheckNames } from '../../job/checks.ts'
 import { pointsLeftOut, reasonOf, type LeftOut } from '../../job/left-out.ts'
 import type { Device, Job, Test } from '../../job/schema.ts'
-import { knownTests, severalOf, worksOf } from '../../job/together.ts'
+import { knownTests, severalOf, worksOf, type KnownTest } from '../../job/together.ts'
 import { verdictOf } from '../../job/verdict.ts'
 import { checks as sheetChecks } from '../../reduce/checks/index.ts'
 import { curveOf, type Curve, type CurvePoint } from '../../reduce/curve.ts'
@@ -30,6 +30,8 @@ export interface Anchor {
   hash: string
   /** Whether it holds the sheet just as it stands here. */
   same: boolean
+  /** Whether device or limit became another since: then the figures of that entry may be others than these. */
+  moved?: boolean
 }
 
 export interface Content {
@@ -238,9 +240,9 @@ export function reportOf(
   test: Test,
   devices: readonly Device[],
   anchor: Anchor | 'form' | undefined,
+  known: readonly KnownTest[] = knownTests(job, [...devices]),
 ): Content {
-  const known = knownTests(job, [...devices])
-  const reduced = reduceTest(job, test, [...devices])
+  const reduced = known.find((one) => one.test === test)?.reduced ?? reduceTest(job, test, [...devices])
   const written = language()
   const reading = readingInLocale(wordReading(test, reduced), written)
   const { sheet, report, points = [] } = reduced
@@ -290,14 +292,23 @@ export function reportOf(
       .map(({ text }) => text),
     cautions: say`Check the edition your authority enforces; local codes and licensed practice come first. After tightening: combustion-safety and ventilation check. Appliances, dampers and vents were set back before leaving: ☐ yes. This page computes and records; it certifies nothing.`,
     signer: { name: tester.name.trim(), licence: tester.licence.trim() },
-    fingerprint: typeof anchor === 'object' ? (anchor.hash.match(/.{1,8}/g) ?? []) : [],
-    record: recordOf(anchor),
+    ...anchored(anchor),
   }
 }
+
+/** What a report says of the entry that holds it. */
+export const anchored = (anchor: Anchor | 'form' | undefined): Pick<Content, 'fingerprint' | 'record'> => ({
+  fingerprint: typeof anchor === 'object' ? (anchor.hash.match(/.{1,8}/g) ?? []) : [],
+  record: recordOf(anchor),
+})
 
 function recordOf(anchor: Anchor | 'form' | undefined): string[] {
   if (anchor === 'form') return [say`Made for a form; the entry of that fill`, say`keeps the SHA-256 of this file`]
   if (!anchor) return [say`Not in a book entry yet: a draft`]
-  const kept = anchor.same ? say`Sheet as typed is kept in the book` : say`The sheet was typed in after this entry`
+  const kept = !anchor.same
+    ? say`The sheet was typed in after this entry`
+    : anchor.moved
+      ? say`Device or limit changed after this entry`
+      : say`Sheet as typed is kept in the book`
   return [say`Gapsum, book entry ${anchor.number}`, kept]
 }
