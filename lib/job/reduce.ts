@@ -2,7 +2,7 @@
 import { cellName, SheetError, type SheetIssue } from '../reduce/errors.ts'
 import { type PointResult, pointsOf } from '../reduce/points.ts'
 import { reduceSheet } from '../reduce/reduce.ts'
-import type { Report } from '../reduce/report.ts'
+import type { CheckResult, Report } from '../reduce/report.ts'
 import type { Point, Sheet } from '../sheet/schema.ts'
 import { nameOf } from './cells.ts'
 import { testChecks } from './checks.ts'
@@ -38,14 +38,14 @@ export function reduceTest(
   if (sheet === undefined) return { apart, problems }
   const before = testBefore(job, test, devices)
   try {
-    return { ...compute(sheet, rows, test, devices, before), apart, problems }
+    return { ...compute(sheet, rows, test, devices, before, job.tests), apart, problems }
   } catch (error) {
     if (!(error instanceof SheetError)) throw error
     const found = [...problems, ...error.issues.map((issue) => problemOf(issue, sheet, rows))]
     const left = withoutRows(sheet, rows, error.issues)
     if (left === undefined) return { sheet, apart, problems: found }
     try {
-      return { ...compute(left.sheet, left.rows, test, devices, before), apart, problems: found }
+      return { ...compute(left.sheet, left.rows, test, devices, before, job.tests), apart, problems: found }
     } catch (second) {
       if (!(second instanceof SheetError)) throw second
       return {
@@ -76,12 +76,21 @@ function compute(
   test: Test,
   devices: Device[],
   before: Earlier | undefined,
+  tests: readonly Test[] | undefined,
 ): Required<Omit<ReducedTest, 'problems' | 'apart'>> {
   const options = { onePointFactor: test.onePointFactor, pointNumbers: rows.map((row) => row + 1) }
   const report = reduceSheet(sheet, options)
-  report.checks.push(...testChecks({ test, sheet, figures: report.figures }, devices, before))
+  const own = testChecks({ test, sheet, figures: report.figures }, devices, before, tests)
+  report.checks = inPlace(report.checks, own)
   const found = pointsOf(sheet, options).map((point, at) => Object.assign(point, { row: rows[at] ?? at }))
   return { sheet, report, points: found }
+}
+
+/** The checks of a sheet with those of its test: one of the same id in its place, the others after it. */
+function inPlace(ofSheet: readonly CheckResult[], ofTest: readonly CheckResult[]): CheckResult[] {
+  const same = (id: string) => ofTest.find((one) => one.id === id)
+  const known = new Set(ofSheet.map(({ id }) => id))
+  return [...ofSheet.map((one) => same(one.id) ?? one), ...ofTest.filter(({ id }) => !known.has(id))]
 }
 
 /** The sheet without the rows at fault, when the fault lies in single rows only and others are left. */

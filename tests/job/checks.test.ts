@@ -51,6 +51,48 @@ describe('checks beside the sheet', () => {
     )
   })
 
+  test('ASTM E779 asks for both directions, or for the reason', () => {
+    const rows = points(
+      ['-60', '1210'],
+      ['-50', '1075'],
+      ['-40', '930'],
+      ['-30', '770'],
+      ['-20', '590'],
+      ['-10', '380'],
+    )
+    const line: Partial<TypedSheet> = { procedure: 'astm-e779', points: rows }
+    const one = fakeTest(line, { id: 'one', role: 'final' })
+    const said = (test: Test, ...others: Test[]) => {
+      const { checks = [] } = reduceTest({ ...fakeJob(), tests: [test, ...others] }, test, fakeDevices()).report ?? {}
+      const found = checks.filter(({ id }) => id === 'both-directions')
+      return found.map(({ outcome, text }) => `${outcome}: ${text}`)
+    }
+    expect(said(one)).toMatchInlineSnapshot(`
+      [
+        "doubtful: One direction only; ASTM E779 asks for both, or for the reason in the report. Add a test of the other direction with the same role, or say in the notes why not.",
+      ]
+    `)
+    const up = rows.map((row) => Object.assign({}, row, { pressure: row.pressure.slice(1) }))
+    const pressurized: Partial<TypedSheet> = { ...line, points: up, direction: 'pressurize' }
+    const other = fakeTest(pressurized, { id: 'two', role: ' Final' })
+    expect(said(one, other)).toEqual(['good: The house was tested in both directions.'])
+    expect(said(other, one)).toEqual(['good: The house was tested in both directions.'])
+    // Another role, the same direction, and a test without a reading are not the other one.
+    for (const not of [
+      fakeTest(pressurized, { id: 'two', role: 'before' }),
+      fakeTest(line, { id: 'two', role: 'final' }),
+      fakeTest({ ...pressurized, points: points(['', '']) }, { id: 'two', role: 'final' }),
+      fakeTest({ ...pressurized, subject: 'ducts' }, { id: 'two', role: 'final' }),
+    ])
+      expect(said(one, not)[0]).toMatch(/^doubtful/)
+    expect(said({ ...one, notes: 'The attic hatch lifts when pressurizing.' })).toMatchInlineSnapshot(`
+      [
+        "not checked: One direction only; ASTM E779 asks for both, or for the reason in the report. Check that the notes say why.",
+      ]
+    `)
+    expect(said(fakeTest({ ...line, procedure: 'iso-9972' }))).toEqual([])
+  })
+
   test('the calibration is compared with the day of the test', () => {
     expect(check('calibration', {})).toMatchInlineSnapshot(
       `"doubtful: Fan 2 was 7 days past its date. Enter the new certificate under devices, or say why in the notes. 7 days past"`,

@@ -63,9 +63,11 @@ test('a good regression is good throughout', () => {
   expect(reduce(sheet).checks.map(({ id, outcome }) => `${id}: ${outcome}`)).toMatchInlineSnapshot(`
     [
       "plausibility: good",
+      "both-directions: not checked",
       "baseline: good",
       "points: good",
       "pressures: good",
+      "steps: good",
       "half-pressure: good",
       "exponent: good",
       "correlation: good",
@@ -98,6 +100,25 @@ test('a baseline that is large or wanders is told, by what the procedure accepts
   expect(ofBaseline([-2.5], [2.5])).toMatch(/^good/)
   expect(ofBaseline([-2.6], [2.5])).toMatch(/^doubtful/)
   expect(ofBaseline([-1], [-1.2])).toMatchInlineSnapshot(`"good: The baseline is small and steady."`)
+})
+
+test('baseline readings above and below zero are averaged apart, and one side does not cancel the other', () => {
+  // Above zero (7 + 5) / 2 = 6, below -5.8: their mean is 0.067 Pa.
+  expect(ofBaseline([7, 5, -5.8], [0.5])).toMatchInlineSnapshot(
+    `"bad: The baseline readings above zero have a mean of 6 Pa; at most 5 Pa are accepted of either sign. Test again in calmer weather."`,
+  )
+  expect(ofBaseline([0.2], [1, -6, -5])).toMatchInlineSnapshot(
+    `"bad: The baseline readings below zero have a mean of 5.5 Pa; at most 5 Pa are accepted of either sign. Test again in calmer weather."`,
+  )
+  expect(ofBaseline([7, 5, -5.8], [0.5], 'astm-e779')).toMatch(/^doubtful/)
+  // Exactly 5: (4.9 + 5.1) / 2; the rounding of a mean of three decides nothing.
+  expect(ofBaseline([4.9, 5.1], [5])).toMatch(/^good/)
+  expect(ofBaseline([-4.9, -5, -5.1], [-5])).toMatch(/^good/)
+  expect(ofBaseline([4], [-4])).toMatchInlineSnapshot(
+    `"doubtful: The baseline is 4 Pa before the test and -4 Pa after it. The two do not cancel: the pressure moved by 8 Pa while the house was tested. Test again in calmer weather."`,
+  )
+  expect(ofBaseline([-3, -3.2], [2.8, 2.6], 'astm-e779')).toContain('moved by 5.8 Pa')
+  expect(ofBaseline([0, 0], [0])).toMatch(/^good/)
 })
 
 test('too few points, and points close together, are told by what the procedure asks for', () => {
@@ -170,6 +191,57 @@ test('lowest and highest pressure are held to what the procedure asks for', () =
     fakeRegression({ procedure: 'iso-9972', baseline, points: line([...points, lowest]) })
   expect(said('pressures', from(18))).toMatch(/^good/)
   expect(said('pressures', from(17))).toMatch(/^doubtful/)
+})
+
+test('the least pressure of ISO 9972 rests on the largest mean of the baseline of one sign', () => {
+  // Before 4, after -2, their mean 1 Pa: five times 4 is 20 Pa, five times the mean would be 5.
+  const baseline = { before: [4], after: [-2, -2] }
+  const from = (lowest: number) =>
+    fakeRegression({ procedure: 'iso-9972', baseline, points: line([60, 50, 40, 30, lowest]) })
+  // Typed as -19 Pa, less a baseline of 1 Pa: 20 Pa.
+  expect(said('pressures', from(19))).toMatch(/^good/)
+  expect(said('pressures', from(18))).toMatchInlineSnapshot(
+    `"doubtful: The lowest point is 19 Pa; five times the largest baseline mean of one sign, 20 Pa, is the least. Leave it out or test in calmer weather."`,
+  )
+  // Of one side both signs: above zero 3, below -1; five times 3 is 15 Pa.
+  const both = { before: [3, 3, -1], after: [] }
+  expect(
+    said('pressures', fakeRegression({ procedure: 'iso-9972', baseline: both, points: line([60, 50, 40, 30, 12]) })),
+  ).toMatch(/^doubtful.* 15 Pa, is the least/)
+})
+
+const ofSteps = (pressures: number[], procedure: Sheet['procedure'] = 'iso-9972') =>
+  said('steps', fakeRegression({ procedure, points: line(pressures) }))
+
+test('steps between points are held to 10 Pa and to one another', () => {
+  expect(ofSteps([60, 50, 40, 30, 20, 10])).toMatchInlineSnapshot(
+    `"good: The steps between the points are small and about even."`,
+  )
+  // Steps 10 10 10 20.
+  expect(ofSteps([60, 50, 40, 30, 10])).toMatchInlineSnapshot(
+    `"doubtful: Between the points at 10 and 30 Pa there is a step of 20 Pa; ISO 9972 asks for 10 Pa at most. Take a point between."`,
+  )
+  expect(ofSteps([60, 45, 30, 20, 10], 'astm-e779')).toContain('a step of 15 Pa; ASTM E779 asks')
+  // A tenth more than 10 Pa is the hand that steers.
+  expect(ofSteps([61, 50, 40, 30, 20])).toMatch(/^good/)
+  expect(ofSteps([61.2, 50, 40, 30, 20])).toMatch(/^doubtful/)
+  // Steps 10 3.5 3.5 3.5 3.5: the middle one is 3.5, 10 is 2.9 times that.
+  expect(ofSteps([34, 24, 20.5, 17, 13.5, 10])).toMatchInlineSnapshot(
+    `"doubtful: The steps between the points go from 3.5 to 10 Pa. Spread the points evenly from the lowest to the highest pressure."`,
+  )
+  // Steps 9 9 9 3: 3 is a third of 9.
+  expect(ofSteps([42, 33, 24, 15, 12])).toMatch(/^doubtful.* from 3 to 9 Pa/)
+  // Taken on the way down and on the way up again: four pressures, 10 Pa apart.
+  expect(ofSteps([50, 40, 30, 20, 21, 29, 41, 50])).toMatch(/^good/)
+  expect(said('steps', fakeSheet())).toBeUndefined()
+})
+
+test('a sheet says that ASTM E779 asks for both directions', () => {
+  expect(said('both-directions', fakeRegression())).toMatchInlineSnapshot(
+    `"not checked: ASTM E779 asks for both directions, or for the reason in the report. Test in the other one too, or say why not."`,
+  )
+  expect(said('both-directions', fakeRegression({ procedure: 'iso-9972' }))).toBeUndefined()
+  expect(said('both-directions', fakeSheet())).toBeUndefined()
 })
 
 test('the pressure of one point, and of two, is held to where the procedure wants it', () => {

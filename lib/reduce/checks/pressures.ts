@@ -1,5 +1,6 @@
 import { lowerShare, targetOf } from '../leak.ts'
 import { short } from '../say.ts'
+import { largestZeroFlow } from '../zero-flow.ts'
 import type { Check, CheckContext } from './check.ts'
 import { say } from '../../words/say.ts'
 
@@ -57,7 +58,10 @@ function e779(low: number, high: number): Result {
   return { outcome: 'good', text: say`The points cover the pressures asked for.`, found, expected }
 }
 
-/** Lowest 10 Pa or five times the baseline, highest 50 Pa, 25 Pa to be reported with a note: ISO 9972 (from memory). */
+/**
+ * Lowest 10 Pa or five times the largest mean of the baseline readings of one sign, highest 50 Pa, 25 Pa to be reported
+ * with a note: ISO 9972 (from memory).
+ */
 function iso9972(low: number, high: number, baseline: number): Result {
   const least = Math.max(10, 5 * Math.abs(baseline))
   const found = say`${short(low, 3)} to ${short(high, 3)} Pa`
@@ -66,7 +70,10 @@ function iso9972(low: number, high: number, baseline: number): Result {
     return { outcome: 'bad', text: say`No point reaches 25 Pa. Use a larger device or more of them.`, found, expected }
   }
   if (low < least * nearly) {
-    const text = say`The lowest point is ${short(low, 3)} Pa; 10 Pa or five times the baseline is the least. Leave it out or test in calmer weather.`
+    const text =
+      least > 10
+        ? say`The lowest point is ${short(low, 3)} Pa; five times the largest baseline mean of one sign, ${short(least, 3)} Pa, is the least. Leave it out or test in calmer weather.`
+        : say`The lowest point is ${short(low, 3)} Pa; 10 Pa or five times the baseline is the least. Leave it out or test in calmer weather.`
     return { outcome: 'doubtful', text, found, expected }
   }
   if (high < 50 * nearly) {
@@ -89,6 +96,8 @@ export const pressures: Check = {
     const all = readings.readings.map(({ pressure }) => pressure)
     const low = all.reduce((a, b) => Math.min(a, b))
     const high = all.reduce((a, b) => Math.max(a, b))
-    return sheet.procedure === 'iso-9972' ? iso9972(low, high, readings.baseline.mean) : e779(low, high)
+    return sheet.procedure === 'iso-9972'
+      ? iso9972(low, high, largestZeroFlow(sheet.baseline)?.mean ?? 0)
+      : e779(low, high)
   },
 }
