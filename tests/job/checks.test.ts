@@ -32,6 +32,11 @@ const saidOfLeftOut = (overrides: Partial<TypedSheet>) => {
   return one && `${one.outcome}: ${one.text} ${one.found}`
 }
 
+const saidOfDirections = (one: Test, ...others: Test[]) => {
+  const { checks = [] } = reduceTest({ ...fakeJob(), tests: [one, ...others] }, one, fakeDevices()).report ?? {}
+  return checks.filter(({ id }) => id === 'both-directions').map(({ outcome, text }) => `${outcome}: ${text}`)
+}
+
 describe('checks beside the sheet', () => {
   test('they stand in the report, each with a heading', () => {
     const ids = reduceTest(fakeJob(), fakeTest(), fakeDevices()).report?.checks.map(({ id }) => id) ?? []
@@ -62,12 +67,7 @@ describe('checks beside the sheet', () => {
     )
     const line: Partial<TypedSheet> = { procedure: 'astm-e779', points: rows }
     const one = fakeTest(line, { id: 'one', role: 'final' })
-    const said = (test: Test, ...others: Test[]) => {
-      const { checks = [] } = reduceTest({ ...fakeJob(), tests: [test, ...others] }, test, fakeDevices()).report ?? {}
-      const found = checks.filter(({ id }) => id === 'both-directions')
-      return found.map(({ outcome, text }) => `${outcome}: ${text}`)
-    }
-    expect(said(one)).toMatchInlineSnapshot(`
+    expect(saidOfDirections(one)).toMatchInlineSnapshot(`
       [
         "doubtful: One direction only; ASTM E779 asks for both, or for the reason in the report. Add a test of the other direction with the same role, or say in the notes why not.",
       ]
@@ -75,8 +75,8 @@ describe('checks beside the sheet', () => {
     const up = rows.map((row) => Object.assign({}, row, { pressure: row.pressure.slice(1) }))
     const pressurized: Partial<TypedSheet> = { ...line, points: up, direction: 'pressurize' }
     const other = fakeTest(pressurized, { id: 'two', role: ' Final' })
-    expect(said(one, other)).toEqual(['good: The house was tested in both directions.'])
-    expect(said(other, one)).toEqual(['good: The house was tested in both directions.'])
+    expect(saidOfDirections(one, other)).toEqual(['good: The house was tested in both directions.'])
+    expect(saidOfDirections(other, one)).toEqual(['good: The house was tested in both directions.'])
     // Another role, the same direction, and a test without a reading are not the other one.
     for (const not of [
       fakeTest(pressurized, { id: 'two', role: 'before' }),
@@ -84,13 +84,13 @@ describe('checks beside the sheet', () => {
       fakeTest({ ...pressurized, points: points(['', '']) }, { id: 'two', role: 'final' }),
       fakeTest({ ...pressurized, subject: 'ducts' }, { id: 'two', role: 'final' }),
     ])
-      expect(said(one, not)[0]).toMatch(/^doubtful/)
-    expect(said({ ...one, notes: 'The attic hatch lifts when pressurizing.' })).toMatchInlineSnapshot(`
+      expect(saidOfDirections(one, not)[0]).toMatch(/^doubtful/)
+    expect(saidOfDirections({ ...one, notes: 'The attic hatch lifts when pressurizing.' })).toMatchInlineSnapshot(`
       [
         "not checked: One direction only; ASTM E779 asks for both, or for the reason in the report. Check that the notes say why.",
       ]
     `)
-    expect(said(fakeTest({ ...line, procedure: 'iso-9972' }))).toEqual([])
+    expect(saidOfDirections(fakeTest({ ...line, procedure: 'iso-9972' }))).toEqual([])
   })
 
   test('the calibration is compared with the day of the test', () => {
