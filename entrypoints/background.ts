@@ -7,6 +7,7 @@ import { runCommand } from '../lib/background/run-command.ts'
 import { answerSuggest } from '../lib/background/suggestions.ts'
 import { answer } from '../lib/book/answer.ts'
 import { closeUnended } from '../lib/book/fills.ts'
+import { compareAtStart } from '../lib/book/journal/compare.ts'
 import type { Device, Job } from '../lib/job/schema.ts'
 import { closeAbandoned, openBook, openSites } from '../lib/view/book/open.ts'
 import { sendHelper } from '../lib/view/calculator/send-helper.ts'
@@ -36,7 +37,14 @@ export default defineBackground(() => {
   browser.commands.onCommand.addListener((command, tab) => void runCommand(command, tab))
 
   // After a start of the browser no fill runs, and the numbers of tabs mean other tabs.
-  browser.runtime.onStartup.addListener(() => void closeUnended().catch(failed))
+  browser.runtime.onStartup.addListener(
+    () =>
+      void compareAtStart()
+        .then(() => closeUnended())
+        .catch(failed),
+  )
+  // A book of an earlier version gets its second copy.
+  browser.runtime.onInstalled.addListener(() => void compareAtStart().catch(failed))
   browser.tabs.onRemoved.addListener((tab) => void closeUnended((open) => open.tab !== tab).catch(failed))
   closeAbandoned().catch(failed)
 })

@@ -1,5 +1,6 @@
 import { render } from 'preact'
 import { database } from '../../lib/book/database.ts'
+import { compareAtStart } from '../../lib/book/journal/compare.ts'
 import { subscribe } from '../../lib/book/notice.ts'
 import { askPersistence } from '../../lib/book/persist.ts'
 import '../../lib/view/paper.css'
@@ -19,7 +20,8 @@ render(<Book />, document.getElementById('root')!)
 
 answerWhere()
 setTimeout(() => {
-  closeAbandoned().catch((error: unknown) => console.error('Open fills could not be ended.', error))
+  const compared = compareAtStart().then(closeAbandoned)
+  compared.catch((error: unknown) => console.error('Open fills could not be ended.', error))
 }, afterList)
 // Asked once there is something to lose; a browser that asks the person then has a reason.
 const stop = subscribe(({ what }) => {

@@ -1,6 +1,7 @@
 /** Photos and documents. The chain holds their SHA-256; the bytes stand beside it, once for each hash. */
 import { database } from './database.ts'
 import { refuse } from './error.ts'
+import { journalBlob } from './journal/keep.ts'
 import { addNote } from './notes.ts'
 import type { AttachmentEntry, Entry, KeptFile } from './schema.ts'
 import { sha256 } from './sha256.ts'
@@ -61,6 +62,7 @@ export async function keepBlob({ sha256: hash, type }: Pick<KeptFile, 'sha256' |
   const tx = (await database()).transaction('blobs', 'readwrite', { durability: 'strict' })
   if ((await tx.store.getKey(hash)) === undefined) await tx.store.put({ sha256: hash, type, bytes })
   await tx.done
+  await journalBlob(hash, type, bytes)
 }
 
 /**

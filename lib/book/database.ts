@@ -38,17 +38,20 @@ export interface BookSchema extends DBSchema {
   /** Review files that stand open, with what was noted of them. Since version 2. */
   reviews: { key: string; value: OpenReview }
   /** Single records by name. */
-  single: { key: string; value: Settings | Head | Older }
+  single: { key: string; value: Settings | Head | Older | Restoring }
 }
 
 /** The newest entry of those that an earlier version wrote and that have no words yet. */
 export type Older = { to: number }
 
+/** Stands in a database that was made new, until it has what the second copy of an earlier one gives back. */
+export type Restoring = { since: string }
+
 let opened: Promise<IDBPDatabase<BookSchema>> | undefined
 
 type Upgrade = IDBPTransaction<BookSchema, StoreNames<BookSchema>[], 'versionchange'>
 
-function makeVersion1(db: IDBPDatabase<BookSchema>): void {
+function makeVersion1(db: IDBPDatabase<BookSchema>, tx: Upgrade): Promise<unknown> {
   db.createObjectStore('jobs', { keyPath: 'id' }).createIndex('updated', 'updated')
   db.createObjectStore('devices', { keyPath: 'id' })
   db.createObjectStore('maps', { keyPath: ['id', 'version'] })
@@ -60,6 +63,7 @@ function makeVersion1(db: IDBPDatabase<BookSchema>): void {
   entries.createIndex('job and map', ['job.id', 'map.id'])
   db.createObjectStore('rows', { keyPath: 'number' })
   db.createObjectStore('single')
+  return tx.objectStore('single').put({ since: new Date().toISOString() }, 'restoring')
 }
 
 /** Makes the new tables at once and leaves the words of old entries for later: a popup may close at any moment. */
@@ -80,7 +84,7 @@ async function makeVersion2(db: IDBPDatabase<BookSchema>, tx: Upgrade): Promise<
 export function database(): Promise<IDBPDatabase<BookSchema>> {
   opened ??= openDB<BookSchema>('gapsum', 2, {
     async upgrade(db, from, _, tx) {
-      if (from < 1) makeVersion1(db)
+      if (from < 1) await makeVersion1(db, tx)
       if (from < 2) await makeVersion2(db, tx)
     },
     // A newer version of the extension wants to change the tables: make room and reopen at the next call.
@@ -88,11 +92,19 @@ export function database(): Promise<IDBPDatabase<BookSchema>> {
     terminated: () => {
       opened = undefined
     },
-  }).catch((error: unknown) => {
-    opened = undefined
-    throw error
   })
+    .then(whole)
+    .catch((error: unknown) => {
+      opened = undefined
+      throw error
+    })
   return opened
+}
+
+/** The database, once it holds what a lost one held: a browser that finds it damaged deletes it and says nothing. */
+async function whole(db: IDBPDatabase<BookSchema>): Promise<IDBPDatabase<BookSchema>> {
+  if (await db.get('single', 'restoring')) await (await import('./journal/compare.ts')).restore(db)
+  return db
 }
 
 /** Ends the connection of this page; the next call opens it again. */

@@ -1,6 +1,7 @@
 import { deviceSchema, type Device } from '../job/schema.ts'
 import { check } from './check.ts'
 import { database } from './database.ts'
+import { copy } from './journal/copies.ts'
 import { announce } from './notice.ts'
 import { allSound, sound } from './sound.ts'
 import { buried, bury, unbury } from './tombstones.ts'
@@ -25,7 +26,7 @@ export async function saveDevice(device: Device): Promise<Device> {
   const tx = (await database()).transaction('devices', 'readwrite')
   const put = tx.store.put(kept)
   tx.commit()
-  await Promise.all([put, tx.done])
+  await Promise.all([put, tx.done, copy('devices', kept.id, kept)])
   announce({ what: 'devices', id: kept.id })
   return kept
 }

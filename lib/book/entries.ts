@@ -5,6 +5,8 @@ import { BookError, refuse } from './error.ts'
 import { entrySchema } from './entry-schema.ts'
 import { announce } from './notice.ts'
 import { index, indexOlder } from './indexing.ts'
+import { inStep } from './journal/compare.ts'
+import { journalEntries } from './journal/keep.ts'
 import { isFill, type Filter } from './rows.ts'
 import { openFillSchema, type Entry, type FillEntry } from './schema.ts'
 import { listRows, rowsFound, type Listing } from './search.ts'
@@ -22,6 +24,7 @@ const batch = 100
  * @returns the entry, or undefined when there is no such fill.
  */
 export async function addEntry(fill: string, ended: boolean): Promise<FillEntry | undefined> {
+  await inStep()
   // Hashing cannot be awaited inside a transaction: seal first, then add only if nothing was written meanwhile.
   for (;;) {
     const { open, lines, damaged, newest, earlier } = await readFill(fill)
@@ -42,6 +45,7 @@ export async function addEntry(fill: string, ended: boolean): Promise<FillEntry 
     }
     const entry: FillEntry = { ...unsealed, hash: await seal(unsealed) }
     if (await append(entry, open.count)) {
+      await journalEntries([entry])
       announce({ what: 'entries', id: entry.number })
       return entry
     }
@@ -109,6 +113,7 @@ export function linesOf(fill: string): IDBKeyRange {
 export async function addSealed(sealed: readonly Entry[]): Promise<void> {
   const [first, last] = [sealed[0], sealed.at(-1)]
   if (!first || !last) return
+  await inStep()
   await indexOlder()
   const tx = (await database()).transaction(['entries', 'rows', 'words', 'single'], 'readwrite', {
     durability: 'strict',
@@ -126,6 +131,7 @@ export async function addSealed(sealed: readonly Entry[]): Promise<void> {
     tx.objectStore('single').put({ number: last.number, hash: last.hash }, 'head'),
     tx.done,
   ])
+  await journalEntries(sealed)
   announce({ what: 'entries' })
 }
 

@@ -10,6 +10,7 @@ import { listDevices } from './devices.ts'
 import { addEntry, entryOfFill, linesOf } from './entries.ts'
 import { BookError, refuse } from './error.ts'
 import { announce } from './notice.ts'
+import { journalFill, journalFillLine } from './journal/keep.ts'
 import { seriesFor } from './series.ts'
 import { sha256 } from './sha256.ts'
 import { fillSchema, openFillSchema, type Fill, type FillEntry, type GivenFile, type OpenFill } from './schema.ts'
@@ -94,19 +95,21 @@ export async function startFill(
     tx.objectStore('entries').index('fill').getKey(kept.id),
   ])
   if (entry !== undefined) throw ended(kept.id, entry)
-  if (!open) {
-    await tx.objectStore('fills').put({
-      id: kept.id,
-      fill: kept,
-      engine: context.engine,
-      touched: new Date().toISOString(),
-      count: 0,
-      ...(context.tab !== undefined && { tab: context.tab }),
-      ...(typed && { readings: typed.job }),
-      ...(basis && { basis }),
-    })
-  }
+  const begun: OpenFill | undefined = open
+    ? undefined
+    : {
+        id: kept.id,
+        fill: kept,
+        engine: context.engine,
+        touched: new Date().toISOString(),
+        count: 0,
+        ...(context.tab !== undefined && { tab: context.tab }),
+        ...(typed && { readings: typed.job }),
+        ...(basis && { basis }),
+      }
+  if (begun) await tx.objectStore('fills').put(begun)
   await tx.done
+  if (begun) await journalFill(begun)
   announce({ what: 'fills', id: kept.id })
 }
 
@@ -137,6 +140,7 @@ export async function addFillLine(fill: string, line: ReceiptLine): Promise<void
     tx.objectStore('fills').put({ ...open, touched: new Date().toISOString(), count: open.count + 1 }),
     tx.done,
   ])
+  await journalFillLine(fill, index, kept)
 }
 
 /**

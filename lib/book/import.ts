@@ -7,6 +7,7 @@ import { fromBase64 } from './base64.ts'
 import { verifyChain } from './chain.ts'
 import { database, type Tombstone } from './database.ts'
 import { addSealed, countEntries, doNotFollow, getHead, keptEntry } from './entries.ts'
+import { compareNow } from './journal/compare.ts'
 import type { BookItem, BookSource } from './json.ts'
 import { saveMap } from './maps.ts'
 import { announce } from './notice.ts'
@@ -166,6 +167,7 @@ export async function applyImport(plan: ImportPlan, source: BookSource): Promise
   // Bytes before the entries that name them: one that is cut off then leaves no entry without its attachment.
   await addBlobs(new Set(plan.blobs.add), source)
   if (plan.entries.add > 0) await addEntries(source, plan.entries.same)
+  await compareNow()
   for (const what of ['jobs', 'devices', 'maps', 'limits', 'settings'] as const) announce({ what })
 }
 

@@ -1,6 +1,7 @@
 import { jobSchema, type Job } from '../job/schema.ts'
 import { check } from './check.ts'
 import { database } from './database.ts'
+import { copy } from './journal/copies.ts'
 import { announce } from './notice.ts'
 import { allSound, asideOf, sound } from './sound.ts'
 import { buried, bury, unbury } from './tombstones.ts'
@@ -43,7 +44,7 @@ export async function saveJob(job: Job): Promise<Job> {
   const tx = (await database()).transaction('jobs', 'readwrite', { durability: 'relaxed' })
   const put = tx.store.put(kept)
   tx.commit()
-  await Promise.all([put, tx.done])
+  await Promise.all([put, tx.done, copy('jobs', kept.id, kept)])
   announce({ what: 'jobs', id: kept.id })
   return kept
 }
@@ -64,7 +65,7 @@ export async function saveJobSince(job: Job, since: string): Promise<{ kept: Job
   const kept = check(jobSchema, { ...job, updated: now }, say`The job`)
   const put = tx.store.put(kept)
   tx.commit()
-  await Promise.all([put, tx.done])
+  await Promise.all([put, tx.done, copy('jobs', kept.id, kept)])
   announce({ what: 'jobs', id: kept.id })
   return { kept }
 }

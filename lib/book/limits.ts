@@ -1,6 +1,7 @@
 import { keptLimitSchema, type KeptLimit } from '../job/schema.ts'
 import { check } from './check.ts'
 import { database } from './database.ts'
+import { copy } from './journal/copies.ts'
 import { announce } from './notice.ts'
 import { fromOffice, office, ownId } from './office.ts'
 import { allSound } from './sound.ts'
@@ -21,6 +22,7 @@ export async function listLimits(): Promise<KeptLimit[]> {
 export async function saveLimit(limit: KeptLimit): Promise<KeptLimit> {
   const kept = check(keptLimitSchema, { ...limit, id: ownId(limit.id) }, say`The limit`)
   await (await database()).put('limits', kept)
+  await copy('limits', kept.id, kept)
   announce({ what: 'limits', id: kept.id })
   return kept
 }

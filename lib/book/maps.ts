@@ -2,6 +2,7 @@ import { formMapSchema, type FormMap } from '../form/schema.ts'
 import { check } from './check.ts'
 import { database } from './database.ts'
 import { BookError } from './error.ts'
+import { copy } from './journal/copies.ts'
 import { announce } from './notice.ts'
 import { fromOffice, office, ownId } from './office.ts'
 import { buried, bury, unbury } from './tombstones.ts'
@@ -73,6 +74,7 @@ export async function saveMap(given: FormMap): Promise<FormMap> {
   const now = new Date().toISOString()
   const kept = { ...checked, version: (newest?.version ?? 0) + 1, created: newest?.created ?? now, updated: now }
   await Promise.all([maps.put(kept), tx.objectStore('tombstones').delete(['map', map.id]), tx.done])
+  await Promise.all([copy('maps', [kept.id, kept.version], kept), copy('tombstones', ['map', map.id])])
   announce({ what: 'maps', id: map.id })
   return kept
 }

@@ -5,6 +5,8 @@ import { database } from './database.ts'
 import { getEntry, soundEntry } from './entries.ts'
 import { BookError } from './error.ts'
 import { index, indexOlder } from './indexing.ts'
+import { inStep } from './journal/compare.ts'
+import { journalEntries } from './journal/keep.ts'
 import { announce } from './notice.ts'
 import { rowsFound } from './search.ts'
 import {
@@ -34,6 +36,7 @@ export type Written = WithoutId<Note>
  * @throws BookError when the note does not fit, or the book has no such entry.
  */
 export async function addNote(written: Written, engine: string): Promise<NoteEntry> {
+  await inStep()
   await indexOlder()
   const about = written.of === undefined ? undefined : await entryAbout(written.of)
   const draft = { ...written, id: crypto.randomUUID(), ...(about && { about: about.hash }) }
@@ -51,6 +54,7 @@ export async function addNote(written: Written, engine: string): Promise<NoteEnt
     }
     const entry: NoteEntry = { ...unsealed, hash: await seal(unsealed) }
     if (await append(entry)) {
+      await journalEntries([entry])
       announce({ what: 'entries', id: entry.number })
       return entry
     }

@@ -1,7 +1,7 @@
 /** Notices of change between the open views of the extension. */
 
 export type Notice = {
-  what: 'jobs' | 'devices' | 'maps' | 'fills' | 'entries' | 'settings' | 'limits' | 'reviews'
+  what: 'jobs' | 'devices' | 'maps' | 'fills' | 'entries' | 'settings' | 'limits' | 'reviews' | 'copies'
   /** Id or entry number of what changed; absent when many did. */
   id?: string | number
 }

@@ -3,6 +3,7 @@ import { unitsByPlace } from '../job/units-by-place.ts'
 import { check } from './check.ts'
 import { database } from './database.ts'
 import { announce } from './notice.ts'
+import { copy } from './journal/copies.ts'
 import { office } from './office.ts'
 import { settingsSchema, type Settings } from './schema.ts'
 import { say } from '../words/say.ts'
@@ -48,7 +49,7 @@ export async function saveSettings(patch: Partial<Settings>): Promise<Settings> 
   if (before && damaged[0]) void tx.store.put(before, 'settings damaged')
   const put = tx.store.put(kept, 'settings')
   tx.commit()
-  await Promise.all([put, tx.done])
+  await Promise.all([put, tx.done, copy('single', 'settings', kept)])
   announce({ what: 'settings' })
   return kept
 }

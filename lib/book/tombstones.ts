@@ -1,13 +1,15 @@
 import { database, type TombstoneKind } from './database.ts'
+import { copy } from './journal/copies.ts'
 
 /** Hides what has this id, without losing it. */
 export async function bury(kind: TombstoneKind, id: string): Promise<void> {
   const tx = (await database()).transaction('tombstones', 'readwrite', { durability: 'strict' })
-  await Promise.all([tx.store.put({ kind, id, at: new Date().toISOString() }), tx.done])
+  const tombstone = { kind, id, at: new Date().toISOString() }
+  await Promise.all([tx.store.put(tombstone), tx.done, copy('tombstones', [kind, id], tombstone)])
 }
 
 export async function unbury(kind: TombstoneKind, id: string): Promise<void> {
-  await (await database()).delete('tombstones', [kind, id])
+  await Promise.all([(await database()).delete('tombstones', [kind, id]), copy('tombstones', [kind, id])])
 }
 
 /** Ids of what is hidden, with the time it was deleted. */

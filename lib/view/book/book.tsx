@@ -2,6 +2,7 @@ import { useEffect, useState } from 'preact/hooks'
 import { getSettings } from '../../book/settings.ts'
 import { later } from '../calculator/later.tsx'
 import { Icon } from '../icons.tsx'
+import { useTold } from '../use-told.ts'
 import { afterList } from './after-list.ts'
 import { ChainStatus } from './chain-status.tsx'
 import { EntriesSection } from './entries-section.tsx'
@@ -18,6 +19,7 @@ const LimitsSection = later(async () => (await import('./limits-section.tsx')).L
 const MapsSection = later(async () => (await import('./maps-section.tsx')).MapsSection)
 const ReviewSection = later(async () => (await import('./review-section.tsx')).ReviewSection)
 const SettingsSection = later(async () => (await import('./settings-section.tsx')).SettingsSection)
+const GivenBack = later(async () => (await import('../given-back.tsx')).GivenBack)
 const ReportPlace = later(async () => (await import('./report-place.tsx')).ReportPlace)
 
 const words: Record<Route['section'], string> = {
@@ -34,6 +36,7 @@ const words: Record<Route['section'], string> = {
 export function Book() {
   const [route, go] = useRoute()
   useTheme()
+  const told = useTold()
   const [late, setLate] = useState(false)
   useEffect(() => {
     const timer = setTimeout(() => setLate(true), afterList)
@@ -63,6 +66,7 @@ export function Book() {
         </nav>
         <ChainStatus />
       </header>
+      {told && <GivenBack told={told} />}
       <main aria-label={words[route.section]}>
         <Section route={route} go={go} />
       </main>

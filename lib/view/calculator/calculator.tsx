@@ -21,6 +21,7 @@ import { Setup } from './setup.tsx'
 import { TestRow } from './test-row.tsx'
 import { putBack, putInTrash, readTrash, takeFromTrash, type Deleted } from './trash.ts'
 import { UndoBar } from './undo-bar.tsx'
+import { useTold } from '../use-told.ts'
 import { useDesk } from './use-desk.ts'
 import { useReading } from './use-reading.ts'
 import { useView } from './use-view.ts'
@@ -28,6 +29,7 @@ import { roleWords } from '../../words/names.ts'
 import { say } from '../../words/say.ts'
 
 const FirstRun = later(async () => (await import('./first-run.tsx')).FirstRun)
+const GivenBack = later(async () => (await import('../given-back.tsx')).GivenBack)
 const JobList = later(async () => (await import('./job-list.tsx')).JobList)
 const JobPanel = later(async () => (await import('./job-panel.tsx')).JobPanel)
 const NewTest = later(async () => (await import('./new-test.tsx')).NewTest)
@@ -48,6 +50,7 @@ interface Props {
 /** The calculator: a job, its tests, their readings and what they come to, and the page they go into. */
 export function Calculator({ onSent, beside = false }: Props) {
   const held = useDesk()
+  const told = useTold()
   const view = useView(held.ready)
   const [panel, setPanel] = useState<Panel>('')
   const [page, setPage] = useState<ActivePage>()
@@ -280,6 +283,7 @@ export function Calculator({ onSent, beside = false }: Props) {
               </>
             )}
             <div class="low-bar">
+              {told && <GivenBack told={told} />}
               {held.trouble && (
                 <p class="finding trouble" role="alert">
                   {held.trouble}

@@ -1,0 +1,116 @@
+/** Compares the database, the second copy and the head kept beside both, and completes what is short. */
+import type { IDBPDatabase } from 'idb'
+import { browser } from '../../browser.ts'
+import { database, type BookSchema } from '../database.ts'
+import { announce } from '../notice.ts'
+import { keptHead, headName } from './keep.ts'
+import { levelBlobs, levelCopies, levelEntries, levelFills } from './give-back.ts'
+import { journal } from './place.ts'
+import { ownStorage } from './copies.ts'
+import { tell, type Found } from './told.ts'
+
+type Db = IDBPDatabase<BookSchema>
+
+/** One page or worker at a time. */
+function alone<T>(work: () => Promise<T>): Promise<T> {
+  return navigator.locks ? navigator.locks.request('gapsum second copy', work) : work()
+}
+
+const wording = (error: unknown): string => (error instanceof Error ? error.message : String(error))
+
+/** At most so many numbers of lost entries are named. */
+const named = 100
+
+/**
+ * Compares everything and gives back what the database lacks. What was given back or is lost is kept for the person to
+ * read (`told.ts`). Never throws: what cannot be read is part of the finding.
+ */
+export const compare = (db: Db): Promise<Found> => alone(() => comparison(db))
+
+async function comparison(db: Db): Promise<Found> {
+  const held = await keptHead()
+  const now: Found = {
+    at: new Date().toISOString(),
+    held: held?.number ?? 0,
+    here: 0,
+    entries: 0,
+    jobs: 0,
+    others: 0,
+    files: 0,
+    lost: [],
+    lostCount: 0,
+    trouble: '',
+  }
+  let tail = 0
+  try {
+    Object.assign(now, await levelCopies(db))
+    const { here, newest, given, lost, last } = await levelEntries(db, held ?? { number: 0, hash: '' })
+    Object.assign(now, { here, held: newest, entries: given, lost: lost.slice(0, named), lostCount: lost.length })
+    tail = lost.filter((number) => number > last).length
+    now.others += await levelFills(db)
+    now.files = await levelBlobs(db)
+    // Nobody has them any more: that is told once, and the next entry follows the newest that is here.
+    if (newest > 0 && here + given === 0) await ownStorage()?.remove(headName)
+  } catch (error) {
+    now.trouble = wording(error)
+    console.error('The second copy could not be read.', error)
+  }
+  const given = now.entries + now.jobs + now.others + now.files
+  if (given > 0 || tail > 0 || (now.trouble && now.held > 0)) await tell(now).catch(console.error)
+  if (given > 0)
+    for (const what of ['jobs', 'devices', 'maps', 'limits', 'settings', 'entries', 'fills'] as const)
+      announce({ what })
+  return now
+}
+
+/**
+ * Fills a database that was made new, before anybody reads it. The mark in it stays until all of it was given back, so
+ * that one that is cut off goes on when it is opened next.
+ */
+export async function restore(db: Db): Promise<void> {
+  const found = await compare(db)
+  if (!found.trouble) await db.delete('single', 'restoring')
+}
+
+const looked = new WeakMap<Db, Promise<void>>()
+
+/**
+ * Makes sure, once in a page or worker, that the database ends where the second copy ends: an entry that is added to a
+ * shorter one would take the number of one that is only in the copy. To be called before an entry is added.
+ */
+export async function inStep(): Promise<void> {
+  const db = await database()
+  let look = looked.get(db)
+  if (!look) looked.set(db, (look = quickLook(db)))
+  await look
+}
+
+async function quickLook(db: Db): Promise<void> {
+  try {
+    const copy = await journal()
+    const [mine, theirs, open] = await Promise.all([
+      db.transaction('entries').store.openKeyCursor(null, 'prev'),
+      copy.transaction('entries').store.openKeyCursor(null, 'prev'),
+      copy.count('open'),
+    ])
+    if (open > 0 || (mine?.primaryKey ?? 0) !== (theirs?.primaryKey[0] ?? 0)) await compare(db)
+  } catch (error) {
+    console.error('The second copy could not be read.', error)
+  }
+}
+
+const comparedName = 'compared'
+
+/** The whole comparison, once in each run of the browser; after that only whether both copies end alike. */
+export async function compareAtStart(): Promise<void> {
+  // Cleared by the browser when it ends.
+  const run = (browser as typeof browser | undefined)?.storage?.session
+  if ((await run?.get(comparedName))?.[comparedName]) return inStep()
+  const { trouble } = await compare(await database())
+  if (!trouble) await run?.set({ [comparedName]: true })
+}
+
+/** Makes sure that the second copy has what was just taken in. */
+export async function compareNow(): Promise<void> {
+  await compare(await database())
+}

@@ -1,0 +1,77 @@
+/**
+ * Writing the second copy. Each write follows the commit in the database and comes before the answer, so that a kill
+ * never tears both at once, and what was answered is in both. All of them are strict: a log that ends with a whole
+ * record is never torn by a power cut.
+ */
+import type { ReceiptLine } from '../../form/schema.ts'
+import type { Head } from '../database.ts'
+import { isFill } from '../rows.ts'
+import type { Entry, OpenFill } from '../schema.ts'
+import { ownStorage } from './copies.ts'
+import { toLine } from './line.ts'
+import { closeJournal, journal } from './place.ts'
+
+/** Where the extension's own storage keeps number and hash of the newest entry. */
+export const headName = 'book head'
+
+export const openOf = (fill: string): IDBKeyRange => IDBKeyRange.bound([fill, -1], [fill, Infinity])
+
+const failed = async (error: unknown): Promise<void> => {
+  console.error('The second copy was not written; the next start makes it.', error)
+  // The next write opens it anew.
+  await closeJournal().catch(() => undefined)
+}
+
+/** A copy that cannot be written keeps nobody from working: the database has it, and the next start compares them. */
+const kept = (work: Promise<unknown>): Promise<void> => work.then(() => undefined, failed)
+
+/** Copies entries that the database has, in the order of their numbers, and notes the last one as the head. */
+export function journalEntries(entries: readonly Entry[]): Promise<void> {
+  const last = entries.at(-1)
+  return last ? kept(Promise.all([writeEntries(entries), writeHead(last)])) : Promise.resolve()
+}
+
+export async function writeEntries(entries: readonly Entry[]): Promise<void> {
+  const tx = (await journal()).transaction(['entries', 'open'], 'readwrite', { durability: 'strict' })
+  const writes: Promise<unknown>[] = []
+  for (const entry of entries) {
+    writes.push(tx.objectStore('entries').put(toLine(entry), [entry.number, entry.hash]))
+    if (isFill(entry)) writes.push(tx.objectStore('open').delete(openOf(entry.id)))
+  }
+  tx.commit()
+  await Promise.all([...writes, tx.done])
+}
+
+export async function writeHead({ number, hash }: Head): Promise<void> {
+  await ownStorage()?.set({ [headName]: { number, hash } })
+}
+
+/** The newest entry as the extension's own storage has it. */
+export async function keptHead(): Promise<Head | undefined> {
+  const head = (await ownStorage()?.get(headName))?.[headName] as Head | undefined
+  return typeof head?.number === 'number' && typeof head.hash === 'string' ? head : undefined
+}
+
+/** Copies a fill that begins. */
+export const journalFill = (open: OpenFill): Promise<void> => kept(writeOpen([open.id, -1], open))
+
+/** Copies what became of one binding. */
+export const journalFillLine = (fill: string, index: number, line: ReceiptLine): Promise<void> =>
+  kept(writeOpen([fill, index], line))
+
+async function writeOpen(key: [string, number], value: object): Promise<void> {
+  const tx = (await journal()).transaction('open', 'readwrite', { durability: 'strict' })
+  const put = tx.store.put(toLine(value), key)
+  tx.commit()
+  await Promise.all([put, tx.done])
+}
+
+/** Copies the bytes of an attachment; those that are there already are not written again. */
+export function journalBlob(hash: string, type: string, bytes: ArrayBuffer): Promise<void> {
+  const write = async () => {
+    const tx = (await journal()).transaction('blobs', 'readwrite', { durability: 'strict' })
+    if ((await tx.store.getKey(hash)) === undefined) await tx.store.put({ type, bytes }, hash)
+    await tx.done
+  }
+  return kept(write())
+}

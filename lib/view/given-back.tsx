@@ -1,0 +1,43 @@
+import { read, type Found } from '../book/journal/told.ts'
+import { language, say } from '../words/say.ts'
+
+const grouped = (number: number): string => number.toLocaleString(language())
+
+/** What was lost and given back, one sentence each. */
+export function foundWords({ held, here, entries, jobs, others, files, lost, lostCount, trouble }: Found): string[] {
+  const said: string[] = []
+  if (entries > 0)
+    said.push(
+      say`This book held ${grouped(held)} entries, ${grouped(here)} were here: the second copy gave back ${grouped(entries)}.`,
+    )
+  else if (lostCount > 0) said.push(say`This book held ${grouped(held)} entries, ${grouped(here)} are here.`)
+  if (jobs === 1) said.push(say`One job was given back as it was last typed.`)
+  if (jobs > 1) said.push(say`${grouped(jobs)} jobs were given back as they were last typed.`)
+  if (others + files > 0)
+    said.push(say`Devices, form maps, limits, settings, attachments: ${grouped(others + files)} were given back.`)
+  if (lostCount > 0) {
+    const more = lostCount > 8 ? ' …' : ''
+    said.push(
+      say`In neither copy: ${lost.slice(0, 8).join(', ') + more}. Take in your newest backup in the book’s settings: it adds what is missing.`,
+    )
+  }
+  if (trouble)
+    said.push(
+      say`The second copy could not be read (${trouble}). Close the browser and start it again before you fill a form; if this stays, take in your newest backup.`,
+    )
+  return said
+}
+
+/** Tells what a comparison found, until the person has read it. */
+export function GivenBack({ told }: { told: Found }) {
+  return (
+    <div class="reminders finding trouble" role="alert">
+      <p>
+        <b>{say`The browser lost a part of the book.`}</b> {foundWords(told).join(' ')}
+      </p>
+      <button type="button" class="link" onClick={() => void read()}>
+        {say`I have read this`}
+      </button>
+    </div>
+  )
+}
