@@ -1,16 +1,15 @@
 import { read, type Found } from '../book/journal/told.ts'
-import { language, say } from '../words/say.ts'
-
-const grouped = (number: number): string => number.toLocaleString(language())
+import { say } from '../words/say.ts'
+import { count, grouped } from './book/wording.ts'
 
 /** What was lost and given back, one sentence each. */
 export function foundWords({ held, here, entries, jobs, others, files, lost, lostCount, trouble }: Found): string[] {
   const said: string[] = []
   if (entries > 0)
     said.push(
-      say`This book held ${grouped(held)} entries, ${grouped(here)} were here: the second copy gave back ${grouped(entries)}.`,
+      say`This book held ${count(held, 'entry', 'entries')}, ${grouped(here)} were here: the second copy gave back ${grouped(entries)}.`,
     )
-  else if (lostCount > 0) said.push(say`This book held ${grouped(held)} entries, ${grouped(here)} are here.`)
+  else if (lostCount > 0) said.push(say`This book held ${count(held, 'entry', 'entries')}, ${grouped(here)} are here.`)
   if (jobs === 1) said.push(say`One job was given back as it was last typed.`)
   if (jobs > 1) said.push(say`${grouped(jobs)} jobs were given back as they were last typed.`)
   if (others + files > 0)

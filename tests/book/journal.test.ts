@@ -37,6 +37,18 @@ async function lose(): Promise<void> {
   await deleteDB('gapsum')
 }
 
+/** What was written last is gone, as after a kill that tore the log. */
+async function cut(from: number): Promise<void> {
+  const db = await database()
+  for (const number of (await db.getAllKeys('entries')).filter((one) => one >= from)) {
+    await db.delete('entries', number)
+    await db.delete('rows', number)
+  }
+  const last = (await db.getAll('entries')).at(-1)
+  await db.put('single', { number: last!.number, hash: last!.hash }, 'head')
+  await closeDatabase()
+}
+
 const entries = async () => Array.fromAsync(entriesForwards())
 
 beforeEach(async () => {
@@ -141,13 +153,13 @@ describe('a database that the browser deleted', () => {
   test('whose giving back is cut off goes on when it is opened next', async () => {
     for await (const batch of manyEntries(700, 2)) await addSealed(batch)
     await lose()
-    const cut = database().catch(() => undefined)
+    const opening = database().catch(() => undefined)
     // Some batches are through, others are not.
     const raw = await import('idb').then(({ openDB }) => openDB('gapsum'))
     while ((await raw.count('entries')) < 256) await new Promise((resolve) => setTimeout(resolve))
     expect(await raw.get('single', 'restoring')).toBeDefined()
     raw.close()
-    await cut
+    await opening
     await closeDatabase()
     expect(await verify()).toMatchObject({ ok: true, count: 700 })
     expect((await listRows({ text: 'apply/1/part-c' })).map(({ number }) => number)).toEqual([1])
@@ -178,18 +190,6 @@ describe('a database that the browser deleted', () => {
 })
 
 describe('a database that ends too early', () => {
-  /** What was written last is gone, as after a kill that tore the log. */
-  async function cut(from: number): Promise<void> {
-    const db = await database()
-    for (const number of (await db.getAllKeys('entries')).filter((one) => one >= from)) {
-      await db.delete('entries', number)
-      await db.delete('rows', number)
-    }
-    const last = (await db.getAll('entries')).at(-1)
-    await db.put('single', { number: last!.number, hash: last!.hash }, 'head')
-    await closeDatabase()
-  }
-
   test('has its last entries again before another takes their numbers', async () => {
     for (const id of ['a', 'b', 'c', 'd']) await fill(id)
     const before = await entries()

@@ -141,8 +141,11 @@ export class Session {
     return whole(await this.open(this.origin + path), path)
   }
 
-  /** Ends every process of the browser at once, as a power cut would, and starts it again on the same profile. */
-  async restart(): Promise<void> {
+  /**
+   * Ends every process of the browser at once, as a power cut would, and starts it again on the same profile.
+   * @param meanwhile what is done to the profile while nothing runs
+   */
+  async restart(meanwhile?: () => void): Promise<void> {
     const child = this.browser.process()
     const pid = child?.pid
     if (child === null || pid === undefined) throw new Error('The browser has no process to end.')
@@ -152,6 +155,7 @@ export class Session {
     // Puppeteer starts the browser as the leader of its own process group.
     process.kill(-pid, 'SIGKILL')
     await ended
+    meanwhile?.()
     await this.start()
   }
 

@@ -16,14 +16,20 @@ export const headName = 'book head'
 
 export const openOf = (fill: string): IDBKeyRange => IDBKeyRange.bound([fill, -1], [fill, Infinity])
 
-const failed = async (error: unknown): Promise<void> => {
+async function failed(error: unknown): Promise<void> {
   console.error('The second copy was not written; the next start makes it.', error)
   // The next write opens it anew.
-  await closeJournal().catch(() => undefined)
+  await closeJournal()
 }
 
 /** A copy that cannot be written keeps nobody from working: the database has it, and the next start compares them. */
-const kept = (work: Promise<unknown>): Promise<void> => work.then(() => undefined, failed)
+async function kept(work: Promise<unknown>): Promise<void> {
+  try {
+    await work
+  } catch (error) {
+    await failed(error)
+  }
+}
 
 /** Copies entries that the database has, in the order of their numbers, and notes the last one as the head. */
 export function journalEntries(entries: readonly Entry[]): Promise<void> {

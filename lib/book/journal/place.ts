@@ -62,5 +62,6 @@ export function journal(): Promise<Journal> {
 export async function closeJournal(): Promise<void> {
   const closing = opened
   opened = undefined
-  if (closing) (await closing).close()
+  const db = await closing?.catch(() => undefined)
+  db?.close()
 }

@@ -1,0 +1,109 @@
+/**
+ * Kills the browser while it saves, cuts the log of the database as a torn write does, starts it again, and holds the
+ * book to what was answered before.
+ */
+import { existsSync, readdirSync, statSync, truncateSync } from 'node:fs'
+import { join } from 'node:path'
+import type { Session } from '../browser/harness.ts'
+import { bundle } from '../browser/isolated.ts'
+import type { Seen } from './torn-page.ts'
+
+export interface Outcome {
+  kills: number
+  cuts: number
+  /** Starts after which the database itself had lost something, which was given back. */
+  givenBack: number
+  /** Starts that found the whole database gone. */
+  emptied: number
+  /** Entries of fills that had begun and were nowhere after it. */
+  lost: string[]
+  /** Starts after which something was missing and nothing was said. */
+  silent: number
+  /** Starts after which the chain did not fit. */
+  broken: number
+  /** Starts after which a job was older than what had been answered. */
+  older: number
+  entries: number
+}
+
+/** Bytes that are cut off the log: those at which the loss was first seen, and any other. */
+const cuts = [1, 3, 40, 2000]
+
+const pause = (ms: number) => new Promise((resolve) => setTimeout(resolve, ms))
+
+/** The newest log of the database in Chromium's profile. */
+function logOf(session: Session): string | undefined {
+  const folder = join(session.profile, 'Default', 'IndexedDB', `chrome-extension_${session.id}_0.indexeddb.leveldb`)
+  if (!existsSync(folder)) return undefined
+  const logs = readdirSync(folder).filter((name) => name.endsWith('.log'))
+  const newest = logs.toSorted().at(-1)
+  return newest && join(folder, newest)
+}
+
+/** Cuts bytes off the end of a file; @returns whether there were so many. */
+function cut(file: string | undefined, bytes: number): boolean {
+  if (!file) return false
+  const { size } = statSync(file)
+  if (size === 0) return false
+  truncateSync(file, Math.max(0, size - bytes))
+  return true
+}
+
+/**
+ * @param times how often the browser is killed
+ * @param torn how many of these kills are followed by a cut, spread evenly
+ */
+export async function tearing(session: Session, times: number, torn: number, random: () => number): Promise<Outcome> {
+  const code = await bundle('../soak/torn-page.ts', 'torn')
+  const outcome: Outcome = {
+    kills: 0,
+    cuts: 0,
+    givenBack: 0,
+    emptied: 0,
+    lost: [],
+    silent: 0,
+    broken: 0,
+    older: 0,
+    entries: 0,
+  }
+  const hashes = new Set<string>()
+  const fills = new Set<string>()
+  let typed = ''
+  for (let time = 0; time <= times; time++) {
+    const { page } = await session.openPage('/book.html#limits')
+    const seen = (await page.evaluate(`${code}; torn.look()`)) as Seen
+    outcome.entries = seen.hashes.length
+    const have = new Set([...seen.hashes, ...seen.fills])
+    const missing = [...hashes, ...fills].filter((one) => !have.has(one))
+    for (const one of missing) {
+      outcome.lost.push(`after kill ${time}: ${one}`)
+      hashes.delete(one)
+      fills.delete(one)
+    }
+    if (missing.length > 0 && !seen.told) outcome.silent++
+    if (seen.told) outcome.givenBack++
+    if (seen.told?.here === 0 && seen.told.held > 0) outcome.emptied++
+    if (!seen.fits) outcome.broken++
+    if (seen.typed < typed) outcome.older++
+    typed = seen.typed
+    for (const hash of seen.hashes) hashes.add(hash)
+    if (time === times) break
+
+    await page.exposeFunction('answered', (kind: 'entry' | 'fill' | 'job', what: string) => {
+      if (kind === 'entry') hashes.add(what)
+      else if (kind === 'fill') fills.add(what)
+      else typed = what
+    })
+    void page.evaluate(`torn.save(${time * 1000})`).catch(() => undefined)
+    // Even a busy machine has answered a few by then.
+    while (!fills.has(`fill-${time * 1000 + 1}`)) await pause(20)
+    await pause(random() * 400)
+    const tear = Math.floor(((time + 1) * torn) / times) > Math.floor((time * torn) / times)
+    const bytes = random() < 0.8 ? cuts[Math.floor(random() * cuts.length)]! : 1 + Math.floor(random() * 30_000)
+    await session.restart(() => {
+      if (tear && cut(logOf(session), bytes)) outcome.cuts++
+    })
+    outcome.kills++
+  }
+  return outcome
+}
