@@ -1,6 +1,7 @@
 /**
  * The engine: one full regression report (validation, figures with limits, checks, working) against least-squares
- * routines that do the fit alone, logarithms included; and 10,000 sheets in a row.
+ * routines that do the fit alone, logarithms included, and against the engine of an earlier commit (BENCH_BEFORE); and
+ * 10,000 sheets in a row.
  */
 import jstat from 'jstat'
 import MultivariateLinearRegression from 'ml-regression-multivariate-linear'
@@ -8,6 +9,7 @@ import { linearRegression } from 'simple-statistics'
 import { reduce } from '../../lib/reduce/reduce.ts'
 import { fakeRegression, wholeBuilding } from '../reduce/sheets.ts'
 import { generator } from '../random.ts'
+import { engineBefore } from './before.ts'
 import type { Row } from './part.ts'
 
 const random = generator(50)
@@ -85,9 +87,20 @@ function steadiness(): Row[] {
   ]
 }
 
-export default function engine(): Row[] {
+const older = (ratio: number, commit: string): Row => ({
+  what: `report / report of the engine at ${commit}`,
+  value: ratio,
+  unit: 'x',
+  aim: 'at most 2',
+  met: ratio <= 2,
+})
+
+export default async function engine(): Promise<Row[]> {
+  const before = await engineBefore()
   const measured = times({
     report: (index) => reduce(sheets[index]!),
+    // Without an earlier engine nothing is shown of this candidate.
+    before: (index) => (before ?? { reduce }).reduce(sheets[index]!),
     multivariate: (index) =>
       new MultivariateLinearRegression(
         pressures.map((pressure) => [Math.log(pressure)]),
@@ -111,6 +124,7 @@ export default function engine(): Row[] {
   })
   return [
     { what: 'full report, 8 points', value: report, unit: 'µs', aim: 'under 200', met: report < 200 },
+    ...(before ? [older(report / measured.before, before.commit)] : []),
     { what: 'jstat ols: matrix fit with tests', value: ols, unit: 'µs' },
     ratio(ols, 'report / jstat ols'),
     { what: 'ml-regression multivariate: matrix fit with standard errors', value: multivariate, unit: 'µs' },
