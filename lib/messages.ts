@@ -1,5 +1,6 @@
 /** Every message between popup, background and helper, checked on arrival. */
 import * as z from 'zod/mini'
+import { bounds } from './bounds.ts'
 import { fillSchema, givenFileSchema, themes } from './book/schema.ts'
 import { farMarkSchema, imageSchema } from './form/image.ts'
 import { materialSchema } from './form/material.ts'
@@ -61,7 +62,7 @@ export const fromFramesSchema = z.discriminatedUnion('type', [
 /** From the helper to the background: what the controls of a page may ask for. Nothing of the page but their clues. */
 export const suggestSchema = z.object({
   type: z.literal('suggest'),
-  clues: z.array(cluesSchema).check(z.maxLength(5000)),
+  clues: z.array(cluesSchema).check(z.maxLength(bounds.controls)),
   material: materialSchema,
 })
 

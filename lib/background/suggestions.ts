@@ -1,5 +1,5 @@
 /** The background's answer to a helper that asks what the controls of its page may ask for. */
-import { suggestAll } from '../form/suggest-all.ts'
+import { suggesting } from '../form/suggest-all.ts'
 import type { Answer } from '../answers.ts'
 import { suggestedSchema, suggestSchema } from '../messages.ts'
 import { say } from '../words/say.ts'
@@ -10,7 +10,25 @@ export function answerSuggest(raw: unknown, sender: Sender, self: string): Promi
   const checked = suggestSchema.safeParse(raw)
   if (!checked.success) return undefined
   if (sender.id !== self || !sender.tab) return Promise.resolve({ ok: false, message: say`Only the helper is heard.` })
-  // The helper has no schemas, for their weight: what it gets is checked before it leaves.
-  const suggested = suggestedSchema.parse(suggestAll(checked.data.clues, checked.data.material))
-  return Promise.resolve({ ok: true, suggested })
+  return unhurried(suggesting(checked.data.clues, checked.data.material)).then((suggested) => ({
+    ok: true,
+    // The helper has no schemas, for their weight: what it gets is checked before it leaves.
+    suggested: suggestedSchema.parse(suggested),
+  }))
+}
+
+/** Works so long at a stretch, in ms; then whatever else the background was asked for has its turn. */
+const stretch = 30
+
+async function unhurried<T>(work: Generator<void, T>): Promise<T> {
+  let since = performance.now()
+  for (;;) {
+    const { done, value } = work.next()
+    if (done) return value
+    if (performance.now() - since < stretch) continue
+    await new Promise((resolve) => {
+      setTimeout(resolve)
+    })
+    since = performance.now()
+  }
 }

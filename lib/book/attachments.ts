@@ -1,4 +1,5 @@
 /** Photos and documents. The chain holds their SHA-256; the bytes stand beside it, once for each hash. */
+import { bounds } from '../bounds.ts'
 import { database } from './database.ts'
 import { refuse } from './error.ts'
 import { journalBlob } from './journal/keep.ts'
@@ -8,7 +9,7 @@ import { sha256 } from './sha256.ts'
 import { say } from '../words/say.ts'
 
 /** A photo of a gauge has a few MB; a long report some more. */
-export const largest = 20_000_000
+export const largest = bounds.attachment
 
 /** How files of a type begin: a name or ending can say anything. */
 const beginnings: readonly (readonly [type: string, at: number, bytes: readonly number[]])[] = [
@@ -25,6 +26,24 @@ export function typeOf(bytes: ArrayBuffer): string | undefined {
   const head = new Uint8Array(bytes, 0, Math.min(16, bytes.byteLength))
   return beginnings.find(([, at, start]) => start.every((byte, index) => head[at + index] === byte))?.[0]
 }
+
+/**
+ * Why bytes cannot be an attachment; undefined when they can. Every way into the book asks this.
+ * @param name what the file is called
+ */
+export function whyNotKept(name: string, bytes: ArrayBuffer): string | undefined {
+  if (bytes.byteLength > largest)
+    return say`${name} is too large: ${Math.ceil(bytes.byteLength / 1e6)} MB, where the book takes 20 MB. Save the photo smaller, or split the document.`
+  if (typeOf(bytes)) return undefined
+  return say`${name} is not a photo (JPEG, PNG, WebP) or a PDF inside, whatever its name says. Save it as one of these first.`
+}
+
+/**
+ * The bytes as what they are, whatever a name or a record says of them: a photo, a PDF, or else something that no
+ * browser opens as a page.
+ */
+export const asItIs = (bytes: ArrayBuffer): Blob =>
+  new Blob([bytes], { type: typeOf(bytes) ?? 'application/octet-stream' })
 
 /**
  * Attaches a file to an entry, or to a job.
@@ -44,12 +63,8 @@ export async function attach(
   }
   const bytes = await file.arrayBuffer()
   const type = typeOf(bytes)
-  if (!type) {
-    throw refuse(
-      name,
-      say`${name} is not a photo (JPEG, PNG, WebP) or a PDF inside, whatever its name says. Save it as one of these first.`,
-    )
-  }
+  const why = whyNotKept(name, bytes)
+  if (!type || why !== undefined) throw refuse(name, why ?? name)
   const kept: KeptFile = { name, type, size: bytes.byteLength, sha256: await sha256(bytes) }
   await keepBlob(kept, bytes)
   const { job, of, text } = to

@@ -2,6 +2,7 @@
 import * as z from 'zod/mini'
 import { formMapSchema } from '../form/schema.ts'
 import { deviceSchema, jobSchema, keptLimitSchema } from '../job/schema.ts'
+import { whyNotKept } from './attachments.ts'
 import { fromBase64, toBase64 } from './base64.ts'
 import { check } from './check.ts'
 import { database, tombstoneKinds } from './database.ts'
@@ -148,8 +149,10 @@ async function* checkedItems(file: Blob): AsyncGenerator<BookItem> {
 
 async function checkBlob({ bytes, sha256: hash }: ValueOf<'blob'>, line: number): Promise<void> {
   const read = fromBase64(bytes)
-  if (read && (await sha256(read)) === hash) return
-  throw refuse(`line ${line}`, say`Line ${line} of the file: the attachment is not what its fingerprint says.`)
+  if (!read || (await sha256(read)) !== hash)
+    throw refuse(`line ${line}`, say`Line ${line} of the file: the attachment is not what its fingerprint says.`)
+  const why = whyNotKept(hash.slice(0, 16), read.buffer)
+  if (why !== undefined) throw refuse(`line ${line}`, say`Line ${line} of the file: ${why} Nothing was taken in.`)
 }
 
 const version1Schema = z.object({

@@ -1,8 +1,6 @@
+import { bounds } from '../bounds.ts'
 import { refuse } from './error.ts'
 import { say } from '../words/say.ts'
-
-/** A line holds at most one attachment in base 64. */
-const longest = 64_000_000
 
 /** The lines of a file as bytes, without their line breaks; the file is never in memory as a whole. */
 export async function* linesOf(file: Blob): AsyncGenerator<Uint8Array<ArrayBuffer>> {
@@ -23,7 +21,7 @@ export async function* linesOf(file: Blob): AsyncGenerator<Uint8Array<ArrayBuffe
     }
     parts.push(value.subarray(from))
     held += value.length - from
-    if (held > longest) {
+    if (held > bounds.line) {
       await reader.cancel()
       throw refuse(
         `line ${line}`,

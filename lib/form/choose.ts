@@ -25,12 +25,18 @@ const sayings: readonly (readonly string[])[] = [
  */
 export function choose(text: string, others: readonly string[], options: readonly string[]): string | undefined {
   const wanted = [text, ...others]
+  const plainly = wanted.map(plain)
   const tests: ((option: string) => boolean)[] = [
     (option) => option === text,
-    (option) => wanted.some((each) => each !== '' && plain(each) === plain(option)),
+    (option) => {
+      const said = plain(option)
+      return wanted.some((each, at) => each !== '' && plainly[at] === said)
+    },
     (option) => sameness(option, text) === 'same number',
-    (option) =>
-      sayings.some((saying) => saying.includes(plain(option)) && wanted.some((each) => saying.includes(plain(each)))),
+    (option) => {
+      const said = plain(option)
+      return sayings.some((saying) => saying.includes(said) && plainly.some((each) => saying.includes(each)))
+    },
   ]
   for (const test of tests) {
     const fits = options.filter(test)

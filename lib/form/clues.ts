@@ -1,4 +1,5 @@
 /** The clues by which a control is found again. */
+import { cut, mostAttribute } from '../bounds.ts'
 import type { Control } from './controls.ts'
 import { nameOf, textIn } from './names.ts'
 import type { Clues } from './schema.ts'
@@ -17,6 +18,8 @@ const generic =
  * With what the page says of the control, also a counter among words that stand nowhere in it (`box-3-inner`).
  */
 export function looksGenerated(value: string, said?: string): boolean {
+  // Nobody gives a control a name as long as this.
+  if (value.length > mostAttribute) return true
   if (/[0-9a-f]{8}-[0-9a-f]{4}-/i.test(value)) return true
   if (/^(:|«|_r_).*[:»_]$/.test(value)) return true
   const counted = /^(.*?)[-_:.]?\d+$/.exec(value.toLowerCase())
@@ -57,7 +60,7 @@ export function optionElements(list: Element): HTMLElement[] {
   return [...list.querySelectorAll<HTMLElement>('[role=option]')]
 }
 
-export const optionLabel = (option: Element): string => tidy(option.getAttribute('aria-label') ?? textIn(option))
+export const optionLabel = (option: Element): string => cut(tidy(option.getAttribute('aria-label') ?? textIn(option)))
 
 /** Whether a list draws only those options that are in view: each says then how many there are, or that nobody knows. */
 function drawnInPart(options: readonly Element[]): boolean {
@@ -73,9 +76,9 @@ export function optionsOf(control: Control): string[] {
     return drawnInPart(options) ? [] : options.map(optionLabel)
   }
   if (control.kind === 'select' || control.kind === 'multiple')
-    return [...(control.element as HTMLSelectElement).options].map((option) => tidy(option.label || option.text))
+    return [...(control.element as HTMLSelectElement).options].map((option) => cut(tidy(option.label || option.text)))
   if (control.kind === 'radio')
-    return control.elements.map((radio) => nameOf(radio) || ((radio as HTMLInputElement).value ?? ''))
+    return control.elements.map((radio) => nameOf(radio) || cut((radio as HTMLInputElement).value ?? ''))
   return []
 }
 
@@ -98,7 +101,7 @@ export function cluesOf(control: Control): Clues {
     name: control.name,
     section: control.section,
     attributes: attributesOf(control),
-    placeholder: (control.element as HTMLInputElement).placeholder ?? '',
+    placeholder: cut((control.element as HTMLInputElement).placeholder ?? ''),
     options: optionsOf(control).slice(0, 50),
     position: control.position,
     ...(shadow.length > 0 && { shadow }),

@@ -1,7 +1,20 @@
 /** Whether a control's own limits will take a text, before it is typed. */
+import { cut } from '../bounds.ts'
 import type { Control } from './controls.ts'
 import { numberKinds } from './kinds.ts'
 import { say } from '../words/say.ts'
+
+/** Whether the page's pattern could take the browser long: more than a few repetitions without end, or one of a group. */
+const slow = (pattern: string): boolean =>
+  pattern.length > 300 || /\)([*+]|\{\d*,\})/.test(pattern) || (pattern.match(/[*+]|\{\d*,\}/g) ?? []).length > 3
+
+/** Whether the browser says that the text is not of the page's pattern; one that may be slow is left to the page. */
+function breaks(pattern: string, text: string): boolean {
+  if (text.length > 100 || slow(pattern)) return false
+  const probe = document.createElement('input')
+  Object.assign(probe, { pattern, value: text })
+  return probe.validity.patternMismatch
+}
 
 /** The limit that the text breaks, in words; nothing when it keeps them all. */
 export function constraint({ kind, element }: Control, text: string): string {
@@ -22,11 +35,5 @@ export function constraint({ kind, element }: Control, text: string): string {
     if (input.max && text > input.max) return say`the page takes ${input.max} or earlier`
   }
   if (kind !== 'text' || !input.pattern) return ''
-  try {
-    return new RegExp(`^(?:${input.pattern})$`, 'v').test(text)
-      ? ''
-      : say`the page wants the form ${input.title || input.pattern}`
-  } catch {
-    return ''
-  }
+  return breaks(input.pattern, text) ? say`the page wants the form ${cut(input.title || input.pattern, 100)}` : ''
 }

@@ -1,4 +1,5 @@
 /** The controls of a page that a person can see and use. */
+import { mostControls } from '../bounds.ts'
 import { groupBoxes } from './boxes.ts'
 import { faceOf } from './face.ts'
 import { farControls, type Far } from './far.ts'
@@ -52,9 +53,6 @@ export interface Survey {
   /** The documents and shadow roots that were walked. */
   roots: readonly Node[]
 }
-
-/** Controls beyond so many are not looked at: no form that a person fills has them, and listing them would take minutes. */
-export const mostControls = 5000
 
 const silent = new Set(['hidden', 'submit', 'reset', 'button', 'image'])
 
@@ -137,6 +135,7 @@ export function survey(document: Document): Survey {
   const leftOut: LeftOut[] = []
   const headings = new Map<Element, string>()
   const counts = new Map<ControlKind, number>()
+  const radiosIn = new Map<Node, Map<string, HTMLInputElement[]>>()
   const groups: Map<Node, Map<string, HTMLElement[]>> = new Map()
 
   const leave = (elements: HTMLElement[], reason: LeftOut['reason'], detail = '') => {
@@ -193,9 +192,12 @@ export function survey(document: Document): Survey {
           groups.set(owner, named)
           if (named.has(input.name)) continue
           const root = input.getRootNode() as Document | ShadowRoot
-          const radios = [...root.querySelectorAll<HTMLInputElement>('input[type=radio]')].filter(
-            (each) => each.name === input.name && (each.form ?? each.getRootNode()) === owner,
-          )
+          let ofName = radiosIn.get(root)
+          if (!ofName) {
+            ofName = Map.groupBy(root.querySelectorAll<HTMLInputElement>('input[type=radio]'), ({ name }) => name)
+            radiosIn.set(root, ofName)
+          }
+          const radios = (ofName.get(input.name) ?? []).filter((each) => (each.form ?? each.getRootNode()) === owner)
           named.set(input.name, radios)
           consider(radios, kind)
         } else if (kind === 'radio') {

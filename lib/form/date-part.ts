@@ -1,6 +1,5 @@
 /** Which part of a date a box or a section takes. */
 import type { Control } from './controls.ts'
-import { nameOf } from './names.ts'
 
 export type DatePart = 'd' | 'M' | 'y'
 
@@ -22,9 +21,8 @@ export function datePart(...texts: string[]): DatePart | undefined {
 const boxes: ReadonlySet<string> = new Set(['text', 'number', 'select', 'combobox'])
 
 /** The part of a date that a control takes by itself, as far as its name or placeholder says. */
-export function datePattern({ kind, element }: Control): DatePart | undefined {
+export function datePattern({ kind, element, name: own }: Control): DatePart | undefined {
   if (!boxes.has(kind)) return undefined
-  const own = nameOf(element)
   // A whole date also speaks of days: a box is called by its part and little else.
   return own.length <= 24 ? datePart(own, (element as HTMLInputElement).placeholder ?? '') : undefined
 }

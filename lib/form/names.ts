@@ -1,7 +1,7 @@
 /** What a control is called, and under which heading it stands. */
-import { computeAccessibleName } from 'dom-accessibility-api'
+import { cut, mostRead } from '../bounds.ts'
 import { all, byId, first, holds, holdsSeveral, is, own, upward } from './dom.ts'
-import { tidy } from './words.ts'
+import { squeeze, tidy } from './words.ts'
 
 export const anyControl =
   'input:not([type=hidden]), select, textarea, button, [contenteditable=true], [role=combobox], [role=slider], ' +
@@ -12,14 +12,21 @@ const isElement = (node: Node): node is Element => Reflect.get(Node.prototype, '
 const isText = (node: Node): node is Text => Reflect.get(Node.prototype, 'nodeType', node) === Node.TEXT_NODE
 const precedingOf = (element: Element): Element | null => own(element, 'previousElementSibling')
 
-/** Text of a node without what its own controls and scripts hold. */
+/** Text of a node without what its own controls and scripts hold; no more of it than is ever used. */
 export function textIn(node: Node): string {
-  if (isText(node)) return node.data
-  if (!isElement(node)) return ''
-  const element = node
-  if (is(element, 'script, style, template, noscript, select, textarea, button, datalist, [hidden]')) return ''
   let text = ''
-  for (const child of own(element, 'childNodes')) text += textIn(child) + (isElement(child) ? ' ' : '')
+  const add = (at: Node, depth: number): void => {
+    if (text.length >= mostRead) return
+    if (isText(at)) text += at.data.slice(0, mostRead)
+    if (!isElement(at) || depth > 200) return
+    if (is(at, 'script, style, template, noscript, select, textarea, button, datalist, [hidden]')) return
+    let child = own(at, 'firstChild')
+    for (; child && text.length < mostRead; child = own(child as unknown as Element, 'nextSibling')) {
+      add(child, depth + 1)
+      if (isElement(child)) text += ' '
+    }
+  }
+  add(node, 0)
   return text
 }
 
@@ -88,12 +95,48 @@ function accessible(element: Element): string {
     const now = [...labels].filter(({ control }) => control === element)
     return tidy((now.length > 0 ? now : pointedLabels(element)).map(textIn).join(' '))
   }
-  try {
-    return tidy(computeAccessibleName(element))
-  } catch {
-    return ''
-  }
+  return tidy(said(element))
 }
+
+const attribute = (element: Element, name: string): string =>
+  squeeze(Element.prototype.getAttribute.call(element, name) ?? '')
+
+/** The elements that an attribute names by their ids. */
+const named = (element: Element, name: string): HTMLElement[] =>
+  attribute(element, name)
+    .split(' ')
+    .flatMap((id) => byId(Node.prototype.getRootNode.call(element), id) ?? [])
+
+const contentOf = (element: Element): string => [...own(element, 'childNodes')].map(textIn).join(' ').trim()
+
+/** What is read out of an element: its label, the text in place of an image, or what it holds. */
+const readOut = (element: Element): string =>
+  attribute(element, 'aria-label') ||
+  (is(element, 'input:not([type=hidden]), select, textarea')
+    ? (element as HTMLInputElement).value
+    : contentOf(element) ||
+      all(element, 'img[alt], [aria-label]')
+        .map((each) => attribute(each, 'alt') || attribute(each, 'aria-label'))
+        .join(' '))
+
+/** Roles and elements that are called by what they hold. */
+const byContent = 'button, summary, [role=button], [role=checkbox], [role=radio], [role=switch], [role=option]'
+
+/** The accessible name, by the steps of Accessible Name and Description Computation 1.2 that controls and groups need. */
+function said(element: Element): string {
+  const legend = is(element, 'fieldset') ? first(element, ':scope > legend') : null
+  return (
+    named(element, 'aria-labelledby').map(readOut).join(' ').trim() ||
+    attribute(element, 'aria-label') ||
+    (legend ? textIn(legend) : is(element, byContent) ? readOut(element) : '') ||
+    [...((element as HTMLInputElement).labels ?? [])].map(textIn).join(' ') ||
+    attribute(element, 'title') ||
+    attribute(element, 'placeholder')
+  )
+}
+
+/** Cells that are looked at before one in its row. */
+const widest = 100
 
 /** Row header and column header of a control that stands in a table without a label of its own. */
 function inTable(element: Element): { row: string; column: string } | undefined {
@@ -102,15 +145,16 @@ function inTable(element: Element): { row: string; column: string } | undefined 
   const table = cell?.closest('table')
   if (!cell || !row || !table) return undefined
   let before = ''
-  for (let at = cell.previousElementSibling; at && !before; at = at.previousElementSibling)
+  let steps = 0
+  for (let at = cell.previousElementSibling; at && !before && steps < widest; at = at.previousElementSibling, steps++)
     if (!at.querySelector(anyControl)) before = tidy(textIn(at))
   const top = table.querySelector('tr')
   let column = ''
   if (top && top !== row && !first(top, anyControl)) {
     let place = 0
-    for (let at = cell.previousElementSibling; at; at = at.previousElementSibling)
+    for (let at = cell.previousElementSibling; at && place <= widest; at = at.previousElementSibling)
       place += (at as HTMLTableCellElement).colSpan || 1
-    for (const head of top.children) {
+    for (const head of place > widest ? [] : top.children) {
       place -= (head as HTMLTableCellElement).colSpan || 1
       if (place < 0) {
         column = tidy(textIn(head))
@@ -150,7 +194,9 @@ function beside(element: Element, after: boolean): string {
 const valued = '[role=combobox], [role=listbox], [role=slider], [role=spinbutton], [role=textbox], [contenteditable]'
 
 /** Name of one control. */
-export function nameOf(element: Element): string {
+export const nameOf = (element: Element): string => cut(wholeName(element))
+
+function wholeName(element: Element): string {
   if (element.matches(valued) || element.matches('button')) {
     const name = drawnName(element)
     if (name) return name
@@ -184,7 +230,9 @@ function holderOf(radios: readonly Element[]): Element | undefined {
 }
 
 /** Name of a radio group: its own legend or label, or the text before its first radio. */
-export function groupName(radios: readonly Element[]): string {
+export const groupName = (radios: readonly Element[]): string => cut(wholeGroupName(radios))
+
+function wholeGroupName(radios: readonly Element[]): string {
   const holder = holderOf(radios)
   if (holder) {
     const legend = first(holder, ':scope > legend')
@@ -213,9 +261,9 @@ function isLabelOf(radio: Element, label: Element): boolean {
 
 /** A heading that an element is, or holds without holding a control too. */
 function headingIn(element: Element): string {
-  if (is(element, headings)) return tidy(textIn(element))
+  if (is(element, headings)) return cut(tidy(textIn(element)))
   const last = all(element, headings).at(-1)
-  return last && !first(element, anyControl) ? tidy(textIn(last)) : ''
+  return last && !first(element, anyControl) ? cut(tidy(textIn(last))) : ''
 }
 
 /** The heading at or before an element among its siblings; remembered, so that long flat pages stay quick. */
@@ -237,7 +285,13 @@ function headingBefore(element: Element, known: Map<Element, string>): string {
 }
 
 /** Nearest legend, group label or heading above the elements of a control that is not its own name. */
-export function sectionOf(elements: readonly Element[], name: string, known: Map<Element, string> = new Map()): string {
+export const sectionOf = (
+  elements: readonly Element[],
+  name: string,
+  known: Map<Element, string> = new Map(),
+): string => cut(wholeSection(elements, name, known))
+
+function wholeSection(elements: readonly Element[], name: string, known: Map<Element, string>): string {
   const [start] = elements
   if (!start) return ''
   const holder = elements.length > 1 ? holderOf(elements) : undefined

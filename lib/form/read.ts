@@ -1,4 +1,5 @@
 /** Reading what a control shows, and waiting until the page has settled. */
+import { cut } from '../bounds.ts'
 import { optionElements, optionLabel, optionsOf } from './clues.ts'
 import { alive, byId } from './dom.ts'
 import type { Control } from './controls.ts'
@@ -92,10 +93,10 @@ export function complaint(control: Control): string {
         .map((node) => (node ? tidy(textIn(node)) : ''))
         .filter(Boolean)
         .join(' ')
-      return text || say`marked as not valid`
+      return cut(text) || say`marked as not valid`
     }
     const message = (element as HTMLInputElement).validationMessage
-    if (message) return message
+    if (message) return cut(message)
   }
   return ''
 }

@@ -54,17 +54,35 @@ function byColumn(clues: Clues, material: Material): Suggestion[] {
 
 /** The suggestions of each control, in the same order. */
 export function suggestAll(controls: readonly Clues[], material: Material): Suggestion[][] {
+  const work = suggesting(controls, material)
+  for (;;) {
+    const { done, value } = work.next()
+    if (done) return value
+  }
+}
+
+/** The same bit by bit, a pause after each control: a page may have thousands, and others wait. */
+export function* suggesting(controls: readonly Clues[], material: Material): Generator<void, Suggestion[][]> {
   const rows = Map.groupBy(controls.keys(), (at) => rowOf(controls[at] as Clues))
   const entries = Object.entries(material.items)
   const single = { ...material, items: Object.fromEntries(entries.filter(([, item]) => !isSum(item))) }
   const sums = { ...material, items: Object.fromEntries(entries.filter(([, item]) => isSum(item))) }
-  const all = controls.map((clues) => suggest(clues, single))
+  const all: Suggestion[][] = []
+  for (const clues of controls) {
+    all.push(suggest(clues, single))
+    yield
+  }
+  const places = new Map([...rows.values()].flatMap((row) => row.map((at, place) => [at, place] as const)))
+  const seen = new Map<string, number>()
   for (const [at, clues] of controls.entries()) {
+    yield
+    const under = plain(clues.section)
+    const above = seen.get(under) ?? 0
+    seen.set(under, above + 1)
     const row = rows.get(rowOf(clues)) ?? []
     const own = all[at] ?? []
     if (isClear(own)) continue
     if (remainder.test(plain(clues.name))) {
-      const above = controls.slice(0, at).filter(({ section }) => plain(section) === plain(clues.section)).length
       const sum = byColumn(clues, sums).find(
         ({ item }) => fromOn.exec(material.items[item]?.group ?? '')?.[1] === `${above + 1}`,
       )
@@ -76,7 +94,7 @@ export function suggestAll(controls: readonly Clues[], material: Material): Sugg
     const asked = own.length > 0 ? own : byColumn(clues, single)
     const series = seriesIn(asked, single)
     if (series.length < 2) continue
-    const place = row.indexOf(at)
+    const place = places.get(at) ?? 0
     const mine = series[place]
     all[at] = mine
       ? first(mine, say`row ${place + 1} of ${row.length} that look alike`, asked)

@@ -1,4 +1,5 @@
 /** Which figure or field a control likely asks for, with the reason in words. Plain data in and out: it knows no page. */
+import { cut } from '../bounds.ts'
 import { choose } from './choose.ts'
 import { dateKinds, lineKinds, numberKinds, optionKinds, proseKinds, tickKinds } from './kinds.ts'
 import type { Item, Material } from './material.ts'
@@ -26,7 +27,21 @@ const before = /\b(before|pre|existing|initial|test in|antes|previa)\b/
 const after = /\b(after|post|final|improved|test out|despues|posterior)\b/
 const ducts = /\b(ducts?|ductos?|conductos?)\b/
 
-function asked(clues: Clues): Asked {
+/** What asks for something says so in so many characters; a vocabulary is held against it, at worst word by word. */
+const most = 200
+
+function asked(whole: Clues): Asked {
+  const clues = {
+    ...whole,
+    name: cut(whole.name, most),
+    section: cut(whole.section, most),
+    placeholder: cut(whole.placeholder, most),
+    attributes: Object.fromEntries(
+      Object.entries(whole.attributes)
+        .slice(0, 12)
+        .map(([name, value]) => [name, cut(value, most)]),
+    ),
+  }
   const { autocomplete = '', ...others } = clues.attributes
   // Field names run words together: testDate, test_date, test-date.
   const attributes = Object.values(others).map((value) =>
@@ -123,7 +138,7 @@ function rate(id: string, item: Item, ask: Asked): { score: number; reason: stri
 }
 
 /** Suggestions that are kept of each control: the likely ones, and those that take their place when they are bound. */
-const most = 24
+const kept = 24
 
 /** Items that a control may ask for, best first. */
 export function suggest(clues: Clues, material: Material): Suggestion[] {
@@ -132,5 +147,5 @@ export function suggest(clues: Clues, material: Material): Suggestion[] {
     .map(([item, of]): Suggestion => Object.assign({ item }, rate(item, of, ask)))
     .filter(({ score }) => score >= 0.3)
     .toSorted((a, b) => b.score - a.score)
-    .slice(0, most)
+    .slice(0, kept)
 }

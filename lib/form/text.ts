@@ -119,7 +119,7 @@ function fitted(text: Text, source: Source, material: Material, target: Target):
     case 'number':
     case 'slider':
     case 'spinbutton':
-      if (/^[-+]?(\d+\.?\d*|\.\d+)(e[-+]?\d+)?$/i.test(text.text)) return text
+      if (/^[-+]?(\d+(\.\d*)?|\.\d+)(e[-+]?\d+)?$/i.test(text.text)) return text
       if (typeof readNumber(text.text) === 'number' && source.from === 'text')
         return { ...text, text: String(readNumber(text.text)) }
       return { refused: say`“${text.text}” is not a plain number, and the control takes nothing else.` }
@@ -169,7 +169,9 @@ function fitted(text: Text, source: Source, material: Material, target: Target):
     case 'text':
     case 'combobox':
     case 'chips':
-      return text.text.includes('\n') ? { ...text, text: text.text.replace(/\s*\n\s*/g, ' ') } : text
+      return text.text.includes('\n')
+        ? { ...text, text: text.text.replace(/\s+/g, (run) => (run.includes('\n') ? ' ' : run)) }
+        : text
     case 'textarea':
     case 'rich-text':
       return text

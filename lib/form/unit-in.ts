@@ -1,4 +1,5 @@
 /** The unit that a label asks for. */
+import { cut } from '../bounds.ts'
 import { unitsLike } from '../units/convert.ts'
 import type { Item } from './material.ts'
 import { words } from './words.ts'
@@ -26,9 +27,12 @@ const spellings: readonly (readonly [RegExp, string])[] = [
   [/\bmet(er|re)s\b|\bm$/, 'm'],
 ]
 
+/** A unit stands within so many characters; each spelling looks for its second word from every first one on. */
+const most = 200
+
 /** The unit that a label asks for, as an id of lib/units. */
 export function unitIn(label: string): string | undefined {
-  const text = words(label.replaceAll('°', ' deg ')).join(' ')
+  const text = words(cut(label, most).replaceAll('°', ' deg ')).join(' ')
   return spellings.find(([spelling]) => spelling.test(text))?.[1]
 }
 

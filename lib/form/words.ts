@@ -1,13 +1,17 @@
 /** Comparing the texts of a page: labels, legends, options. */
+import { cut } from '../bounds.ts'
 
 /** The text with each run of white space as one blank, and none around it. */
 export const squeeze = (text: string): string => text.replace(/\s+/g, ' ').trim()
 
 /** Collapses white space and drops the marks that pages hang on a label: a trailing colon, a star for "required". */
 export function tidy(text: string): string {
-  return squeeze(text)
-    .replace(/^[*\s]+|[\s:*]+$/g, '')
-    .replace(/\s*\((required|optional)\)$/i, '')
+  const whole = squeeze(text)
+  // Step by step: an expression for the end would be tried anew at every mark in the middle.
+  let [from, to] = [0, whole.length]
+  while (from < to && '* '.includes(whole.charAt(from))) from++
+  while (to > from && '*: '.includes(whole.charAt(to - 1))) to--
+  return whole.slice(from, to).replace(/ ?\((required|optional)\)$/i, '')
 }
 
 /** Lower case, without numbering in front (`C1.`, `7)`) and without punctuation, so that small edits do not count. */
@@ -34,15 +38,7 @@ export function alike(a: string, b: string): number {
   const other = words(b)
   if (one.length === 0 || other.length === 0) return 0
   if (one.join(' ') === other.join(' ')) return 0.9
-  const left = [...other]
-  let shared = 0
-  for (const word of one) {
-    const at = left.indexOf(word)
-    if (at >= 0) {
-      shared++
-      left.splice(at, 1)
-    }
-  }
+  const shared = one.length - without(one, other).length
   return (0.85 * 2 * shared) / (one.length + other.length)
 }
 
@@ -71,7 +67,8 @@ interface Traits {
 
 const traits = new Map<string, Traits>()
 
-function traitsOf(text: string): Traits {
+function traitsOf(long: string): Traits {
+  const text = cut(long)
   const before = traits.get(text)
   if (before) return before
   const simple = plain(text)
@@ -128,7 +125,8 @@ export interface Gist {
 const known = new Map<string, Gist>()
 
 /** What a label asks for, without the phrases around it; remembered, because a page is compared again and again. */
-export function gist(text: string): Gist {
+export function gist(long: string): Gist {
+  const text = cut(long)
   const before = known.get(text)
   if (before) return before
   let lower = tidy(text).toLowerCase()
@@ -146,11 +144,12 @@ export function gist(text: string): Gist {
 }
 
 function without(all: readonly string[], taken: readonly string[]): string[] {
-  const left = [...taken]
+  const left = new Map<string, number>()
+  for (const word of taken) left.set(word, (left.get(word) ?? 0) + 1)
   return all.filter((word) => {
-    const at = left.indexOf(word)
-    if (at >= 0) left.splice(at, 1)
-    return at < 0
+    const more = left.get(word) ?? 0
+    left.set(word, more - 1)
+    return more <= 0
   })
 }
 

@@ -14,7 +14,7 @@ const spaces = /[\s\u00A0\u2009\u202F]/
 const pointMark = /^\d{1,3}([,'’\s\u00A0\u2009\u202F])\d{3}(?:\1\d{3})*(?:\.\d*)?$/
 const commaMark = /^\d{1,3}([.'’\s\u00A0\u2009\u202F])\d{3}(?:\1\d{3})*,\d*$/
 const manyPoints = /^\d{1,3}(?:\.\d{3}){2,}$/
-const plain = /^(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?$/i
+const plain = /^(?:\d+(?:\.\d*)?|\.\d+)(?:e[+-]?\d+)?$/i
 /** Thousands to one, a decimal with three places to another. */
 const eitherWay = /^([1-9]\d{0,2})[.,](\d{3})$/
 const decimalComma = /^(?:\d+,\d*|,\d+)$/

@@ -1,4 +1,6 @@
 import { beforeAll, expect, test } from 'vitest'
+import { asItIs } from '../../lib/book/attachments.ts'
+import { toBase64 } from '../../lib/book/base64.ts'
 import { database } from '../../lib/book/database.ts'
 import { verify } from '../../lib/book/entries.ts'
 import { BookError } from '../../lib/book/error.ts'
@@ -9,6 +11,7 @@ import { readSealed, sealedFile, type Item } from '../../lib/book/sealed.ts'
 import { saveJob } from '../../lib/book/jobs.ts'
 import { saveMap } from '../../lib/book/maps.ts'
 import { addFillLine, endFill, startFill } from '../../lib/book/fills.ts'
+import { sha256 } from '../../lib/book/sha256.ts'
 import { demoJob } from '../../lib/job/demo.ts'
 import { generator } from '../random.ts'
 import { context, fakeFill, fakeLine, fakeMap } from './fake.ts'
@@ -45,6 +48,30 @@ test.each(known())('%s is refused in a sentence, as a book and as a review', asy
   expect(await outcome(file)).toBe('refused')
   await expect(readReview(new Blob([file]))).rejects.toBeInstanceOf(BookError)
   expect(({} as { polluted?: number }).polluted).toBeUndefined()
+})
+
+const pageInside = '<!doctype html><title>report</title><form action="//elsewhere.example"><input type="password">'
+const photo = [0xff, 0xd8, 0xff, 0xe0]
+
+/** A book file, sealed as it must be, with one attachment. */
+async function withAttachment(bytes: Uint8Array<ArrayBuffer>, type: string): Promise<Blob> {
+  const blob = { kind: 'blob', value: { sha256: await sha256(bytes), type, bytes: toBase64(bytes) } }
+  const parts: string[] = []
+  for await (const part of sealedFile([...items.filter(({ kind }) => kind === 'head'), blob])) parts.push(part)
+  return new Blob(parts)
+}
+
+test('an attachment that is a page inside is refused with its whole file, whatever its type says', async () => {
+  const page = new TextEncoder().encode(pageInside)
+  await expect(openBookFile(await withAttachment(page, 'application/pdf')).then(planImport)).rejects.toThrow(
+    /Line 3 of the file: .* is not a photo .* or a PDF inside/,
+  )
+  expect(await outcome(await withAttachment(Uint8Array.from(photo), 'text/html'))).toBe('planned')
+})
+
+test('an attachment is opened as what it is inside, and as nothing when it is neither photo nor PDF', () => {
+  expect(asItIs(new TextEncoder().encode(pageInside).buffer).type).toBe('application/octet-stream')
+  expect(asItIs(Uint8Array.from(photo).buffer).type).toBe('image/jpeg')
 })
 
 test('what was put out of shape is refused, or read as what it is; nothing is changed and nothing runs', async () => {

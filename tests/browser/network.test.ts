@@ -1,6 +1,9 @@
+import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
 import { expect, it } from 'vitest'
 import { startSite } from '../pages/site/server.ts'
-import { launch, type Logged } from './harness.ts'
+import { built, launch, type Logged } from './harness.ts'
 import { forms, round } from './round.ts'
 
 /** Hosts that Chromium itself turns to; no page and no extension stands behind these. */
@@ -13,9 +16,20 @@ function byExtension(log: Logged[]): Logged[] {
 /** Runs inside the extension. */
 const ask = (url: string) => fetch(url).catch(() => undefined)
 
-it('would see a request of the popup or of the background, if there were one', async () => {
+/** A copy of the build without the policy that stops requests: what one looks like in the log. */
+function withoutPolicy(): string {
+  const copy = mkdtempSync(join(tmpdir(), 'without-policy-'))
+  cpSync(built, copy, { recursive: true })
+  const path = join(copy, 'manifest.json')
+  const { content_security_policy: _, ...manifest } = JSON.parse(readFileSync(path, 'utf8')) as Record<string, unknown>
+  writeFileSync(path, JSON.stringify(manifest))
+  return copy
+}
+
+it('would see a request of the popup or of the background, if the policy let one through', async () => {
   const site = await startSite()
-  const session = await launch()
+  const extension = withoutPolicy()
+  const session = await launch({ extension })
   const page = await session.open(site.plain)
   const popup = await session.openPopup(page)
   await popup.page.evaluate(ask, `${site.origin}/from-popup`)
@@ -23,6 +37,7 @@ it('would see a request of the popup or of the background, if there were one', a
   await worker!.evaluate(ask, `${site.origin}/from-background`)
   const seen = byExtension(await session.closeAndReadNetwork()).map(({ url }) => new URL(url).pathname)
   await site.close()
+  rmSync(extension, { recursive: true })
   expect(seen).toEqual(['/from-popup', '/from-background'])
 })
 

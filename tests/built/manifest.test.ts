@@ -28,6 +28,14 @@ describe.each(['chrome-mv3', 'firefox-mv3'])('%s asks for nothing before the per
     expect(built.web_accessible_resources ?? []).toEqual([])
   })
 
+  it('lets no page of the extension load, send or run anything from elsewhere', () => {
+    expect(manifest(target).content_security_policy).toEqual({
+      extension_pages:
+        "default-src 'self'; script-src 'self'; style-src 'self' 'unsafe-inline'; img-src 'self' blob: data:; " +
+        "connect-src 'self'; object-src 'none'; base-uri 'none'; form-action 'none';",
+    })
+  })
+
   it('asks only for permissions that show no warning', () => {
     const allowed = ['activeTab', 'scripting', 'storage', 'unlimitedStorage', 'sidePanel']
     for (const permission of manifest(target).permissions ?? []) expect(allowed).toContain(permission)

@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'preact/hooks'
-import { bytesOf } from '../../book/attachments.ts'
+import { acceptedTypes, asItIs, bytesOf } from '../../book/attachments.ts'
+import { refuse } from '../../book/error.ts'
 import type { KeptFile } from '../../book/schema.ts'
 import { downloadBlob } from './download.ts'
 import { Said, useSaid } from './said.tsx'
@@ -13,11 +14,14 @@ export function AttachedFile({ file }: { file: KeptFile }) {
   const isPhoto = file.type.startsWith('image/')
   useEffect(() => () => URL.revokeObjectURL(shown), [shown])
 
-  const read = async () => new Blob([await bytesOf(file)], { type: file.type })
+  const read = async () => asItIs(await bytesOf(file))
   const look = () =>
     run(async () => {
-      const url = URL.createObjectURL(await read())
-      if (isPhoto) {
+      const blob = await read()
+      if (!acceptedTypes.includes(blob.type))
+        throw refuse(file.name, say`${file.name} is neither a photo nor a PDF inside, so it is not opened here.`)
+      const url = URL.createObjectURL(blob)
+      if (blob.type.startsWith('image/')) {
         setShown(url)
         return
       }

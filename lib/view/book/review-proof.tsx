@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'preact/hooks'
+import { asItIs } from '../../book/attachments.ts'
 import type { ReviewResult } from '../../book/review.ts'
 import type { ReviewFile } from '../../book/review-file.ts'
 import { isFill } from '../../book/rows.ts'
@@ -95,7 +96,7 @@ function Attached({ file, entry }: { file: ReviewFile; entry: Extract<Entry, { k
   const [url, setUrl] = useState('')
   useEffect(() => () => URL.revokeObjectURL(url), [url])
   if (!bytes) return <p class="st bad">{say`${name} is not in the file.`}</p>
-  const blob = () => new Blob([bytes], { type: type.startsWith('image/') ? type : 'application/pdf' })
+  const blob = () => asItIs(bytes.buffer)
   return (
     <span class="attached">
       {url && <img src={url} alt={say`Attached photo ${name}`} />}
