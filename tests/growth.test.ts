@@ -132,11 +132,12 @@ test.each(Object.entries(readers))('%s: eight times the text is about eight time
   expect(slow).toEqual([])
 })
 
+const rest = (count: number) =>
+  Array.from({ length: count }, (_, at) =>
+    fakeClues({ name: at % 3 ? `System ${at}` : 'All other systems', section: 'Ducts', attributes: {} }),
+  )
+
 test('eight times the controls are about eight times the work of suggesting', () => {
-  const rest = (count: number) =>
-    Array.from({ length: count }, (_, at) =>
-      fakeClues({ name: at % 3 ? `System ${at}` : 'All other systems', section: 'Ducts', attributes: {} }),
-    )
   const [few, many] = [250, 2000].map((count) => {
     const controls = rest(count)
     const before = process.threadCpuUsage()

@@ -95,7 +95,7 @@ function accessible(element: Element): string {
     const now = [...labels].filter(({ control }) => control === element)
     return tidy((now.length > 0 ? now : pointedLabels(element)).map(textIn).join(' '))
   }
-  return tidy(said(element))
+  return tidy(nameSaid(element))
 }
 
 const attribute = (element: Element, name: string): string =>
@@ -123,7 +123,7 @@ const readOut = (element: Element): string =>
 const byContent = 'button, summary, [role=button], [role=checkbox], [role=radio], [role=switch], [role=option]'
 
 /** The accessible name, by the steps of Accessible Name and Description Computation 1.2 that controls and groups need. */
-function said(element: Element): string {
+function nameSaid(element: Element): string {
   const legend = is(element, 'fieldset') ? first(element, ':scope > legend') : null
   return (
     named(element, 'aria-labelledby').map(readOut).join(' ').trim() ||

@@ -28,11 +28,11 @@ afterAll(() => {
 const tryAll = (to: string) => `async function () {
   const document = this.ownerDocument
   const view = document.defaultView
-  const stopped = []
+  const stopped = new Set()
   const heard = (count) => new Promise((resolve) => {
     document.addEventListener('securitypolicyviolation', ({ effectiveDirective }) => {
-      stopped.push(effectiveDirective)
-      if (stopped.length === count) resolve()
+      stopped.add(effectiveDirective.replace('-elem', ''))
+      if (stopped.size === count) resolve()
     })
   })
   const all = heard(6)
@@ -49,9 +49,11 @@ const tryAll = (to: string) => `async function () {
   script.src = '${to}/script'
   document.body.append(script)
   await view.fetch('${to}/fetch').catch(() => {})
-  put('<form action="${to}/form"><input name="passphrase" value="a"></form>').submit()
+  try {
+    put('<form action="${to}/form"><input name="passphrase" value="a"></form>').submit()
+  } catch {}
   await all
-  return stopped.sort().join(' ')
+  return [...stopped].sort().join(' ')
 }`
 
 describe.each([
@@ -69,9 +71,7 @@ describe.each([
     const book = await host.openPage('/book.html')
     await book.wait(/Entries/)
     const stopped = await book.ask<string>(tryAll(origin))
-    expect(stopped.replace('script-src-elem', 'script-src')).toBe(
-      'connect-src form-action frame-src img-src object-src script-src',
-    )
+    expect(stopped).toBe('connect-src form-action frame-src img-src object-src script-src')
     // The server is there, and hears a page that is not the extension's.
     const page = await host.open(`${origin}/heard`)
     await page.close()
