@@ -3,6 +3,7 @@ import { listControls, nameOfControl, type Control } from './controls.ts'
 import { alive } from './dom.ts'
 import { fileOf } from './file.ts'
 import { findAll } from './find.ts'
+import { kept } from './kept.ts'
 import { addedKinds } from './kinds.ts'
 import { sectionOf } from './names.ts'
 import type { Plan } from './plan.ts'
@@ -155,7 +156,7 @@ async function enter(
   const named = { control: control.name, section: control.section, before: readNow }
   if (line.state === 'already there' && readNow === line.now)
     return end({ ...named, outcome: 'entered', readBack: readNow, note: say`was already there, left as it is` })
-  if (!control.far && isExtra(control.kind) && !globalThis.gapsumWriters) await bring?.()
+  if (!control.far && isExtra(control.kind) && !kept('gapsumWriters')) await bring?.()
   const file = plan.files?.get(line.binding)
   const { reason, held } = await write(control, line.text, file && fileOf(file), plan.exact)
   if (reason !== undefined && (control.far || onPage(control.element)))

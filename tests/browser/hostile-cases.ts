@@ -56,6 +56,20 @@ export const cases: Readonly<Record<string, Readonly<Record<string, Case>>>> = {
       expect(within).toEqual([])
     },
 
+    async 'shows the form in a modal dialog of a web component: the helper is within reach, and fills it'(attacked) {
+      for (const mode of ['open', 'closed']) {
+        const page = await attacked.visit('dialogs')
+        await attack(page, mode)
+        const { lines } = await attacked.fill(page)
+        expect([mode, outcomesOf(lines)]).toEqual([mode, allEntered])
+      }
+    },
+
+    async 'names elements as the helper names its own things, and is filled all the same'(attacked) {
+      const { lines } = await attacked.fill(await attacked.visit('names'))
+      expect(outcomesOf(lines)).toEqual(allEntered)
+    },
+
     async 'sends messages of every kind and is heard by nobody'(attacked) {
       const page = await attacked.visit('messages')
       const ui = await attacked.plan(page)

@@ -2,6 +2,7 @@
 import type { Control } from '../controls.ts'
 import { alive } from '../dom.ts'
 import type { Written } from '../image.ts'
+import { kept } from '../kept.ts'
 import { lockableKinds } from '../kinds.ts'
 import type { ControlKind } from '../schema.ts'
 import { writeCheckbox } from './checkbox.ts'
@@ -45,7 +46,7 @@ export async function write(control: Control, text: string, file?: File, exact =
   const { element, kind } = control
   if (!alive(element)) return { reason: say`is no longer on the page` }
   if (element.matches(':disabled, [aria-disabled=true]')) return { reason: say`is disabled by the page` }
-  const writer = isExtra(kind) ? globalThis.gapsumWriters?.[kind] : writers[kind]
+  const writer = isExtra(kind) ? kept('gapsumWriters')?.[kind] : writers[kind]
   if (!writer) return { reason: say`is of another kind than when it was mapped: open the plan anew from the toolbar` }
   if (lockableKinds.has(kind) && (element as HTMLInputElement).readOnly) return { reason: say`can only be read` }
   try {

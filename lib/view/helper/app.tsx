@@ -1,5 +1,6 @@
 import type { ComponentChildren } from 'preact'
 import { useEffect, useMemo, useState } from 'preact/hooks'
+import { kept } from '../../form/kept.ts'
 import { ShellContext, type Shell } from './shell.ts'
 
 type Place = Pick<Shell, 'host' | 'root' | 'signal' | 'close' | 'setBusy'>
@@ -19,7 +20,7 @@ declare global {
 
 /** What every part of the helper stands in. */
 export function App({ host, root, signal, close, setBusy, round, trouble, children }: AppProps) {
-  const [side, move] = useState(() => globalThis.gapsumSide ?? 'right')
+  const [side, move] = useState(() => kept('gapsumSide') ?? 'right')
   const [folded, setFolded] = useState(false)
   const shell = useMemo(() => {
     const setSide = (now: Shell['side']) => {

@@ -3,9 +3,23 @@
 /** How often in a second the host is put back at once; a page that throws it out more often waits for the next second. */
 const often = 20
 
+/** The documents and shadow roots of the page, as they were last walked. */
+let roots: readonly Node[] = []
+const hearers = new Set<() => void>()
+
+/** Takes what was walked: a dialog or popover inside a shadow root tells nobody outside of it. */
+export function tellRoots(walked: readonly Node[]): void {
+  roots = walked
+  for (const hear of hearers) hear()
+}
+
+/** The page itself and its shadow roots; a frame has a top layer of its own. */
+const ofPage = () =>
+  [document, ...roots].filter((node) => node === document || (node.ownerDocument === document && node.isConnected))
+
 /**
  * Keeps the helper's host above the page and within reach: in the top layer, above what opens there later, inside an
- * open modal dialog (the rest of the document is inert then), put back when the page throws it out or puts its whole
+ * open modal dialog (the rest of the document is inert then) also where that stands in a shadow root, put back when the page throws it out or puts its whole
  * document in anew, and untouched by focus traps.
  */
 export function keepOnTop(host: HTMLElement, signal: AbortSignal): void {
@@ -30,30 +44,45 @@ export function keepOnTop(host: HTMLElement, signal: AbortSignal): void {
 
   const settle = () => {
     if (signal.aborted || !document.documentElement) return
-    const home = [...document.querySelectorAll('dialog:modal')].at(-1) ?? document.documentElement
+    let home = document.documentElement
+    for (const node of ofPage())
+      home = [...(node as Document).querySelectorAll<HTMLElement>('dialog:modal')].at(-1) ?? home
     const placed = host.parentElement === home
     if (placed && host.matches(':popover-open')) return
     if (!mayAct()) return
     if (!placed) home.append(host)
     if (!host.matches(':popover-open')) host.showPopover()
   }
-  settle()
 
   const observer = new MutationObserver(settle)
-  observer.observe(document, { childList: true, subtree: true, attributes: true, attributeFilter: ['open'] })
-  signal.addEventListener('abort', () => observer.disconnect())
-
+  const raise = () => {
+    host.hidePopover()
+    host.showPopover()
+  }
   // What is opened last lies on top, and may lie over the helper unseen.
-  document.addEventListener(
-    'toggle',
-    (event) => {
-      if (event.target === host) return settle()
-      if (!(event.target as Element).matches(':popover-open') || !mayAct()) return
-      host.hidePopover()
-      host.showPopover()
-    },
-    { capture: true, signal },
-  )
+  const toggled = (event: Event) => {
+    if (event.target === host) settle()
+    else if ((event.target as Element).matches(':popover-open') && mayAct()) raise()
+  }
+  const watched = new WeakSet<Node>()
+  const watch = () => {
+    for (const node of ofPage()) {
+      if (watched.has(node)) continue
+      watched.add(node)
+      observer.observe(node, { childList: true, subtree: true, attributes: true, attributeFilter: ['open'] })
+      node.addEventListener('toggle', toggled, { capture: true, signal })
+      // What was opened in it before it was known lies above.
+      if (node !== document && (node as ShadowRoot).querySelector(':popover-open') && mayAct()) raise()
+    }
+    settle()
+  }
+  settle()
+  watch()
+  hearers.add(watch)
+  signal.addEventListener('abort', () => {
+    hearers.delete(watch)
+    observer.disconnect()
+  })
 
   // Page scripts that pull the focus back into their own dialog listen to these two; the dock itself does not.
   for (const type of ['focusin', 'focusout']) {

@@ -131,7 +131,7 @@ export function Mapping({ material, map: given, onPlan }: MappingProps) {
 
   return (
     <>
-      <Marks pick marks={mappingMarks(page, material, picked, pointed)} />
+      <Marks pick marks={mappingMarks(page, picked, pointed)} />
       <Dock
         title={say`Map this page`}
         closeLabel={say`Close, keep what is bound`}

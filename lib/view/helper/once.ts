@@ -1,6 +1,7 @@
 /** A script of the extension in a page or frame: it runs once, however often it is put there. */
 import type { Runtime } from 'webextension-polyfill'
 import { browser } from '../../browser.ts'
+import { kept } from '../../form/kept.ts'
 import type { ToHelper } from '../../messages.ts'
 import { fits, type Shape } from '../../shape.ts'
 
@@ -22,7 +23,7 @@ const extensionLives = () => Boolean(browser.runtime?.id)
  * @param main what the script does until its life ends; what it gives runs when the script is put there again
  */
 export function once(name: string, main: (life: AbortController) => (() => void) | undefined): void {
-  const scripts = (globalThis.gapsumScripts ??= {})
+  const scripts = (globalThis.gapsumScripts = kept('gapsumScripts') ?? {})
   const living = scripts[name]
   if (living?.alive()) return living.again()
   // What an update of the extension left behind answers to nobody.

@@ -1,5 +1,6 @@
 import { Fragment, render, type ComponentChildren } from 'preact'
 import { forgetFrames } from '../../form/far.ts'
+import { kept } from '../../form/kept.ts'
 import type { ToHelper } from '../../messages.ts'
 import { say } from '../../words/say.ts'
 import { App } from './app.tsx'
@@ -75,7 +76,7 @@ export function stage<T extends 'map' | 'plan'>(
   let view: (ReturnType<typeof open<T>> & { closed: AbortSignal }) | undefined
   return (task) => {
     if (!view || view.closed.aborted) {
-      const refusal = globalThis.gapsumLeave?.()
+      const refusal = kept('gapsumLeave')?.()
       if (refusal !== undefined) return { shown: false, message: refusal }
       const closed = new AbortController()
       const opened = open(css, closed, draw)
@@ -96,7 +97,7 @@ export function stage<T extends 'map' | 'plan'>(
       )
       closed.signal.addEventListener('abort', () => {
         forgetFrames()
-        if (globalThis.gapsumLeave === leave) globalThis.gapsumLeave = undefined
+        if (kept('gapsumLeave') === leave) globalThis.gapsumLeave = undefined
         // Whoever takes over goes on hearing them.
         if (!replaced) void send({ type: 'frames-end' })
       })

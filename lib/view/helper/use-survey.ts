@@ -3,6 +3,7 @@ import { survey, type Survey } from '../../form/controls.ts'
 import { onFrames } from '../../form/far.ts'
 import { watchRoots } from '../../form/watch-roots.ts'
 import { whenQuiet } from '../../form/when-quiet.ts'
+import { tellRoots } from './keep-on-top.ts'
 
 /** Pages redraw in bursts; the controls are listed again once it has been quiet for this long, in ms. */
 const quiet = 300
@@ -25,10 +26,12 @@ export function useSurvey(): Survey {
     const look = () => {
       const now = survey(document)
       watch(now.roots)
+      tellRoots(now.roots)
       setSeen((before) => (sameElements(elementsOf(before), elementsOf(now)) ? before : now))
     }
     const watch = watchRoots(whenQuiet(look, quiet, life.signal), life.signal, telling)
     watch(seen.roots)
+    tellRoots(seen.roots)
     onFrames(look, life.signal)
     return () => life.abort()
   }, [])
