@@ -106,11 +106,22 @@ export const bodyOf: Start = async (session) => {
   return html?.children?.find((child) => child.localName === 'body')?.backendNodeId
 }
 
+/** Elements of a name in any shadow root of the page. */
+async function everywhere(session: CDPSession, name: string): Promise<number[]> {
+  const query = { query: name, includeUserAgentShadowDOM: true }
+  const { searchId, resultCount } = await session.send('DOM.performSearch', query)
+  if (resultCount === 0) return []
+  const { nodeIds } = await session.send('DOM.getSearchResults', { searchId, fromIndex: 0, toIndex: resultCount })
+  await session.send('DOM.discardSearchResults', { searchId })
+  return nodeIds
+}
+
 /** Asked for by name, for the whole tree of a page may be very large. */
 export const closedRootOf: Start = async (session) => {
   const { root } = await session.send('DOM.getDocument', { depth: 0 })
   const selector = 'gapsum-helper'
-  const { nodeIds } = await session.send('DOM.querySelectorAll', { nodeId: root.nodeId, selector })
+  const { nodeIds: own } = await session.send('DOM.querySelectorAll', { nodeId: root.nodeId, selector })
+  const nodeIds = own.length > 0 ? own : await everywhere(session, selector)
   for (const nodeId of nodeIds) {
     const { node } = await session.send('DOM.describeNode', { nodeId, depth: 1, pierce: true })
     const found = node.shadowRoots?.find(({ shadowRootType }) => shadowRootType === 'closed')

@@ -77,8 +77,15 @@ const beside = (body: string): string => `(async () => {
     const known = nodes.indexOf(node)
     return known < 0 ? nodes.push(node) - 1 : known
   }
-  const helperRoot = () =>
-    [...document.querySelectorAll('gapsum-helper')].flatMap((host) => host.openOrClosedShadowRoot ?? [])[0]
+  const hosts = (root) => [
+    ...root.querySelectorAll('gapsum-helper'),
+    ...[...root.querySelectorAll('*')].flatMap((each) =>
+      each.localName.includes('-') && !each.localName.startsWith('gapsum') && each.openOrClosedShadowRoot
+        ? hosts(each.openOrClosedShadowRoot)
+        : [],
+    ),
+  ]
+  const helperRoot = () => hosts(document).flatMap((host) => host.openOrClosedShadowRoot ?? [])[0]
   let said
   try {
     said = { value: await (${body})() }
