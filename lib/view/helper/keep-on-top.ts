@@ -5,17 +5,17 @@ const often = 20
 
 /** The documents and shadow roots of the page, as they were last walked. */
 let roots: readonly Node[] = []
-const hearers = new Set<() => void>()
+let hear: (() => void) | undefined
 
 /** Takes what was walked: a dialog or popover inside a shadow root tells nobody outside of it. */
 export function tellRoots(walked: readonly Node[]): void {
   roots = walked
-  for (const hear of hearers) hear()
+  hear?.()
 }
 
 /** The page itself and its shadow roots; a frame has a top layer of its own. */
 const ofPage = () =>
-  [document, ...roots].filter((node) => node === document || (node.ownerDocument === document && node.isConnected))
+  [document, ...roots.filter((node) => node.ownerDocument === document && node.isConnected)] as Document[]
 
 /**
  * Keeps the helper's host above the page and within reach: in the top layer, above what opens there later, inside an
@@ -45,8 +45,7 @@ export function keepOnTop(host: HTMLElement, signal: AbortSignal): void {
   const settle = () => {
     if (signal.aborted || !document.documentElement) return
     let home = document.documentElement
-    for (const node of ofPage())
-      home = [...(node as Document).querySelectorAll<HTMLElement>('dialog:modal')].at(-1) ?? home
+    for (const node of ofPage()) home = [...node.querySelectorAll<HTMLElement>('dialog:modal')].at(-1) ?? home
     const placed = host.parentElement === home
     if (placed && host.matches(':popover-open')) return
     if (!mayAct()) return
@@ -72,15 +71,14 @@ export function keepOnTop(host: HTMLElement, signal: AbortSignal): void {
       observer.observe(node, { childList: true, subtree: true, attributes: true, attributeFilter: ['open'] })
       node.addEventListener('toggle', toggled, { capture: true, signal })
       // What was opened in it before it was known lies above.
-      if (node !== document && (node as ShadowRoot).querySelector(':popover-open') && mayAct()) raise()
+      if (node !== document && node.querySelector(':popover-open') && mayAct()) raise()
     }
     settle()
   }
-  settle()
   watch()
-  hearers.add(watch)
+  hear = watch
   signal.addEventListener('abort', () => {
-    hearers.delete(watch)
+    if (hear === watch) hear = undefined
     observer.disconnect()
   })
 
