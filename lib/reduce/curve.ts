@@ -39,7 +39,7 @@ export function curveOf(sheet: Sheet, options: ReduceOptions = {}, apart: Point[
   const { exponent, coefficient, standard, factor } = leak
   const at = (pressure: number) => {
     const flow = coefficient * pressure ** exponent
-    return { flow, ...leak.limits(flow, leak.half(pressure)) }
+    return { flow, ...leak.limits(flow, leak.uncertainty(pressure).half) }
   }
   const drawn = ({ pressure, flow }: Reading): CurvePoint => {
     const standardFlow = flow * standard * factor

@@ -1,13 +1,15 @@
 /** From a sheet to a report. */
 import type { Sheet } from '../sheet/schema.ts'
+import { type Uncertainty, budgetOf, coverage, partWords, withSize } from './budget.ts'
 import { checks } from './checks/index.ts'
 import { figures } from './figures/index.ts'
 import type { Computed, Context, Figure, Need } from './figures/figure.ts'
 import { type Readings, readingsOf } from './flow.ts'
 import { type Leak, type ReduceOptions, leakOf } from './leak.ts'
-import type { ChainStep, FigureValue, Report, Step } from './report.ts'
+import type { BudgetPart, ChainStep, FigureValue, Report, Step } from './report.ts'
+import { calmScatter } from './noise.ts'
 import { short } from './say.ts'
-import { quadrature, usualInstrument } from './uncertainty.ts'
+import { scatterAlone } from './scatter-alone.ts'
 import { parseSheet } from './parse.ts'
 import { validate } from './validate.ts'
 import { chainSteps, usedPoints } from './working.ts'
@@ -27,46 +29,43 @@ function givenOf({ building, duct, weatherShieldingFactor }: Sheet, leak: Leak):
 }
 
 /** The parts of a note that hold for every figure of a sheet. */
-interface Notes {
-  limits: string
-  /** The same of a figure with a size of the building in it, and what that adds, as a fraction. */
-  sized: { limits: string; half: number }
-  chain: (string | undefined)[]
-}
+type Notes = (string | undefined)[]
 
 function airNote(typed: Sheet['air'], found: Readings['air']): string | undefined {
   if (!typed) return say`Temperatures not given: no air correction.`
   return found ? undefined : say`Air within the thresholds of ANSI/RESNET/ICC 380: no air correction.`
 }
 
-/** Where the limits come from: scatter or assumption, and the instrument. */
-function limitsOf({ instrument }: Sheet, { line, stations }: Leak, options: ReduceOptions, percent = 0): string {
-  const { pressurePercent, pressureFloor, flowPercent } = instrument ?? usualInstrument
-  const repeats = stations.some(({ scatter }) => scatter)
-  const parts = [
-    line && say`the scatter of the points`,
-    stations.length === 1 && say`the assumed exponent`,
-    repeats && say`the scatter of the repeats`,
-    options.instrumentUncertainty !== false &&
-      say`the instrument (± ${short(flowPercent)} % flow, ± ${short(pressurePercent)} % or ${short(pressureFloor)} Pa)`,
-    percent && say`the size of the building (± ${short(percent)} %)`,
-  ].filter(Boolean)
-  const named = parts.join(say` and `)
-  if (parts.length > 1) return say`Limits: ${named}, in quadrature.`
-  return named ? say`Limits: ${named} alone.` : say`Single readings without the instrument’s part show no limits.`
+/** From this share of the variance on a part is named, 1 %. */
+const worthNaming = 0.01
+
+/** Where the limits come from: each part with its share of the variance, the largest first. */
+function limitsNote(of: Uncertainty, leak: Leak, budget: readonly BudgetPart[]): string {
+  if (of.half === 0) return say`Single readings without the instrument’s part show no limits.`
+  if (budget.length === 0) {
+    return leak.line
+      ? say`Limits: the scatter of the points alone.`
+      : say`Limits: the scatter of the readings and the assumed exponent alone.`
+  }
+  const calm = leak.basis?.baseline.assumed
+    ? say`Few baseline readings: the weather is taken as calm beside them, ${calmScatter} Pa.`
+    : ''
+  const named = budget
+    .filter(({ share }) => share >= worthNaming)
+    .map(({ part, share }) => `${partWords(part)} ${Math.round(100 * share)} %`)
+  const factor =
+    of.freedom === undefined
+      ? say`coverage factor 2`
+      : say`coverage factor ${short(coverage(of.freedom), 3)}, ${of.freedom} degrees of freedom`
+  return [say`Limits, by share of the variance: ${named.join(', ')}; ${factor}.`, calm].filter(Boolean).join(' ')
 }
 
-function notesOf(sheet: Sheet, readings: Readings, leak: Leak, options: ReduceOptions): Notes {
-  const percent = sheet.building?.volumePercent ?? 0
-  return {
-    limits: limitsOf(sheet, leak, options),
-    sized: { limits: limitsOf(sheet, leak, options, percent), half: percent / 100 },
-    chain: [
-      usedPoints(sheet, readings, leak),
-      leak.factor === 1 ? undefined : say`Multiplied by the one-point factor of ${leak.factor}.`,
-      airNote(sheet.air, readings.air),
-    ],
-  }
+function notesOf(sheet: Sheet, readings: Readings, leak: Leak): Notes {
+  return [
+    usedPoints(sheet, readings, leak),
+    leak.factor === 1 ? undefined : say`Multiplied by the one-point factor of ${leak.factor}.`,
+    airNote(sheet.air, readings.air),
+  ]
 }
 
 /** Computes figures, each once, and keeps which ones each was computed from. */
@@ -105,31 +104,29 @@ class Figures {
   }
 }
 
-/** Where the limits come from. Those of the exponent of one point are its own and stand in its note. */
-function limitsNote(
-  { id }: Figure,
-  { half, sized }: Computed,
-  { line, assumed }: Leak,
-  notes: Notes,
-): string | undefined {
-  const { limits } = sized ? notes.sized : notes
-  if (!id.startsWith('leakage-')) return limits
-  if (line) return say`Limits: the fit alone.`
-  return half === undefined && assumed ? undefined : limits
+/** Limits about a value: a fraction in the sense of the leak, or in the figure's own unit. */
+function limitsOf({ value, absolute }: Computed, { half }: Uncertainty, leak: Leak): { low: number; high: number } {
+  return absolute ? { low: value - half, high: value + half } : leak.limits(value, half)
 }
 
-function valueOf(figure: Figure, computed: Computed, leak: Leak, notes: Notes): FigureValue {
-  const { value, unit, half, sized, low, high, note } = computed
-  const limits =
-    half !== undefined
-      ? leak.limits(value, sized ? quadrature(half, notes.sized.half) : half)
-      : low !== undefined && high !== undefined
-        ? { low, high }
-        : undefined
-  const text = [note, ...(figure.rests ? [] : notes.chain), limits && limitsNote(figure, computed, leak, notes)]
-    .filter(Boolean)
-    .join(' ')
-  return { value, unit, ...limits, ...(text && { note: text }) }
+function valueOf(figure: Figure, computed: Computed, sheet: Sheet, leak: Leak, notes: Notes): FigureValue {
+  const { value, unit, sized, absolute, low, high, note } = computed
+  const of =
+    computed.uncertainty &&
+    (sized ? withSize(computed.uncertainty, sheet.building?.volumePercent ?? 0) : computed.uncertainty)
+  const budget = of ? budgetOf(of, absolute ? value : 1) : []
+  const limits = of ? limitsOf(computed, of, leak) : low !== undefined && high !== undefined ? { low, high } : undefined
+  const factored = leak.factor !== 1 && of !== undefined && figure.rests === undefined
+  const text = [note, ...(figure.rests ? [] : notes), of && limitsNote(of, leak, budget)].filter(Boolean).join(' ')
+  return {
+    value,
+    unit,
+    ...limits,
+    ...(of?.freedom !== undefined && { freedom: of.freedom }),
+    ...(factored && { factor: leak.factor }),
+    ...(budget.length > 0 && { budget }),
+    ...(text && { note: text }),
+  }
 }
 
 function restsOn({ rests }: Figure, step: ChainStep): boolean {
@@ -160,17 +157,19 @@ function inOrder(list: Figure[], all: Figures): Figure[] {
   return list.toSorted((a, b) => all.from.get(a.id)!.size - all.from.get(b.id)!.size)
 }
 
-function fitOf(leak: Leak): Pick<Report, 'fit'> {
-  const { line, coefficient, exponent, coefficientHalf, exponentHalf } = leak
+/** The fit with the limits of its own scatter, whatever the figures hold beside it. */
+function fitOf(sheet: Sheet, leak: Leak): Pick<Report, 'fit'> {
+  const { line, coefficient, exponent } = leak
   if (!line) return {}
-  const { low, high } = leak.limits(coefficient, coefficientHalf)
+  const alone = scatterAlone(sheet, leak)
+  const { low, high } = leak.limits(coefficient, alone.at(0, 0).half)
   return {
     fit: {
       coefficient,
       exponent,
       correlation: line.correlation,
-      exponentLow: exponent - exponentHalf,
-      exponentHigh: exponent + exponentHalf,
+      exponentLow: exponent - alone.exponent.half,
+      exponentHigh: exponent + alone.exponent.half,
       coefficientLow: low,
       coefficientHigh: high,
       points: line.count,
@@ -208,13 +207,13 @@ export function reduceSheet(sheet: Sheet, options: ReduceOptions = {}): Report {
   const { readings, leak } = takeApart(sheet, options)
   const all = new Figures(sheet, leak)
   const list = figures.filter((figure) => all.allows(figure))
-  const notes = notesOf(sheet, readings, leak, options)
+  const notes = notesOf(sheet, readings, leak)
   const values: Report['figures'] = {}
-  for (const figure of list) values[figure.id] = valueOf(figure, all.get(figure), leak, notes)
+  for (const figure of list) values[figure.id] = valueOf(figure, all.get(figure), sheet, leak, notes)
   const context = { sheet, readings, leak, figures: values }
   return {
     figures: values,
-    ...fitOf(leak),
+    ...fitOf(sheet, leak),
     checks: checks.flatMap(({ id, run }) => {
       const result = run(context)
       return result ? [{ id, ...result }] : []

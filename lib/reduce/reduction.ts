@@ -2,7 +2,7 @@
 import { convert } from '../units/convert.ts'
 import type { FigureValue, Step } from './report.ts'
 import { named, short } from './say.ts'
-import { quadrature } from './uncertainty.ts'
+import { quadrature } from './budget.ts'
 import { say } from '../words/say.ts'
 
 export interface ReductionOptions {

@@ -2,7 +2,7 @@
 import { convert } from '../units/convert.ts'
 import type { FigureValue, Report, Step } from './report.ts'
 import { short } from './say.ts'
-import { quadrature } from './uncertainty.ts'
+import { quadrature } from './budget.ts'
 import { say } from '../words/say.ts'
 
 export interface SumOptions {

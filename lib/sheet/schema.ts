@@ -68,6 +68,12 @@ export const sheetSchema = z.object({
   /** `airHandlerFlow` in units.flow. */
   duct: z.optional(z.object({ leakage: z.enum(['total', 'outside']), airHandlerFlow: optional })),
   weatherShieldingFactor: optional,
+  /** How long each baseline reading and each reading of a point was averaged, s: scatter falls with the root of the time. */
+  averaging: z.optional(z.object({ baseline: optional, reading: optional })),
+  /** Standard deviation of one pressure reading where the baseline shows none, Pa; 0.2 when left out. */
+  pressureScatter: optional,
+  /** How the line of several points is found; 'least-squares' when left out. */
+  line: z.optional(z.enum(['least-squares', 'weighted'])),
   /**
    * A field check with a sharp-edged hole: its area (in2 with feet, cm2 with metres), the pressure across it, the flow that
    * was read through it (open less closed), and its discharge coefficient, 0.611 when left out.

@@ -1,4 +1,5 @@
-import { lowerShare, targetOf } from '../leak.ts'
+import { lowerShare } from '../estimate.ts'
+import { targetOf } from '../leak.ts'
 import { short } from '../say.ts'
 import { largestZeroFlow } from '../zero-flow.ts'
 import type { Check, CheckContext } from './check.ts'

@@ -15,12 +15,12 @@ export const airChanges50: Figure = {
   formula: say`ACH50 = Q50 per hour / V`,
   source: say`ISO 9972, IECC (from memory)`,
   compute: ({ of, units }, { volume }) => {
-    const { value, unit, half } = of(flow50)
+    const { value, unit, uncertainty } = of(flow50)
     const hourly = units.length === 'ft' ? convert(value, unit, 'cfm') * 60 : convert(value, unit, 'm3/h')
     return {
       value: hourly / volume,
       unit: '1/h',
-      half,
+      uncertainty,
       sized: true,
       values: named(
         ['Q50', value, unit],

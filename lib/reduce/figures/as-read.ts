@@ -18,7 +18,7 @@ export function asRead(pressure: number, more: Pick<Figure, 'id' | 'group' | 'la
     compute: ({ leak, units }) => ({
       value: leak.coefficientAsRead * pressure ** leak.exponent,
       unit: units.flow,
-      half: leak.half(pressure, true),
+      uncertainty: leak.uncertainty(pressure, true),
       note: say`To compare with the instrument’s own display; not at standard conditions.`,
       values: `${named(['Cread', leak.coefficientAsRead, `${units.flow}/Pa^n`])}, n = ${short(leak.exponent)}`,
     }),

@@ -15,13 +15,13 @@ export const ductQn: Figure = {
   formula: say`Qn = Q25 / A, in cfm and ft2`,
   source: say`common practice, no source`,
   compute: ({ of, units }, { floorArea }) => {
-    const { value, unit, half, note } = of(ductFlow25)
+    const { value, unit, uncertainty, note } = of(ductFlow25)
     const flow = convert(value, unit, 'cfm')
     const area = convert(floorArea, `${units.length}2`, 'ft2')
     return {
       value: flow / area,
       unit: 'cfm/ft2',
-      half,
+      uncertainty,
       sized: true,
       note,
       values: named(['Q25', flow, 'cfm'], ['A', area, 'ft2']),

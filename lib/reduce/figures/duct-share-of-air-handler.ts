@@ -15,11 +15,11 @@ export const ductShareOfAirHandler: Figure = {
   formula: say`100 × Q25 / air-handler flow`,
   source: say`common practice, no source`,
   compute: ({ of }, { airHandlerFlow }) => {
-    const { value, unit, half, note } = of(ductFlow25)
+    const { value, unit, uncertainty, note } = of(ductFlow25)
     return {
       value: (100 * value) / airHandlerFlow,
       unit: '%',
-      half,
+      uncertainty,
       note,
       values: named(['Q25', value, unit], [say`air-handler flow`, airHandlerFlow, unit]),
     }

@@ -22,8 +22,8 @@ export function fanNeeded({
     ...rest,
     compute: ({ of, leak }) => {
       const { value: total, unit } = of(ventilationRequired)
-      const { value: credit, half = 0 } = of(infiltrationCredit)
-      const { low, high } = leak.limits(credit, half)
+      const { value: credit, uncertainty } = of(infiltrationCredit)
+      const { low, high } = leak.limits(credit, uncertainty?.half ?? 0)
       const fan = (share: number) => Math.max(0, needed(total, share))
       const value = fan(credit)
       const notes = [

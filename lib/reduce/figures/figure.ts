@@ -1,5 +1,6 @@
 /** What a figure is: one file each in this folder, its name is the figure's id. */
 import type { Sheet, Units } from '../../sheet/schema.ts'
+import type { Uncertainty } from '../budget.ts'
 import type { Leak } from '../leak.ts'
 
 /** A cell of the sheet that a figure cannot do without; `fit`: a regression. */
@@ -19,9 +20,11 @@ export type Group = 'what forms ask' | 'leakage areas' | 'test quality' | 'venti
 export interface Computed {
   value: number
   unit: string
-  /** 95 % half-width as a fraction, in the sense of Leak.limits. Left out: no limits. */
-  half?: number | undefined
-  /** Whether a size of the building is in it: its uncertainty is then added to `half`. */
+  /** As a fraction, in the sense of Leak.limits. Left out: no limits. */
+  uncertainty?: Uncertainty | undefined
+  /** Whether `uncertainty` is in the figure's own unit and not a fraction. */
+  absolute?: boolean
+  /** Whether a size of the building is in it: its uncertainty is then added. */
   sized?: boolean
   /** Limits that do not lie about the value in that way. */
   low?: number

@@ -21,7 +21,7 @@ export function flowAt(pressure: number, more: Partial<Figure> = {}): Figure {
     compute: ({ leak, units }) => ({
       value: leak.coefficient * pressure ** leak.exponent,
       unit: units.flow,
-      half: leak.half(pressure),
+      uncertainty: leak.uncertainty(pressure),
       values: `C = ${short(leak.coefficient)} ${units.flow}/Pa^n, n = ${short(leak.exponent)}`,
     }),
     ...more,

@@ -24,7 +24,7 @@ export const infiltrationCredit: Figure = {
       value: convert((value * weatherShieldingFactor * area) / 7.3, 'cfm', unit),
       unit,
       // The floor area cancels out: NL is divided by it.
-      half: of(effectiveLeakageArea).half,
+      uncertainty: of(effectiveLeakageArea).uncertainty,
       values: named(['NL', value], ['wsf', weatherShieldingFactor], ['A', area, 'ft2'], ['k', convert(1, 'cfm', unit)]),
     }
   },

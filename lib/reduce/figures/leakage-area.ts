@@ -25,13 +25,13 @@ export function leakageArea(
     needs: [],
     formula: say`A = k × Q${pressure} / (Cd × √(2 × ${pressure} / ${referenceDensity})), Q in m3/s, k from m2 to the unit`,
     compute: ({ of, units }) => {
-      const { value, half } = of(flow)
+      const { value, uncertainty } = of(flow)
       const perSecond = convert(value, units.flow, 'm3/h') / 3600
       const unit = units.length === 'ft' ? 'in2' : 'cm2'
       return {
         value: convert(perSecond / (discharge * speed), 'm2', unit),
         unit,
-        half,
+        uncertainty,
         note: say`At ${pressure} Pa, discharge coefficient ${discharge}.`,
         values: named([`Q${pressure}`, perSecond, 'm3/s'], ['Cd', discharge], ['k', convert(1, 'm2', unit)]),
       }

@@ -14,7 +14,7 @@ export const leakageCoefficient: Figure = {
   compute: ({ leak, units }) => ({
     value: leak.coefficient,
     unit: `${units.flow}/Pa^n`,
-    half: leak.coefficientHalf,
+    uncertainty: leak.uncertainty(1),
     values: named(
       ['Cleak', leak.coefficient / leak.standard, `${units.flow}/Pa^n`],
       [say`standard factor`, leak.standard],

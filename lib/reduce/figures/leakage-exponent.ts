@@ -12,11 +12,11 @@ export const leakageExponent: Figure = {
   rests: 'on the fit',
   formula: say`n = slope of ln Q against ln ΔP`,
   source: say`ASTM E779, ASTM E1827, ISO 9972 (from memory)`,
-  compute: ({ leak: { exponent, exponentHalf, line, assumed } }) => ({
+  compute: ({ leak: { exponent, exponentUncertainty, line, assumed } }) => ({
     value: exponent,
     unit: '1',
-    low: exponent - exponentHalf,
-    high: exponent + exponentHalf,
+    uncertainty: exponentUncertainty,
+    absolute: true,
     note: assumed ? say`Assumed, not measured; limits: twice its standard uncertainty.` : undefined,
     values: line
       ? named(['points', line.count], [say`standard error`, line.slopeError])

@@ -15,12 +15,12 @@ export const normalizedLeakage: Figure = {
   formula: 'NL = 1000 × SLA × (H / 8.202)^0.4, H in ft',
   source: say`ASHRAE 62.2, ANSI 301 (from memory)`,
   compute: ({ of, units }, { height }) => {
-    const { value, half } = of(specificLeakageArea)
+    const { value, uncertainty } = of(specificLeakageArea)
     const feet = convert(height, units.length, 'ft')
     return {
       value: 1000 * value * (feet / 8.202) ** 0.4,
       unit: '1',
-      half,
+      uncertainty,
       sized: true,
       values: named(['SLA', value], ['H', feet, 'ft']),
     }

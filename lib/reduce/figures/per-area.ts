@@ -22,13 +22,13 @@ export function perArea(
     needs: [need],
     formula: `${flow.label} / A`,
     compute: ({ of, units }, given) => {
-      const { value, half, note } = of(flow)
+      const { value, uncertainty, note } = of(flow)
       const [flowUnit, unit] = unitsOf(units)
       const inUnit = convert(value, units.flow, flowUnit)
       return {
         value: inUnit / given[need],
         unit,
-        half,
+        uncertainty,
         sized: true,
         note,
         values: named([flow.label, inUnit, flowUnit], ['A', given[need], `${units.length}2`]),

@@ -15,13 +15,13 @@ export const specificLeakageArea: Figure = {
   formula: say`SLA = ELA / floor area`,
   source: say`ANSI 301 (from memory)`,
   compute: ({ of, units }, { floorArea }) => {
-    const { value, unit, half, note } = of(effectiveLeakageArea)
+    const { value, unit, uncertainty, note } = of(effectiveLeakageArea)
     const areaUnit = `${units.length}2`
     const area = convert(value, unit, areaUnit)
     return {
       value: area / floorArea,
       unit: '1',
-      half,
+      uncertainty,
       sized: true,
       note,
       values: named(['ELA', area, areaUnit], [say`floor area`, floorArea, areaUnit]),
