@@ -2,16 +2,18 @@
 #
 #   Rscript tests/published/r/oracle.R
 #   Rscript tests/published/r/oracle.R awkward
+#   Rscript tests/published/r/oracle.R budget
 #
-# Reads sheets.json and writes answers.json beside this file, or awkward.json and awkward-answers.json. Nothing here is taken from the engine: lines are fitted by
-# lm(), limits come from confint() and predict(), and the equations are written from these sources:
+# Reads sheets.json and writes answers.json beside this file, or awkward.json and awkward-answers.json, and so on. Nothing
+# here is taken from the engine: lines are fitted by lm(), limits come from confint() and predict(), the whole uncertainty
+# from the covariance matrix of the readings (budget.R), and the equations are written from these sources:
 #   density     ASTM E779, appendix form (elevation), from memory; rho = p / (287.055 T) with a barometer (ideal gas)
 #   viscosity   C.-A. Roulet, "Ventilation and Airflow in Buildings", equation 4.17
 #   mass balance ATTMA TSL, Appendix A, equations 5 and 6
 #   standard conditions  Roulet, equation 4.15 (ASTM E779); ISO 9972 without the viscosity term, from memory
 #   regression  Roulet, equation 4.11; ASTM E779 Annex A1; ISO 9972 Annex C
 #   areas       ASTM E779 (4 Pa, Cd 1); CAN/CGSB-149.10 (10 Pa, Cd 0.611); ANSI 301 (specific leakage area, normalized)
-#   one point   JCGM 100, law of propagation
+#   one and two points  ASTM E1827 (from memory): repeats are averaged; JCGM 100, law of propagation, 4.2 and G.4
 #   units       NIST SP 811: 1 ft = 0.3048 m, 1 in = 0.0254 m
 
 folder <- dirname(normalizePath(sub("^--file=", "", grep("^--file=", commandArgs(FALSE), value = TRUE)[1])))
@@ -49,13 +51,13 @@ read_json <- function(file) {
   value()
 }
 
-write_value <- function(x) {
+write_value <- function(x, digits = 15) {
   if (is.list(x)) {
-    paste0("{", paste0('"', names(x), '": ', vapply(x, write_value, ""), collapse = ", "), "}")
+    paste0("{", paste0('"', names(x), '": ', vapply(x, write_value, "", digits), collapse = ", "), "}")
   } else if (length(x) > 1) {
-    paste0("[", paste(sprintf("%.15g", x), collapse = ", "), "]")
+    paste0("[", paste(sprintf("%.*g", digits, x), collapse = ", "), "]")
   } else {
-    sprintf("%.15g", x)
+    sprintf("%.*g", digits, x)
   }
 }
 
@@ -169,7 +171,7 @@ named_figures <- function(sheet, flow, as_read) {
 
 answer <- function(sheet) {
   r <- reduce_sheet(sheet)
-  if (sheet$procedure == "one-point") return(one_point(sheet, r))
+  if (sheet$procedure %in% c("one-point", "two-point")) return(stations(sheet, r))
 
   x <- log(r$dp)
   line <- lm(log(r$leak) ~ x)
@@ -180,8 +182,7 @@ answer <- function(sheet) {
   flow <- lapply(seq_along(pressures), function(i) unname(k * exp(at[i, c("fit", "lwr", "upr")])))
   names(flow) <- pressures
   as_read <- lm(log(r$read) ~ x)
-  at_target <- flow[[target(sheet)]]
-  half <- sqrt(log(at_target[3] / at_target[1])^2 + instrument_half(n, as.numeric(target(sheet)))^2)
+  read_50 <- exp(predict(as_read, data.frame(x = log(50))))[[1]]
   list(
     fit = list(
       coefficient = k * exp(coef(line)[[1]]),
@@ -189,30 +190,68 @@ answer <- function(sheet) {
       exponent = n, exponentLow = bounds[2, 1], exponentHigh = bounds[2, 2],
       correlation = summary(line)$r.squared
     ),
-    figures = named_figures(sheet, flow, exp(predict(as_read, data.frame(x = log(50))))[[1]]),
-    withInstrument = named_target(sheet, at_target[1] * exp(c(0, -1, 1) * half))
+    figures = named_figures(sheet, flow, read_50),
+    withInstrument = whole(sheet, r, of_line(r), n, k * exp(coef(line)[[1]]), exp(coef(as_read)[[1]]), 0, function(u) exp(u))
   )
 }
 
-# What a certificate gives as plus or minus is taken as two standard uncertainties; where a sheet has none, 5 percent of
-# the flow and 1 percent or 0.25 Pa of the pressure (common practice, no source).
-instrument_half <- function(n, p) sqrt(0.05^2 + (n * max(0.01, 0.25 / p))^2)
+# ---- one and two points: means of repeats ------------------------------------------------------------------------
 
-one_point <- function(sheet, r) {
-  n <- if (!is.null(sheet$exponent)) sheet$exponent else if (sheet$subject == "ducts") 0.6 else 0.65
-  u_n <- if (is.null(sheet$exponentUncertainty)) 0.05 else sheet$exponentUncertainty
-  # JCGM 100, 5.1.2, coverage factor 2: the result hangs on the exponent through the pressures and through the air factor.
-  slope <- (log(r$factor(n + 1e-4)) - log(r$factor(n - 1e-4))) / 2e-4
-  carried <- function(p) 2 * abs(log(p / r$dp) + slope) * u_n
-  flow <- lapply(pressures, function(p) r$factor(n) * r$leak * (p / r$dp)^n * (1 + c(0, -1, 1) * carried(p)))
-  names(flow) <- pressures
+# Readings within 3 Pa of the one nearest to a pressure (common practice, no source). Rounding decides nothing.
+station <- function(dp, wanted, taken = integer(0)) {
+  free <- setdiff(seq_along(dp), taken)
+  away <- abs(dp[free] - wanted)
+  close <- free[away < min(away) + 1e-9]
+  nearest <- dp[close[which.max(dp[close])]]
+  free[abs(dp[free] - nearest) <= 3 + 1e-9]
+}
+
+stations <- function(sheet, r) {
+  one <- sheet$procedure == "one-point"
   at <- as.numeric(target(sheet))
-  half <- sqrt(instrument_half(n, r$dp)^2 + carried(at)^2)
-  list(
-    figures = named_figures(sheet, flow, r$read * (50 / r$dp)^n),
-    withInstrument = named_target(sheet, flow[[target(sheet)]][1] * (1 + c(0, -1, 1) * half))
+  groups <- list(station(r$dp, at))
+  if (!one) groups[[2]] <- station(r$dp, at / 4, groups[[1]])
+  p <- vapply(groups, function(g) mean(r$dp[g]), 0)
+  groups <- groups[order(-p)]
+  p <- sort(p, decreasing = TRUE)
+  leak <- vapply(groups, function(g) mean(r$leak[g]), 0)
+  read <- vapply(groups, function(g) mean(r$read[g]), 0)
+
+  if (one) {
+    n <- if (!is.null(sheet[["exponent"]])) sheet[["exponent"]] else if (sheet$subject == "ducts") 0.6 else 0.65
+    u_n <- if (is.null(sheet$exponentUncertainty)) 0.05 else sheet$exponentUncertainty
+  } else {
+    n <- log(leak[1] / leak[2]) / log(p[1] / p[2])
+    u_n <- 0
+  }
+  limits <- if (one) function(u) pmax(0, 1 + u) else function(u) exp(u)
+  slope <- air_slope(r, n)
+
+  # Scatter of each mean: its repeats brought to one pressure. JCGM 100, 4.2.
+  scatter <- vapply(seq_along(groups), function(i) {
+    g <- groups[[i]]
+    brought <- r$leak[g] * (p[i] / r$dp[g])^n
+    if (length(g) < 2) 0 else sd(brought) / mean(brought) / sqrt(length(g))
+  }, 0)
+  carried <- function(pressure) {
+    x <- log(pressure) + slope
+    w <- if (one) 1 else c(x - log(p[2]), log(p[1]) - x) / log(p[1] / p[2])
+    parts <- w * scatter
+    known <- u_n * abs(log(pressure / p[1]) + slope)
+    if (all(parts == 0)) return(2 * known)
+    total <- sqrt(known^2 + sum(parts^2))
+    freedom <- floor(total^4 / sum((parts^4 / pmax(1, lengths(groups) - 1))))
+    max(2, qt(0.975, max(1, freedom))) * total
+  }
+  flow <- lapply(pressures, function(at) r$factor(n) * leak[1] * (at / p[1])^n * limits(c(0, -1, 1) * carried(at)))
+  names(flow) <- pressures
+  c(
+    list(figures = named_figures(sheet, flow, read[1] * (50 / p[1])^n)),
+    list(withInstrument = whole(sheet, r, of_stations(r, groups, p), n, r$factor(n) * leak[1] / p[1]^n, read[1] / p[1]^n, u_n, limits))
   )
 }
+
+source(file.path(folder, "budget.R"))
 
 # Which sheets: sheets.json into answers.json, or awkward.json into awkward-answers.json.
 kind <- commandArgs(TRUE)
@@ -221,6 +260,6 @@ output <- if (length(kind)) paste0(kind[1], "-answers.json") else "answers.json"
 
 sheets <- read_json(file.path(folder, input))
 lines <- vapply(sheets, function(s) {
-  paste0(' "', s$name, '": {', paste0('\n  "', names(a <- answer(s$sheet)), '": ', vapply(a, write_value, ""), collapse = ","), "\n }")
+  paste0(' "', s$name, '": {', paste0('\n  "', names(a <- answer(s$sheet)), '": ', mapply(write_value, a, ifelse(names(a) == "withInstrument", 10, 15)), collapse = ","), "\n }")
 }, "")
 writeLines(c("{", paste(lines, collapse = ",\n"), "}"), file.path(folder, output))
