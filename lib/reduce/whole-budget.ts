@@ -33,7 +33,16 @@ function leftOf({ line, stations }: Estimate, away: readonly number[], values: r
 
 /** Mean of the weighted squares of what is left, when each reading scatters by itself as expected. */
 function expectedOf({ line, stations }: Estimate, away: readonly number[], variances: readonly number[]): number {
-  if (!line) return total(stations.map(({ from }) => from.length - 1))
+  if (!line) {
+    // With h = 1/m: v (1 - 2/m) + sum of v' / m squared.
+    return total(
+      stations.map(({ from }) => {
+        const count = from.length
+        const sum = total(from.map((index) => variances[index]!))
+        return total(from.map((index) => 1 - 2 / count + sum / count ** 2 / variances[index]!))
+      }),
+    )
+  }
   // With h = 1/N + d d'/Sxx, what is left of each has the mean square v (1 - 2h) + sum of h' squared v'.
   const sums = [0, 1, 2].map((power) => total(variances.map((variance, index) => variance * away[index]! ** power)))
   const { count, sumSquares } = line
