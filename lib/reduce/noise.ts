@@ -68,7 +68,7 @@ export function baselineNoise({ baseline, averaging, pressureScatter }: Noisy): 
     freedom += worth
   }
   const scatter = Math.max(resolution, Math.sqrt(squares / freedom))
-  const { baseline: long = 1, reading: short = long } = averaging ?? {}
+  const { long, short } = averagingOf(averaging)
   return {
     reading: scatter * Math.sqrt(long / short),
     mean: (scatter * Math.sqrt(sides.reduce((sum, side) => sum + 1 / side.length, 0))) / Math.max(1, sides.length),
@@ -77,6 +77,11 @@ export function baselineNoise({ baseline, averaging, pressureScatter }: Noisy): 
     squares,
     assumed: few && pressureScatter === undefined,
   }
+}
+
+/** Averaging times of a baseline reading and of a point's, s: as one says nothing without the other, both are then 1. */
+export function averagingOf({ baseline, reading }: Sheet['averaging'] = {}): { long: number; short: number } {
+  return baseline === undefined || reading === undefined ? { long: 1, short: 1 } : { long: baseline, short: reading }
 }
 
 type Noisy = Pick<Sheet, 'baseline'> & Partial<Pick<Sheet, 'averaging' | 'pressureScatter'>>

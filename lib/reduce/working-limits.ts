@@ -4,7 +4,7 @@ import { type Part, type PartName, type Uncertainty, partWords } from './budget.
 import { sharesAt } from './estimate.ts'
 import type { Readings } from './flow.ts'
 import { type Leak, type ReduceOptions, targetOf } from './leak.ts'
-import { calmScatter } from './noise.ts'
+import { averagingOf, calmScatter } from './noise.ts'
 import type { ChainStep } from './report.ts'
 import type { Basis } from './scatter-alone.ts'
 import { named, short } from './say.ts'
@@ -21,7 +21,7 @@ const total = (values: readonly number[]): number => values.reduce((sum, value) 
 function baselineSteps({ baseline: typed, averaging, pressureScatter }: Sheet, { baseline }: Basis): ChainStep[] {
   const { before, after } = typed
   const sides = [before, after].filter((side) => side.length > 0)
-  const { baseline: long = 1, reading: brief = long } = averaging ?? {}
+  const { long, short: brief } = averagingOf(averaging)
   const steps: ChainStep[] = [
     {
       step: say`Scatter of one pressure reading`,
