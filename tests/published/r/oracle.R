@@ -162,11 +162,27 @@ derived <- function(sheet, flow) {
 # The pressure that a result is given at.
 target <- function(sheet) if (sheet$subject == "ducts") "25" else "50"
 
-named_target <- function(sheet, value) setNames(list(value), if (sheet$subject == "ducts") "duct-flow-25" else "flow-50")
+# Figures that a size of the building is in: its uncertainty in quadrature.
+sized <- c("air-changes-50", "flow-50-per-enclosure-area", "flow-75-per-enclosure-area", "flow-50-per-floor-area",
+           "specific-leakage-area", "normalized-leakage", "duct-flow-25-per-floor-area")
+
+with_size <- function(sheet, figures) {
+  percent <- sheet$building[["volumePercent"]]
+  if (is.null(percent)) return(figures)
+  for (id in intersect(sized, names(figures))) {
+    f <- figures[[id]]
+    figures[[id]] <- if (sheet$procedure == "one-point") {
+      f[1] * pmax(0, 1 + c(0, -1, 1) * sqrt((f[3] / f[1] - 1)^2 + (percent / 100)^2))
+    } else {
+      f[1] * exp(c(0, -1, 1) * sqrt(log(f[3] / f[1])^2 + (percent / 100)^2))
+    }
+  }
+  figures
+}
 
 named_figures <- function(sheet, flow, as_read) {
-  if (sheet$subject == "ducts") return(derived(sheet, flow))
-  c(setNames(flow, paste0("flow-", pressures)), list("flow-50-as-read" = as_read), derived(sheet, flow))
+  if (sheet$subject == "ducts") return(with_size(sheet, derived(sheet, flow)))
+  with_size(sheet, c(setNames(flow, paste0("flow-", pressures)), list("flow-50-as-read" = as_read), derived(sheet, flow)))
 }
 
 answer <- function(sheet) {
