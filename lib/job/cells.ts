@@ -35,6 +35,7 @@ export interface Cell {
 
 const flow = { dimension: 'flow', above: 0, high: 1e7, not: say`a flow that was measured` } as const
 const percent = { dimension: 'percent', low: 0, high: 50, not: say`an uncertainty in percent` } as const
+const seconds = { dimension: 'ratio', above: 0, high: 7200, not: say`a time in seconds` } as const
 const air = { dimension: 'temperature', low: -60, high: 60, not: say`the temperature of air` } as const
 const zeroFlow = { dimension: 'pressure', low: -1000, high: 1000, not: say`a baseline pressure` } as const
 
@@ -87,6 +88,15 @@ const cells: Record<string, Cell> = {
     not: say`a floor of uncertainty`,
   },
   flowPercent: { name: say`Flow uncertainty`, ...percent },
+  baselineSeconds: { name: say`Averaging time of the baseline`, ...seconds },
+  readingSeconds: { name: say`Averaging time of a reading`, ...seconds },
+  pressureScatter: {
+    name: say`Scatter of a pressure reading`,
+    dimension: 'pressure',
+    low: 0,
+    high: 50,
+    not: say`a scatter of readings`,
+  },
   airHandlerFlow: { name: say`Air handler flow`, ...flow, not: say`a flow` },
   'fieldCheck.area': {
     name: say`Known hole, area`,

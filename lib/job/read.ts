@@ -20,6 +20,8 @@ export interface ReadTest {
   problems: Problem[]
 }
 
+const isRegression = ({ procedure }: { procedure: string }) => procedure === 'astm-e779' || procedure === 'iso-9972'
+
 const LONGEST_BASELINE = 10_000
 const MOST_BASELINES = 1000
 const ROW_REMEDY = say`or empty the row; until then it is left out`
@@ -78,6 +80,9 @@ export function readTest(job: Pick<Job, 'units' | 'building'>, test: Test, devic
     fieldCheck: readFieldCheck(reader, test),
     duct: typed.subject === 'ducts' ? readDuct(reader, test) : undefined,
     weatherShieldingFactor: buildingValue(reader, job, test, 'weatherShieldingFactor'),
+    averaging: readAveraging(reader, test),
+    pressureScatter: reader.value(typed.pressureScatter ?? '', 'pressureScatter', 'Pa') ?? windScatter[test.wind],
+    line: isRegression(typed) ? typed.line : undefined,
   })
   reader.value(test.instrumentFigure, 'instrumentFigure', units.flow)
   if (points.length === 0) {
@@ -253,6 +258,16 @@ function readInstrument(reader: Reader, test: Test): Sheet['instrument'] {
     flowPercent: reader.value(typed.flowPercent, 'flowPercent', '%'),
   })
   return Object.keys(own).length === 0 ? undefined : { ...usualInstrument, ...own }
+}
+
+/** Scatter of one pressure reading by the wind that was noted, Pa: common practice, no source. */
+const windScatter: Record<Test['wind'], number | undefined> = { '': undefined, calm: 0.2, light: 0.7, windy: 2 }
+
+/** One averaging time alone says nothing: scatter is carried from one to the other. */
+function readAveraging(reader: Reader, { sheet }: Test): Sheet['averaging'] {
+  const baseline = reader.value(sheet.baselineSeconds ?? '', 'baselineSeconds', '1')
+  const reading = reader.value(sheet.readingSeconds ?? '', 'readingSeconds', '1')
+  return baseline === undefined || reading === undefined ? undefined : { baseline, reading }
 }
 
 const FIELD_CHECK = ['area', 'pressure', 'flow'] as const

@@ -134,6 +134,7 @@ function typedPath(path: SheetIssue['path'], rows: number[]): string {
   if (first === 'baseline') return second === 'after' ? 'baselineAfter' : 'baselineBefore'
   if (first === 'weatherShieldingFactor' || second === 'elevation') return `building.${second ?? first}`
   if (first === 'building' || first === 'units') return path.join('.')
+  if (first === 'averaging') return second === 'baseline' ? 'baselineSeconds' : 'readingSeconds'
   if (first === 'fieldCheck') return `fieldCheck.${String(second ?? 'area')}`
   if (first === 'air' || first === 'instrument' || first === 'duct') return String(second ?? first)
   return String(first ?? 'points')

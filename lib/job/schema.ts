@@ -82,6 +82,13 @@ export const typedSheetSchema = z.object({
   pressurePercent: cell,
   pressureFloor: cell,
   flowPercent: cell,
+  /** How long a baseline reading and the reading of a point were averaged, s; absent: not said. */
+  baselineSeconds: z.optional(cell),
+  readingSeconds: z.optional(cell),
+  /** Scatter of one pressure reading where the baseline shows none, Pa; absent: by the wind. */
+  pressureScatter: z.optional(cell),
+  /** How the line of several points is found; absent: least squares. */
+  line: z.optional(z.enum(['least-squares', 'weighted'])),
   ductLeakage: z.enum(['total', 'outside']),
   airHandlerFlow: cell,
   /** The id of a device of the book, or empty. */

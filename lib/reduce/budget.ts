@@ -1,5 +1,5 @@
 /** A budget: the named parts of an uncertainty and what they come to. Source: JCGM 100:2008, 5.1.2 and G.4. */
-import type { BudgetPart } from './report.ts'
+import type { BudgetPart, FigureValue } from './report.ts'
 import { studentT } from './student-t.ts'
 import { say } from '../words/say.ts'
 
@@ -35,6 +35,9 @@ export function quadrature(...parts: number[]): number {
 /** What the rounding of sums leaves: it must decide nothing. */
 const rounding = 1e-9
 
+/** Smaller parts are none: their squares would lose their digits. */
+const leastPart = 1e-100
+
 /** Beyond this many degrees of freedom Student's factor is below 2. */
 const mostFreedom = 60
 
@@ -55,7 +58,7 @@ export function coverage(freedom: number | undefined): number {
  * @example combined([{ part: 'device', u: 0.025, common: 'range' }]).half // 0.05
  */
 export function combined(all: readonly Part[]): Uncertainty {
-  const largest = Math.max(0, ...all.map(({ u }) => u))
+  const largest = Math.max(leastPart, ...all.map(({ u }) => u))
   const parts = all.filter(({ u }) => u > rounding * largest)
   const standard = quadrature(...parts.map(({ u }) => u))
   const counted = parts.filter(({ freedom }) => freedom !== undefined)
@@ -80,11 +83,52 @@ export function withSize(of: Uncertainty, percent: number): Uncertainty {
   return { ...of, half: quadrature(of.half, 2 * u), standard }
 }
 
-/** The parts as a report has them, the largest first. `per`: what `u` is a fraction of. */
+/** The parts as a report has them, the largest first. `per`: what `u` is a fraction of; of next to nothing there are none. */
 export function budgetOf({ parts, standard }: Uncertainty, per = 1): BudgetPart[] {
+  if (Math.abs(per) < rounding) return []
   return parts
     .map(({ part, u, common }) => ({ part, u: u / Math.abs(per), share: (u / standard) ** 2, common }))
     .toSorted((one, other) => other.share - one.share)
+}
+
+type Sure = Pick<FigureValue, 'freedom' | 'factor' | 'budget'>
+
+/** A budget with its shares worked out anew, the largest first. */
+function shared(parts: readonly Omit<BudgetPart, 'share'>[]): BudgetPart[] {
+  const variance = parts.reduce((sum, { u }) => sum + u * u, 0)
+  return parts.map((part) => ({ ...part, share: part.u ** 2 / variance })).toSorted((a, b) => b.share - a.share)
+}
+
+/**
+ * Budget, degrees of freedom and factor of values that are added or averaged as if their errors were the same: each part
+ * is the mean of theirs by the size of the values, the degrees of freedom are the fewest.
+ *
+ * @param values of one figure, in one unit
+ */
+export function joined(values: readonly FigureValue[]): Sure {
+  const whole = values.reduce((sum, { value }) => sum + value, 0)
+  const parts = new Map<string, Omit<BudgetPart, 'share'>>()
+  for (const { value, budget = [] } of values) {
+    for (const { part, u, common } of budget) {
+      const known = parts.get(part)?.u ?? 0
+      parts.set(part, { part, common, u: known + (u * value) / whole })
+    }
+  }
+  const freedoms = values.flatMap(({ freedom }) => freedom ?? [])
+  const factors = new Set(values.map(({ factor }) => factor))
+  const [factor] = factors
+  const known = whole > 0 && values.every(({ budget }) => budget !== undefined)
+  return {
+    ...(freedoms.length > 0 && { freedom: Math.min(...freedoms) }),
+    ...(factors.size === 1 && factor !== undefined && { factor }),
+    ...(known && { budget: shared([...parts.values()]) }),
+  }
+}
+
+/** The same when the size of the building joins in, `percent` its ± at 95 %. */
+export function joinedBySize(of: Sure, percent: number): Sure {
+  if (of.budget === undefined || percent === 0) return of
+  return { ...of, budget: shared([...of.budget, { part: 'size', u: percent / 200, common: 'test' }]) }
 }
 
 const words: Record<PartName, string> = {

@@ -1,4 +1,5 @@
 /** A test in both directions: each is reduced alone, and this is the mean of the two. */
+import { joined } from './budget.ts'
 import { convert } from '../units/convert.ts'
 import { balanced } from './figures/fan-required.ts'
 import { oneWay } from './figures/fan-required-one-way.ts'
@@ -21,9 +22,11 @@ const fans: Record<string, (total: number, credit: number) => number> = {
 
 const note = say`Mean of depressurizing and pressurizing. Limits: the mean of both, as if their errors were the same, since the instrument is.`
 
-function inUnit({ value, low, high, unit }: FigureValue, to: string): FigureValue {
+function inUnit(found: FigureValue, to: string): FigureValue {
+  const { value, low, high, unit } = found
   const moved = (number: number) => convert(number, unit, to)
   return {
+    ...found,
     value: moved(value),
     unit: to,
     ...(low !== undefined && high !== undefined && { low: moved(low), high: moved(high) }),
@@ -44,7 +47,7 @@ export function meanOf(one: FigureValue, second: FigureValue): FigureValue {
     one.low !== undefined && one.high !== undefined && other.low !== undefined && other.high !== undefined
       ? { low: mean(one.low, other.low), high: mean(one.high, other.high) }
       : {}
-  return { value: mean(one.value, other.value), unit: one.unit, ...limits, note }
+  return { value: mean(one.value, other.value), unit: one.unit, ...limits, ...joined([one, other]), note }
 }
 
 /** The fan for the mean of the infiltration credit. */

@@ -43,6 +43,7 @@ const words: Record<string, string> = {
   minPressure: say`lowest pressure`,
   maxPressure: say`highest pressure`,
   airHandlerFlow: say`air-handler flow`,
+  pressureScatter: say`scatter of a pressure reading`,
 }
 
 function name(key: string | number): string {
@@ -66,6 +67,8 @@ export function cellName(path: readonly (string | number)[]): string {
     return rest[0] === undefined ? side : say`${side}, reading ${Number(rest[0]) + 1}`
   }
   if (first === 'device' && rest.length > 0) return [say`range ${rest[0] ?? ''}`, ...rest.slice(1).map(name)].join(', ')
+  if (first === 'averaging' && second !== undefined)
+    return second === 'baseline' ? say`averaging time of the baseline` : say`averaging time of a reading`
   if (first === 'fieldCheck' && second !== undefined) return say`${last} of the known hole`
   return first === 'units' && second !== undefined ? say`unit of ${last}` : last
 }

@@ -2,7 +2,7 @@
 import { convert } from '../units/convert.ts'
 import type { FigureValue, Report, Step } from './report.ts'
 import { short } from './say.ts'
-import { quadrature } from './budget.ts'
+import { joined, joinedBySize, quadrature } from './budget.ts'
 import { say } from '../words/say.ts'
 
 export interface SumOptions {
@@ -35,12 +35,15 @@ function added(values: readonly FigureValue[], unit: string): FigureValue {
     value: total(inUnit('value')),
     unit,
     ...(bounded && { low: total(inUnit('low')), high: total(inUnit('high')) }),
+    ...joined(values.map((value, index) => ({ ...value, value: inUnit('value')[index]! }))),
     note,
   }
 }
 
-function scaled({ value, low, high }: FigureValue, by: number, unit: string): FigureValue {
+function scaled(found: FigureValue, by: number, unit: string): FigureValue {
+  const { value, low, high } = found
   return {
+    ...found,
     value: value * by,
     unit,
     ...(low !== undefined && high !== undefined && { low: low * by, high: high * by }),
@@ -55,6 +58,7 @@ function sized(figure: FigureValue, percent = 0): FigureValue {
   const half = (flow: number) => quadrature(flow, (value * percent) / 100)
   return {
     ...figure,
+    ...joinedBySize(figure, percent),
     low: Math.max(0, value - half(value - low)),
     high: value + half(high - value),
     note: say`${note} The size of the building (± ${short(percent)} %) is added in quadrature.`,

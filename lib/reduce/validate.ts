@@ -105,6 +105,9 @@ function checkExtras(found: Findings, sheet: Sheet): void {
   found.positive(['fieldCheck', 'pressure'], fieldCheck && Math.abs(fieldCheck.pressure), 1000)
   found.positive(['fieldCheck', 'flow'], fieldCheck?.flow)
   found.within(['fieldCheck', 'discharge'], fieldCheck?.discharge, 0.3, 1, say`it is 0.60 to 0.611 for a sharp edge`)
+  found.positive(['averaging', 'baseline'], sheet.averaging?.baseline, 7200)
+  found.positive(['averaging', 'reading'], sheet.averaging?.reading, 7200)
+  found.within(['pressureScatter'], sheet.pressureScatter, 0, 50, say`type the standard deviation of one reading in Pa`)
   found.within(
     ['weatherShieldingFactor'],
     sheet.weatherShieldingFactor,

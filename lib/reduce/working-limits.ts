@@ -92,8 +92,8 @@ function shareStep({ readings }: Readings, { line, stations }: Leak, at: number,
   }
   if (!low) {
     const repeats = high!.from.length
-    const source = 'JCGM 100, 4.2'
-    return [{ step, formula: 'w = 1 / k', values: named(['k', repeats]), result: `w = ${short(1 / repeats)}`, source }]
+    const result = `w = ${short(1 / repeats)}`
+    return [{ step, formula: 'w = 1 / k', values: named(['k', repeats]), result, source: 'JCGM 100, 4.2' }]
   }
   const [share, other] = sharesAt(x, stations)
   return [
@@ -259,7 +259,7 @@ export function limitSteps(
   const parts = whole.parts.map((part): ChainStep => {
     const { formula, values } = partOf(part, sheet, readings, leak, basis, shares, at, slope)
     return {
-      step: say`Part of ${partWords(part.part)}`,
+      step: say`Part: ${partWords(part.part)}`,
       formula,
       values: named(...values),
       result: percent(part.u),

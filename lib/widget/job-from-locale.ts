@@ -9,7 +9,7 @@ const plain = (text: string): string =>
 
 const cells = <T extends object>(from: T, keys: readonly (keyof T)[]): T => ({
   ...from,
-  ...Object.fromEntries(keys.map((key) => [key, plain(String(from[key]))])),
+  ...Object.fromEntries(keys.flatMap((key) => (from[key] === undefined ? [] : [[key, plain(String(from[key]))]]))),
 })
 
 export function jobFromLocale(job: Job, locale: string): Job {
@@ -29,6 +29,9 @@ export function jobFromLocale(job: Job, locale: string): Job {
         'pressurePercent',
         'pressureFloor',
         'flowPercent',
+        'baselineSeconds',
+        'readingSeconds',
+        'pressureScatter',
         'airHandlerFlow',
       ])
       const points = sheet.points.map((point) => cells(point, ['pressure', 'flow', 'devicePressure']))

@@ -49,6 +49,10 @@ const setupCells = [
   'pressurePercent',
   'pressureFloor',
   'flowPercent',
+  'baselineSeconds',
+  'readingSeconds',
+  'pressureScatter',
+  'line',
   'instrumentFigure',
 ]
 

@@ -75,6 +75,13 @@ const readings = [
   ['device', say`the pressure at the device`],
 ] as const
 
+/** What stands for a scatter that was not typed, by the wind. */
+const scatterOf = { '': '0.2', calm: '0.2', light: '0.7', windy: '2' } as const
+const linesOf = [
+  ['least-squares', say`least squares, as the procedure has it`],
+  ['weighted', say`weighted, where the program allows it`],
+] as const
+
 /** Everything about a test that is not a reading and not a word of its own. */
 export function SheetFields(props: Props) {
   const { test, elevation, length, found, offer, onTest, onSheet, onBuilding, limit, device } = props
@@ -83,6 +90,7 @@ export function SheetFields(props: Props) {
   const degrees = temperatureWords[units.temperature]
   const ducts = sheet.subject === 'ducts'
   const onePoint = sheet.procedure === 'one-point'
+  const regression = sheet.procedure === 'astm-e779' || sheet.procedure === 'iso-9972'
 
   const number = (key: keyof TypedSheet & string, label: string, unit = '', hint = '') =>
     shows(key) && (
@@ -92,7 +100,7 @@ export function SheetFields(props: Props) {
         unit={unit}
         hint={hint}
         fixed={offer.fixed(key)}
-        value={sheet[key] as string}
+        value={(sheet[key] ?? '') as string}
         problem={found(key)}
         onInput={(value) => onSheet({ [key]: value })}
       />
@@ -172,6 +180,10 @@ export function SheetFields(props: Props) {
       {number('pressurePercent', say`Uncertainty of pressure`, '%', '1')}
       {number('pressureFloor', say`but at least`, 'Pa', '0.25')}
       {number('flowPercent', say`Uncertainty of flow`, '%', '5')}
+      {number('baselineSeconds', say`Baseline averaged over`, 's')}
+      {number('readingSeconds', say`A reading averaged over`, 's')}
+      {number('pressureScatter', say`Scatter of a pressure reading`, 'Pa', scatterOf[test.wind])}
+      {regression && choice('line', say`Line`, linesOf)}
       {shows('instrumentFigure') && (
         <Field
           label={say`The instrument’s own result at ${ducts ? 25 : 50} Pa`}

@@ -4,7 +4,7 @@ import { roundingFlips } from '../../limits/index.ts'
 import { decimalsOf, wordOf } from '../../reduce/figures/index.ts'
 import type { FigureValue } from '../../reduce/report.ts'
 import { symbol } from '../../units/symbol.ts'
-import { halfUp, marginOf, rangeOf } from '../figure/lines.ts'
+import { halfUp, marginOf, mostlyOf, rangeOf } from '../figure/lines.ts'
 import type { VerdictProps } from '../figure/verdict-block.tsx'
 import { asRead } from '../in-locale.ts'
 import { say } from '../../words/say.ts'
@@ -66,6 +66,7 @@ export function verdictLines(
     value: halfUp(found.value, decimals),
     margin: marginOf(found, decimals),
     unit: unitOf(id, found.unit),
+    mostly: mostlyOf(found),
   }
   const span =
     found.low === undefined || found.high === undefined

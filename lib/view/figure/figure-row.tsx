@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks'
 import { Icon } from '../icons.tsx'
 import { CopyButton } from './copy-button.tsx'
 import { IntervalBar } from './interval-bar.tsx'
-import type { FigureValue } from '../../reduce/report.ts'
+import type { BudgetPart, FigureValue } from '../../reduce/report.ts'
 import type { Span } from './scale.ts'
 import { Working, type Step } from './working.tsx'
 
@@ -23,6 +23,8 @@ export interface FigureLine {
   span?: Span
   note: string
   steps: readonly Step[]
+  /** Parts of the uncertainty, the largest first. */
+  budget?: readonly BudgetPart[]
   /** Unrounded, for another rounding than the usual one. */
   found?: FigureValue
 }
@@ -76,7 +78,7 @@ export function FigureRow({ line }: { line: FigureLine }) {
       {open && (
         <tr class="wr" id={working}>
           <td colSpan={6}>
-            <Working of={full} steps={line.steps} note={line.note} />
+            <Working of={full} steps={line.steps} budget={line.budget ?? []} note={line.note} />
           </td>
         </tr>
       )}

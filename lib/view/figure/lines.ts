@@ -1,5 +1,6 @@
 /** Writes a report for reading: rounds, names and sorts, and computes nothing. */
 import type { Limit } from '../../limits/index.ts'
+import { partWords } from '../../reduce/budget.ts'
 import { decimalsOf, figureById, figures, labelOf, wordOf } from '../../reduce/figures/index.ts'
 import type { Need } from '../../reduce/figures/figure.ts'
 import type { FigureValue, Report } from '../../reduce/report.ts'
@@ -30,6 +31,17 @@ export function rangeOf({ low, high }: FigureValue, decimals: number): string {
     : say`${minus(halfUp(low, decimals))} to ${minus(halfUp(high, decimals))}`
 }
 
+/**
+ * Which part of the uncertainty is the largest: `mostly the flow device`; two of them where none makes up one half.
+ * Empty without a budget.
+ */
+export function mostlyOf({ budget = [] }: FigureValue): string {
+  const [first, second] = budget
+  if (first === undefined) return ''
+  if (first.share >= 0.5 || second === undefined) return say`Uncertainty: mostly ${partWords(first.part)}.`
+  return say`Uncertainty: mostly ${partWords(first.part)} and ${partWords(second.part)}.`
+}
+
 /** A label in the word of the trade and what tells it from others: `CFM50`, `as read`. */
 function named(id: string, unit: string): { name: string; detail: string } {
   if (/^\S+ (?:as|of|per) /.test(labelOf(id, unit))) {
@@ -55,6 +67,7 @@ export function figureLine(id: string, found: FigureValue, report: Pick<Report, 
       interval && (compared ? say`95 % interval ${interval}, limit ${limit.value}` : say`95 % interval ${interval}`),
     unit: symbol(found.unit),
     note: found.note ?? '',
+    budget: found.budget ?? [],
     steps: report.working.filter((step) => step.for.includes(id)),
     ...(compared && { span: { value, low, high, limit: limit.value } }),
   }

@@ -19,6 +19,8 @@ export interface VerdictProps {
   /** How likely, then where the interval reaches. */
   likely: string
   reach: string
+  /** Which part of the uncertainty is the largest. */
+  mostly: string
   /** Further sentences: what rounding does, what is applied. */
   notes: readonly string[]
   /** The clause, and whose edition counts. */
@@ -38,6 +40,7 @@ export function VerdictBlock({
   verdict,
   likely,
   reach,
+  mostly,
   notes,
   source,
   onLimit,
@@ -59,9 +62,9 @@ export function VerdictBlock({
         )}
       </div>
       {interval && <IntervalDrawing {...interval} label={drawn} />}
-      {(likely || reach) && (
+      {(likely || reach || mostly) && (
         <p>
-          {likely && <b>{likely}</b>} {reach}
+          {likely && <b>{likely}</b>} {reach} {mostly}
         </p>
       )}
       {notes.map((note) => (

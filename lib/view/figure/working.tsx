@@ -1,3 +1,5 @@
+import type { BudgetPart } from '../../reduce/report.ts'
+import { Budget } from './budget.tsx'
 import { Formula } from './formula.tsx'
 import { say } from '../../words/say.ts'
 
@@ -13,11 +15,13 @@ interface Props {
   /** What is worked out, for the region's name. */
   of: string
   steps: readonly Step[]
+  /** Parts of the uncertainty, the largest first. */
+  budget?: readonly BudgetPart[]
   note?: string
 }
 
 /** How a figure comes about, enough for a reader with a hand calculator. */
-export function Working({ of, steps, note }: Props) {
+export function Working({ of, steps, budget = [], note }: Props) {
   return (
     <div class="wk" role="region" aria-label={say`Working of ${of}`}>
       <ol>
@@ -42,6 +46,7 @@ export function Working({ of, steps, note }: Props) {
           </li>
         ))}
       </ol>
+      {budget.length > 0 && <Budget parts={budget} />}
       {note && <p class="src">{note}</p>}
     </div>
   )
