@@ -48,8 +48,10 @@ describe('the demo job', () => {
     expect(value('before+after/reduction-percent')).toBeCloseTo(47.84, 1)
     const after = demoJob().tests[1]
     const figure = after && reduceTest(demoJob(), after, [demoDevice()]).report?.figures['air-changes-50']
-    // By hand: √(0.05² + 0.0065² + (0.1 × (ln(50/50.3) − 0.1123))² + 0.03²) = 5.985 % of 2.860.
-    expect((figure?.high ?? NaN) - (figure?.value ?? NaN)).toBeCloseTo(0.171, 3)
+    // By hand, in a calm: s² = (0.4²/2 + 4 × 0.2²)/5, s = 0.219 Pa; baseline 0.65 s √2/2/50.3 = 0.200 %, drift
+    // 0.65 × 0.4/√12/50.3 = 0.149 %, one reading √(0.5² + (0.65 s/50.3)²) = 0.575 %. Twice the root of 2.5², 0.325²,
+    // (5 × (ln(50/50.3) − 0.1123))², 1.5² and these: 6.115 % of 2.860.
+    expect((figure?.high ?? NaN) - (figure?.value ?? NaN)).toBeCloseTo(0.1749, 4)
   })
 })
 
@@ -199,8 +201,8 @@ describe('what a form can be filled with', () => {
         "duct system 1/flow-as-shown | duct system 1: flow as shown | 71 cfm",
         "before+after/reduction | before and after: reduction of CFM50 | 691 cfm",
         "before+after/reduction-percent | before and after: reduction in percent | 48 %",
-        "before+after/reduction-uncertainty | before and after: uncertainty of the reduction of CFM50, 95 % | 40 cfm",
-        "before+after/reduction-percent-uncertainty | before and after: uncertainty of the percentage, 95 % | 1.0 %",
+        "before+after/reduction-uncertainty | before and after: uncertainty of the reduction of CFM50, 95 % | 56 cfm",
+        "before+after/reduction-percent-uncertainty | before and after: uncertainty of the percentage, 95 % | 1.8 %",
         "today | today: today’s date | 2026-02-12",
       ]
     `)
@@ -279,7 +281,8 @@ describe('two tests together', () => {
     // By hand: both tests about 5.2 %, of which 5 % is the device's: 52.2 % × √(2 × (5.18² − 5²)) % ≈ 1.0 %.
     const percent = quantityIn(items, 'before+after/reduction-percent-uncertainty')
     expect(percent).toBeGreaterThan(0.5)
-    expect(percent).toBeLessThan(1.5)
+    // Two single readings in a light wind: about 0.7 % of the baseline and 1 % of the reading each.
+    expect(percent).toBeLessThan(2)
     const apart = fakeJob()
     apart.tests[0]!.sheet.device = ''
     expect(

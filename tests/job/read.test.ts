@@ -63,6 +63,7 @@ describe('reading a test', () => {
               "pressure": -26.2,
             },
           ],
+          "pressureScatter": 0.2,
           "procedure": "one-point",
           "subject": "enclosure",
           "units": {

@@ -47,7 +47,7 @@ test('the bars before and after are as long as the flows they stand for', () => 
   const [before, after] = bars.bars
   const long = ({ to }: typeof before) => to - barsBox.left
   expect(long(after) / long(before)).toBeCloseTo(work.is.value / work.was.value, 10)
-  expect(bars.change).toBe('down 47.8 ± 1.0 %')
+  expect(bars.change).toBe('down 47.8 ± 1.8 %')
   expect(bars.words).toMatch(/^CFM50: before 1[\d,]+ cfm, after 754 cfm, down 47\.8/)
   expect(barsOf(undefined)).toBeUndefined()
 })
