@@ -59,6 +59,8 @@ function sheets(number: fc.Arbitrary<number>, pressure: fc.Arbitrary<number>, fl
     ),
     duct: some(fc.record({ leakage: fc.constantFrom('total', 'outside'), airHandlerFlow: some(number) })),
     weatherShieldingFactor: some(number),
+    averaging: some(fc.record({ baseline: some(number), reading: some(number) })),
+    pressureScatter: some(number),
     fieldCheck: some(fc.record({ area: number, pressure: number, flow: number, discharge: some(number) })),
   })
 }
