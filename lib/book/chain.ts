@@ -16,8 +16,11 @@ export async function seal(entry: Unsealed | Entry): Promise<string> {
 
 export type Misfit = 'missing' | 'changed' | 'out of place' | 'cut off'
 
+/** An entry that bears an earlier time than the one before it. */
+export type Backwards = { entry: number; at: string; before: string }
+
 export type Verdict =
-  | { ok: true; count: number; first: string; last: string; hash: string }
+  | { ok: true; count: number; first: string; last: string; hash: string; backwards?: Backwards[] }
   | { ok: false; entry: number; misfit: Misfit; message: string }
 
 export type Walk = {
@@ -37,6 +40,7 @@ export async function verifyChain(
   let first = ''
   let last = ''
   let previous = after?.hash ?? ''
+  const backwards: Backwards[] = []
   for await (const [entry, sealed] of withSeals(entries)) {
     const expected = count + 1
     if (entry.number !== expected) {
@@ -44,6 +48,7 @@ export async function verifyChain(
     }
     if (sealed !== entry.hash) return misfit(expected, 'changed')
     if (entry.previous !== previous) return misfit(expected, 'out of place')
+    if (last && isEarlier(entry.at, last)) backwards.push({ entry: expected, at: entry.at, before: last })
     count = expected
     first ||= entry.at
     last = entry.at
@@ -52,7 +57,16 @@ export async function verifyChain(
   }
   if (head && head.number > count) return misfit(count + 1, 'cut off')
   if (head && head.number === count && head.hash !== previous) return misfit(count, 'changed')
-  return { ok: true, count, first, last, hash: previous }
+  return { ok: true, count, first, last, hash: previous, ...(backwards.length > 0 && { backwards }) }
+}
+
+/** A clock that is set by a time server goes back by moments: that much is not told. */
+const patience = 60_000
+
+/** Whether a time lies before another by more than clocks are corrected by. What is no time is compared as text. */
+export function isEarlier(at: string, before: string): boolean {
+  const [one, other] = [Date.parse(at), Date.parse(before)]
+  return Number.isNaN(one) || Number.isNaN(other) ? at < before : one < other - patience
 }
 
 /** So many entries are hashed at a time. */

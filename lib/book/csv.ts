@@ -1,7 +1,10 @@
 /** Entries as a table for a spreadsheet: one row for each binding, one for each entry about another. */
-import { unparse } from 'papaparse'
+import { csvRows } from '../csv.ts'
+import { labelOf } from '../reduce/figures/index.ts'
+import { symbol } from '../units/symbol.ts'
+import type { HeldTest } from './basis-schema.ts'
 import { entrySchema } from './entry-schema.ts'
-import { isFill, saidBy } from './rows.ts'
+import { isFill, saidBy, testedOn } from './rows.ts'
 import type { Entry, FillEntry, NoteEntry } from './schema.ts'
 
 const header = [
@@ -29,10 +32,24 @@ const header = [
   'Keep until',
   'Fingerprint',
   'Fingerprint of the entry before',
+  'Tester',
+  'Company',
+  'Licence',
+  'Device',
+  'Serial number',
+  'Calibrated',
+  'Dates of tests',
+  'Figures',
+  'Test',
+  'Compared figure',
+  'Value',
+  'From (95 %)',
+  'To (95 %)',
+  'Unit',
+  'Limit',
+  'Verdict',
+  'Written in book',
 ]
-
-/** What a spreadsheet might run as a formula, also in full-width form. Papa's own pattern misses a cell with a line break. */
-const formula = /^[=+\-@\t\r\n＝＋－＠]/
 
 /** What an entry says of each binding, and of those that the fill did not reach. */
 function bindingsOf(entry: FillEntry): string[][] {
@@ -65,7 +82,8 @@ function rowsOf(entry: Entry): string[][] {
     return [header.map((_, at) => (at === 0 ? String(entry.number) : at === 2 ? 'damaged' : ''))]
   const start = [String(entry.number), entry.at, entry.kind, entry.job.name]
   const end = [entry.hash, entry.previous]
-  if (!isFill(entry)) return [[...start, ...noteCells(entry), ...end]]
+  const none = Array.from({ length: 12 }, () => '')
+  if (!isFill(entry)) return [[...start, ...noteCells(entry), ...end, ...none, ...none.slice(0, 4), entry.book ?? '']]
   const head = [
     ...start,
     entry.map.name,
@@ -75,7 +93,56 @@ function rowsOf(entry: Entry): string[][] {
     entry.complete ? 'yes' : 'no',
     numberOrNone(entry.earlier),
   ]
-  return bindingsOf(entry).map((binding) => head.concat(binding, ['', '', '', ''], end))
+  return bindingsOf(entry).map((binding) =>
+    head.concat(binding, ['', '', '', ''], end, behindCells(entry), entry.book ?? ''),
+  )
+}
+
+const listed = (texts: readonly string[]): string => texts.filter(Boolean).join('; ')
+
+/** Who tested, with what, when, and what came of it; empty where an entry of an earlier version does not hold it. */
+function behindCells(entry: FillEntry): string[] {
+  const { readings, basis } = entry
+  const { tester } = readings ?? {}
+  const devices = basis?.devices ?? []
+  const tests = basis?.tests ?? []
+  const compared = tests.findLast(({ limit }) => limit !== undefined)
+  return [
+    tester?.name ?? '',
+    tester?.company ?? '',
+    tester?.licence ?? '',
+    listed(devices.map(({ name }) => name)),
+    listed(devices.map(({ serial }) => serial)),
+    listed(devices.map(({ calibrated }) => calibrated)),
+    listed(testedOn(entry)),
+    listed(tests.map(figuresText)),
+    ...comparedCells(compared),
+  ]
+}
+
+/** The figures that a test is known by, in its own words. */
+function figuresText({ key, figures }: HeldTest): string {
+  const texts = ['flow-50', 'air-changes-50', 'duct-flow-25', 'duct-flow-25-per-floor-area'].flatMap((id) => {
+    const found = figures[id]
+    return found ? `${labelOf(id, found.unit)} ${Number(found.value.toPrecision(6))} ${symbol(found.unit)}`.trim() : []
+  })
+  return texts.length > 0 ? `${key}: ${texts.join(', ')}` : ''
+}
+
+/** The figure that the last test with a limit is compared by, and what comes of it. */
+function comparedCells(test: HeldTest | undefined): string[] {
+  const { limit, verdict } = test ?? {}
+  const found = limit && test?.figures[limit.figure]
+  return [
+    test?.key ?? '',
+    limit ? labelOf(limit.figure, found?.unit ?? limit.unit) : '',
+    numberOrNone(found?.value),
+    numberOrNone(found?.low),
+    numberOrNone(found?.high),
+    found ? symbol(found.unit) : '',
+    limit ? `${limit.value} ${symbol(limit.unit)}`.trim() : '',
+    verdict?.outcome ?? '',
+  ]
 }
 
 function noteCells(note: NoteEntry): string[] {
@@ -87,12 +154,12 @@ function noteCells(note: NoteEntry): string[] {
 }
 
 /**
- * Yields the table (RFC 4180) piece by piece, with a byte order mark so that spreadsheets read it as UTF-8. A cell that
- * a spreadsheet might run as a formula is led by an apostrophe.
+ * Yields the table (RFC 4180) piece by piece, with a byte order mark so that spreadsheets read it as UTF-8. No cell can
+ * run as a formula (`lib/csv.ts`).
  */
 export async function* csvParts(entries: Iterable<Entry> | AsyncIterable<Entry>): AsyncGenerator<string> {
-  yield '\uFEFF' + unparse([header], { newline: '\r\n' }) + '\r\n'
+  yield '\uFEFF' + csvRows([header])
   for await (const entry of entries) {
-    yield unparse(rowsOf(entry), { newline: '\r\n', escapeFormulae: formula }) + '\r\n'
+    yield csvRows(rowsOf(entry))
   }
 }

@@ -1,5 +1,6 @@
 /** The one database of the extension, shared by popup, book and background. */
 import { openDB, type DBSchema, type IDBPDatabase, type IDBPTransaction, type StoreNames } from 'idb'
+import type { Origins } from './origin.ts'
 import type { FormMap, ReceiptLine } from '../form/schema.ts'
 import type { Device, Job, KeptLimit } from '../job/schema.ts'
 import type { ReviewNotes } from './review-schema.ts'
@@ -38,11 +39,17 @@ export interface BookSchema extends DBSchema {
   /** Review files that stand open, with what was noted of them. Since version 2. */
   reviews: { key: string; value: OpenReview }
   /** Single records by name. */
-  single: { key: string; value: Settings | Head | Older | Restoring }
+  single: { key: string; value: Settings | Head | Older | Origins | RowForm | Restoring }
 }
 
-/** The newest entry of those that an earlier version wrote and that have no words yet. */
-export type Older = { to: number }
+/** The newest entry of those that have no rows and words yet, and the newest of them that has got them. */
+export type Older = { to: number; done?: number }
+
+/** Goes up when rows or words are made otherwise. */
+export const rowForm = 2
+
+/** Which form rows and words have; `done`: only up to that entry yet. */
+export type RowForm = { rows: number; done?: number }
 
 /** Stands in a database that was made new, until it has what the second copy of an earlier one gives back. */
 export type Restoring = { since: string }
@@ -85,6 +92,7 @@ export function database(): Promise<IDBPDatabase<BookSchema>> {
   opened ??= openDB<BookSchema>('gapsum', 2, {
     async upgrade(db, from, _, tx) {
       if (from < 1) await makeVersion1(db, tx)
+      if (from < 1) await tx.objectStore('single').put({ rows: rowForm }, 'form')
       if (from < 2) await makeVersion2(db, tx)
     },
     // A newer version of the extension wants to change the tables: make room and reopen at the next call.

@@ -7,6 +7,7 @@ import { announce } from './notice.ts'
 import { index, indexOlder } from './indexing.ts'
 import { inStep } from './journal/compare.ts'
 import { journalEntries } from './journal/keep.ts'
+import { copyApart, origins, withTakenIn, type Origins } from './origin.ts'
 import { isFill, type Filter } from './rows.ts'
 import { openFillSchema, type Entry, type FillEntry } from './schema.ts'
 import { listRows, rowsFound, type Listing } from './search.ts'
@@ -25,6 +26,7 @@ const batch = 100
  */
 export async function addEntry(fill: string, ended: boolean): Promise<FillEntry | undefined> {
   await inStep()
+  const { book } = await origins()
   // Hashing cannot be awaited inside a transaction: seal first, then add only if nothing was written meanwhile.
   for (;;) {
     const { open, lines, damaged, newest, earlier } = await readFill(fill)
@@ -41,6 +43,7 @@ export async function addEntry(fill: string, ended: boolean): Promise<FillEntry 
       ...(open.readings && { readings: open.readings }),
       ...(open.basis && { basis: open.basis }),
       ...(earlier !== undefined && { earlier }),
+      book,
       previous: newest?.hash ?? '',
     }
     const entry: FillEntry = { ...unsealed, hash: await seal(unsealed) }
@@ -106,15 +109,16 @@ export function linesOf(fill: string): IDBKeyRange {
 
 /**
  * Adds entries that were sealed before, exactly as they are; they must follow the newest entry. For a copy of the book,
- * a batch at a time.
+ * a batch at a time. `from`: the file they come from, and when.
  * @throws DOMException when an entry of that number is already there.
  * @throws BookError when the newest entry is another than the first of them names.
  */
-export async function addSealed(sealed: readonly Entry[]): Promise<void> {
+export async function addSealed(sealed: readonly Entry[], from?: { file: string; at: string }): Promise<void> {
   const [first, last] = [sealed[0], sealed.at(-1)]
   if (!first || !last) return
   await inStep()
   await indexOlder()
+  await origins()
   const tx = (await database()).transaction(['entries', 'rows', 'words', 'single'], 'readwrite', {
     durability: 'strict',
   })
@@ -125,13 +129,18 @@ export async function addSealed(sealed: readonly Entry[]): Promise<void> {
     await tx.done
     throw doNotFollow(newest?.number ?? 0)
   }
+  const single = tx.objectStore('single')
+  const before = (await single.get('origins')) as Origins | undefined
+  const now = before && from && withTakenIn(before, { from: first.number, to: last.number, ...from })
   await Promise.all([
+    ...(now ? [single.put(now, 'origins')] : []),
     ...sealed.map((entry) => entries.add(entry)),
     index(sealed, { rows: tx.objectStore('rows'), words: tx.objectStore('words') }),
-    tx.objectStore('single').put({ number: last.number, hash: last.hash }, 'head'),
+    single.put({ number: last.number, hash: last.hash }, 'head'),
     tx.done,
   ])
   await journalEntries(sealed)
+  if (now) await copyApart(now)
   announce({ what: 'entries' })
 }
 

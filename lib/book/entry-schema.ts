@@ -12,6 +12,8 @@ const sealed = {
   at: z.string(),
   /** Version of the program that wrote it. */
   engine: z.string(),
+  /** Id of the book it was written in; entries of earlier versions have none. */
+  book: z.optional(z.string()),
   /** `hash` of the entry before it; empty for the first. */
   previous: z.string(),
   /** SHA-256, hexadecimal, of this entry's canonical JSON (RFC 8785) without `hash` itself. */

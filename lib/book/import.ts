@@ -26,8 +26,8 @@ export type ImportPlan = {
   limits: Change<KeptLimit>
   /** How many; `refused`: why the entries cannot be joined to the book's chain; then none is added. */
   entries: { add: number; same: number; refused: string }
-  /** Attachments by their hash. */
-  blobs: { add: string[]; same: number }
+  /** Attachments by their hash. `missing`: names of those that entries of the file speak of and that are nowhere. */
+  blobs: { add: string[]; same: number; missing: string[] }
   deleted: Tombstone[]
   /** Only when the book has none of its own. */
   settings: Settings | undefined
@@ -61,6 +61,7 @@ export async function planImport(source: BookSource): Promise<ImportPlan> {
     blobs: {
       add: found.blobs.filter((hash) => !there.has(hash)),
       same: found.blobs.filter((hash) => there.has(hash)).length,
+      missing: missingOf(found.files, new Set([...there, ...found.blobs])),
     },
     deleted: found.deleted.filter(({ id }) => added.has(id)),
     settings: own === undefined ? found.settings : undefined,
@@ -75,6 +76,8 @@ async function gather(source: BookSource) {
   const limits: KeptLimit[] = []
   const deleted: Tombstone[] = []
   const blobs: string[] = []
+  /** Of entries about attachments: their names, by hash. */
+  const files = new Map<string, string>()
   let settings: Settings | undefined
   for await (const { kind, value } of source.items()) {
     if (kind === 'job') jobs.push(value)
@@ -84,9 +87,14 @@ async function gather(source: BookSource) {
     else if (kind === 'deleted') deleted.push(value)
     else if (kind === 'blob') blobs.push(value.sha256)
     else if (kind === 'settings') settings = value
+    else if (kind === 'entry' && value.kind === 'attachment') files.set(value.file.sha256, value.file.name)
   }
-  return { jobs, devices, maps, limits, deleted, blobs, settings }
+  return { jobs, devices, maps, limits, deleted, blobs, files, settings }
 }
+
+/** Names of attachments whose bytes are neither in the file nor here. */
+const missingOf = (files: ReadonlyMap<string, string>, found: ReadonlySet<string>): string[] =>
+  [...files].flatMap(([hash, name]) => (found.has(hash) ? [] : name))
 
 async function* entriesIn(source: BookSource, after = 0): AsyncGenerator<Entry> {
   for await (const item of source.items()) if (isEntry(item) && item.value.number > after) yield item.value
@@ -142,11 +150,11 @@ function refuse(refused: string): ImportPlan['entries'] {
 const batch = 256
 
 /**
- * Adds what the plan says.
+ * Adds what the plan says. `file`: its name, kept with the entries that come from it.
  * @throws DOMException (ConstraintError) when the book has changed since the plan; nothing is overwritten then.
  * @throws BookError when the book has got an entry since; then the file's are left out.
  */
-export async function applyImport(plan: ImportPlan, source: BookSource): Promise<void> {
+export async function applyImport(plan: ImportPlan, source: BookSource, file = ''): Promise<void> {
   const tx = (await database()).transaction(
     ['jobs', 'devices', 'maps', 'limits', 'tombstones', 'single'],
     'readwrite',
@@ -166,7 +174,7 @@ export async function applyImport(plan: ImportPlan, source: BookSource): Promise
   for (const map of plan.maps.next) await saveMap(map)
   // Bytes before the entries that name them: one that is cut off then leaves no entry without its attachment.
   await addBlobs(new Set(plan.blobs.add), source)
-  if (plan.entries.add > 0) await addEntries(source, plan.entries.same)
+  if (plan.entries.add > 0) await addEntries(source, plan.entries.same, file)
   await compareNow()
   for (const what of ['jobs', 'devices', 'maps', 'limits', 'settings'] as const) announce({ what })
 }
@@ -195,13 +203,14 @@ async function addBlobs(hashes: ReadonlySet<string>, source: BookSource): Promis
 }
 
 /** Adds those after the first `same`, which the plan found here; what was added to the book since is not among them. */
-async function addEntries(source: BookSource, same: number): Promise<void> {
+async function addEntries(source: BookSource, same: number, file: string): Promise<void> {
+  const from = { file, at: new Date().toISOString() }
   let passed = 0
   let some: Entry[] = []
   const add = async () => {
     const newest = await countEntries()
     if (some[0] && newest >= some[0].number) throw doNotFollow(newest)
-    await addSealed(some)
+    await addSealed(some, from)
     some = []
   }
   for await (const entry of entriesIn(source)) {

@@ -5,7 +5,9 @@
  * places of the entries that hold it. So a search goes from the newest block to the oldest and stops when enough is
  * found, and taking in many entries writes few records.
  */
-import { database, type Older } from './database.ts'
+import { database, rowForm, type Older, type RowForm } from './database.ts'
+import { entrySchema } from './entry-schema.ts'
+import { sound } from './sound.ts'
 import { isSound } from './sound-rows.ts'
 import { followed, isFill, isToLookAt, rowOf, type Filter, type Row } from './rows.ts'
 import type { Entry } from './schema.ts'
@@ -22,16 +24,18 @@ export function marksOf(row: Row): string[] {
   if (!isFill(row)) return marks
   marks.push(`map:${row.map.id}`, ...Object.keys(row.counts).map((outcome) => `outcome:${outcome}`))
   if (isToLookAt(row)) marks.push('outcome:to look at')
+  if (row.keepUntil) marks.push('kept:yes')
   return marks
 }
 
 /** The marks that rows passing a filter all have. */
-export function marksSought({ job, map, kind, outcome }: Filter): string[] {
+export function marksSought({ job, map, kind, outcome, kept }: Filter): string[] {
   return [
     ...(job ? [`job:${job}`] : []),
     ...(map ? [`map:${map}`] : []),
     ...(kind ? [`kind:${kind}`] : []),
     ...(outcome ? [`outcome:${outcome}`] : []),
+    ...(kept ? ['kept:yes'] : []),
   ]
 }
 
@@ -55,12 +59,16 @@ export const startOf = (word: string): string => (word.includes(':') ? `${word.s
 // place one character.
 const shift = 0x100
 
-function write(shelf: Shelf, there: string | undefined): string {
+function read(there: string | undefined, shelf: Shelf): void {
   for (const line of there ? there.slice(1).split('\n') : []) {
     const tab = line.indexOf('\t')
     const places = of(shelf, line.slice(0, tab), newPlaces)
     for (let at = tab + 1; at < line.length; at++) places.add(line.charCodeAt(at) - shift)
   }
+}
+
+function write(shelf: Shelf, there: string | undefined): string {
+  read(there, shelf)
   let text = ''
   for (const [word, places] of shelf)
     text += `\n${word}\t${[...places].map((at) => String.fromCharCode(at + shift)).join('')}`
@@ -75,6 +83,16 @@ export function markPlaces(shelf: string, { word, whole }: Sought, places: Uint8
     for (let on = shelf.indexOf('\t', at) + 1; on < (end < 0 ? shelf.length : end); on++)
       places[shelf.charCodeAt(on) - shift] = 1
   }
+}
+
+/** All words of a row, as the index has them. */
+const wordsOfRow = (row: Row): string[] => [...wordsOf(row.text), ...marksOf(row)]
+
+/** Those rows of a block that the index does not find by each of their words. */
+export function notFound(rows: readonly Row[], shelves: readonly string[]): Row[] {
+  const words: Shelf = newShelf()
+  for (const shelf of shelves) read(typeof shelf === 'string' ? shelf : undefined, words)
+  return rows.filter((row) => !wordsOfRow(row).every((word) => words.get(word)?.has(row.number % blockSize)))
 }
 
 /** The two tables inside a transaction of the caller's. */
@@ -96,13 +114,19 @@ export async function index(entries: readonly Entry[], { rows, words }: Tables):
     // A damaged row is made again when it is read, from all that was said of its entry.
     if (about && isSound(about) && isFill(about)) written.set(entry.of, followed(about, entry))
   }
+  const writes = [...written.values()].map((row): Promise<unknown> => rows.put(row))
+  await Promise.all([...writes, indexWords([...written.values()], words)])
+}
+
+/** Writes the words of rows. Awaits nothing but the table. */
+export async function indexWords(rows: readonly Row[], words: Tables['words']): Promise<void> {
   const blocks = new Map<number, Map<string, Shelf>>()
-  for (const row of written.values()) {
+  for (const row of rows) {
     const shelves = of(blocks, blockOf(row.number), () => new Map<string, Shelf>())
-    for (const word of [...wordsOf(row.text), ...marksOf(row)])
+    for (const word of wordsOfRow(row))
       of(of(shelves, startOf(word), newShelf), word, newPlaces).add(row.number % blockSize)
   }
-  const writes = [...written.values()].map((row): Promise<unknown> => rows.put(row))
+  const writes: Promise<unknown>[] = []
   for (const [block, shelves] of blocks)
     for (const [start, shelf] of shelves)
       writes.push(words.get([block, start]).then((there) => words.put(write(shelf, there), [block, start])))
@@ -113,7 +137,8 @@ export async function index(entries: readonly Entry[], { rows, words }: Tables):
 const batch = 256
 
 /**
- * Takes in what an earlier version wrote without words, a batch at a time: one that is cut off goes on where it was.
+ * Makes rows and words of entries that have none, a batch at a time: one that is cut off goes on where it was. The
+ * oldest come first, for a follow-up changes the row of an earlier entry.
  * @returns at once when there is nothing to do
  */
 export async function indexOlder(onProgress?: (left: number) => void): Promise<void> {
@@ -126,11 +151,40 @@ export async function indexOlder(onProgress?: (left: number) => void): Promise<v
       await tx.done
       return
     }
-    const first = Math.max(1, older.to - batch + 1)
-    const entries = await tx.objectStore('entries').getAll(IDBKeyRange.bound(first, older.to))
+    const first = (older.done ?? 0) + 1
+    const last = Math.min(older.to, first + batch - 1)
+    const entries = await tx.objectStore('entries').getAll(IDBKeyRange.bound(first, last))
     await index(entries, { rows: tx.objectStore('rows'), words: tx.objectStore('words') })
-    await single.put({ to: first - 1 }, 'older')
+    await single.put(last === older.to ? { to: 0 } : { to: older.to, done: last }, 'older')
     await tx.done
-    onProgress?.(first - 1)
+    onProgress?.(older.to - last)
+  }
+}
+
+/**
+ * Makes rows and words again that an earlier version made otherwise, the oldest first, a batch at a time. Nobody has to
+ * wait for it: what is there is found meanwhile as it was.
+ * @returns at once when there is nothing to do
+ */
+export async function renewRows(): Promise<void> {
+  await indexOlder()
+  const db = await database()
+  for (;;) {
+    const tx = db.transaction(['entries', 'rows', 'words', 'single'], 'readwrite')
+    const single = tx.objectStore('single')
+    const form = (await single.get('form')) as RowForm | undefined
+    const known = form?.rows === rowForm
+    if (known && form.done === undefined) {
+      await tx.done
+      return
+    }
+    const first = (known ? (form.done ?? 0) : 0) + 1
+    // Up to the newest of this moment: what was said of an entry since changes its row too.
+    const entries = await tx.objectStore('entries').getAll(IDBKeyRange.lowerBound(first), batch)
+    const sounded = entries.filter((entry) => sound(entrySchema, entry))
+    await index(sounded, { rows: tx.objectStore('rows'), words: tx.objectStore('words') })
+    const last = entries.at(-1)
+    await single.put(last ? { rows: rowForm, done: last.number } : { rows: rowForm }, 'form')
+    await tx.done
   }
 }

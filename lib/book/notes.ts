@@ -8,6 +8,7 @@ import { index, indexOlder } from './indexing.ts'
 import { inStep } from './journal/compare.ts'
 import { journalEntries } from './journal/keep.ts'
 import { announce } from './notice.ts'
+import { origins } from './origin.ts'
 import { rowsFound } from './search.ts'
 import {
   attachmentSchema,
@@ -42,6 +43,7 @@ export async function addNote(written: Written, engine: string): Promise<NoteEnt
   const draft = { ...written, id: crypto.randomUUID(), ...(about && { about: about.hash }) }
   const note: Note = check(schemas[written.kind] as typeof followUpSchema, draft, say`The note`)
   if (note.kind === 'follow-up' && note.resubmittedAs !== undefined) await entryAbout(note.resubmittedAs)
+  const { book } = await origins()
   // Hashing cannot be awaited inside a transaction: seal first, then add only if nothing was written meanwhile.
   for (;;) {
     const newest = await newestEntry()
@@ -50,6 +52,7 @@ export async function addNote(written: Written, engine: string): Promise<NoteEnt
       number: (newest?.number ?? 0) + 1,
       at: new Date().toISOString(),
       engine,
+      book,
       previous: newest?.hash ?? '',
     }
     const entry: NoteEntry = { ...unsealed, hash: await seal(unsealed) }

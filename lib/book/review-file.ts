@@ -14,6 +14,7 @@ import { entriesForwards } from './entries.ts'
 import { entrySchema } from './entry-schema.ts'
 import { refuse } from './error.ts'
 import { timeline } from './notes.ts'
+import { origins } from './origin.ts'
 import { reviewNotesSchema, type ReviewNotes } from './review-schema.ts'
 import { isFill } from './rows.ts'
 import { readSealed, sealedFile, type Item } from './sealed.ts'
@@ -39,7 +40,15 @@ const schemas = {
   entry: entrySchema,
   blob: z.object({ sha256: hash, type: z.string(), bytes: z.string() }),
   /** Hashes of the chain from entry `from` to the newest, and the one before them. */
-  proof: z.object({ from: z.number(), before: hash, hashes: z.array(hash) }),
+  proof: z.object({
+    from: z.number(),
+    before: hash,
+    hashes: z.array(hash),
+    /** Numbers of all entries of the job that the book holds; files of earlier versions do not say. */
+    ofJob: z.optional(z.array(z.number())),
+    /** Which of the book's entries came out of a file. */
+    takenIn: z.optional(z.array(z.object({ from: z.number(), to: z.number(), at: z.string(), file: z.string() }))),
+  }),
   notes: reviewNotesSchema,
 }
 type Kind = keyof typeof schemas
@@ -83,19 +92,26 @@ async function* items(job: Job, engine: string): AsyncGenerator<Item> {
   }
   for (const entry of entries) yield { kind: 'entry', value: entry }
   const files = entries.flatMap((entry) => (entry.kind === 'attachment' ? entry.file : []))
-  for (const file of new Map(files.map((one) => [one.sha256, one])).values())
-    yield { kind: 'blob', value: { sha256: file.sha256, type: file.type, bytes: toBase64(await bytesOf(file)) } }
-  yield { kind: 'proof', value: await proofFrom(entries[0]?.number) }
+  for (const file of new Map(files.map((one) => [one.sha256, one])).values()) {
+    // One that is gone is told to the reviewer; the rest goes all the same.
+    const bytes = await bytesOf(file).catch(() => undefined)
+    if (bytes) yield { kind: 'blob', value: { sha256: file.sha256, type: file.type, bytes: toBase64(bytes) } }
+  }
+  yield { kind: 'proof', value: await proofFrom(job.id, entries[0]?.number) }
 }
 
-async function proofFrom(from: number | undefined): Promise<ValueOf<'proof'>> {
-  const proof: ValueOf<'proof'> = { from: from ?? 1, before: '', hashes: [] }
-  if (from === undefined) return proof
-  for await (const entry of entriesForwards(from - 1)) {
+async function proofFrom(job: string, from: number | undefined): Promise<ValueOf<'proof'>> {
+  const { takenIn } = await origins()
+  const proof: ValueOf<'proof'> = { from: from ?? 1, before: '', hashes: [], takenIn }
+  // Read from the entries themselves, not from the list: neither can leave one out by itself.
+  const ofJob: number[] = []
+  for await (const entry of entriesForwards()) {
+    if (entry.job?.id === job) ofJob.push(entry.number)
+    if (from === undefined || entry.number < from) continue
     if (entry.number === from) proof.before = entry.previous
     proof.hashes.push(entry.hash)
   }
-  return proof
+  return { ...proof, ofJob }
 }
 
 /** The same file with what the reviewer noted, to be sent back. */

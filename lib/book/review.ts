@@ -7,7 +7,8 @@ import type { FigureValue } from '../reduce/report.ts'
 import { seal } from './chain.ts'
 import type { ReviewFile } from './review-file.ts'
 import { isFill } from './rows.ts'
-import type { FillEntry } from './schema.ts'
+import { toldOf } from './review-told.ts'
+import type { FillEntry, Finding } from './schema.ts'
 import { say } from '../words/say.ts'
 
 /** Two browsers may differ in the last digits of a power or logarithm. */
@@ -32,6 +33,8 @@ export type ReviewResult = {
   checks: CheckCompared[]
   texts: TextCompared[]
   entries: EntryChecked[]
+  /** What does not fit, in words that can become findings. */
+  told: Finding[]
   /** The newest fingerprint of the sender's chain; empty when the book had no entry. */
   head: string
 }
@@ -56,6 +59,7 @@ export async function checkReview(file: ReviewFile): Promise<ReviewResult> {
     checks,
     texts: fills.flatMap((entry) => compareTexts(entry, file)),
     entries: await checkEntries(file),
+    told: toldOf(file, checks),
     head: file.proof.hashes.at(-1) ?? '',
   }
 }

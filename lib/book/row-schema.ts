@@ -29,6 +29,8 @@ const fillRowSchema = z.object({
   /** Only while something is still to be done. */
   due: z.optional(z.string()),
   keepUntil: z.optional(z.string()),
+  /** The days of its tests, YYYY-MM-DD, the earliest first. */
+  tested: z.optional(z.array(z.string())),
 })
 
 const noteRowSchema = z.object({

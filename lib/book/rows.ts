@@ -21,6 +21,7 @@ function fillRow(entry: FillEntry): FillRow {
     const count = entry.lines.filter((line) => line.outcome === outcome).length
     if (count > 0) counts[outcome] = count
   }
+  const tested = testedOn(entry)
   return {
     number: entry.number,
     at: entry.at,
@@ -33,14 +34,21 @@ function fillRow(entry: FillEntry): FillRow {
     complete: entry.complete,
     ...(entry.earlier !== undefined && { earlier: entry.earlier }),
     ...(entry.kind === 'fill' && { status: entry.complete ? 'entered' : 'draft' }),
+    ...(tested.length > 0 && { tested }),
     hash: entry.hash,
     text: searchable(textsOf(entry)),
   }
 }
 
-/** Address, job, form map, and of every control its name and texts. */
+/** The days of the tests that an entry holds, the earliest first. */
+export function testedOn({ readings }: FillEntry): string[] {
+  const days = (readings?.tests ?? []).map(({ date }) => date).filter((date) => /^\d{4}-\d{2}-\d{2}$/.test(date))
+  return [...new Set(days)].toSorted()
+}
+
+/** Address, job, tester, devices, days of the tests, form map, and of every control its name and texts. */
 function textsOf(entry: FillEntry): string[] {
-  const { building } = entry.readings ?? {}
+  const { building, tester } = entry.readings ?? {}
   return [
     String(entry.number),
     entry.job.name,
@@ -50,6 +58,9 @@ function textsOf(entry: FillEntry): string[] {
     entry.page.title,
     entry.hash,
     ...(building ? [building.street, building.town, building.permit, building.program] : []),
+    ...(tester ? [tester.name, tester.company, tester.licence] : []),
+    ...(entry.basis?.devices ?? []).flatMap(({ name, serial }) => [name, serial]),
+    ...testedOn(entry),
     ...entry.lines.flatMap((line) => [line.control, line.section, line.intended, line.readBack]),
     ...entry.planned.flatMap(({ control, text }) => [control, text]),
     ...(entry.files ?? []).map(({ sha256 }) => sha256),
@@ -123,6 +134,11 @@ export type Filter = {
   /** 'to look at': any binding that is not plainly entered, or a fill that did not end. */
   outcome?: Outcome | 'to look at'
   status?: Status
+  /** First and last day of a test, YYYY-MM-DD. */
+  testedFrom?: string
+  testedTo?: string
+  /** Only those with a day until which the record is to be kept. */
+  kept?: boolean
 }
 
 /** When the days of a filter begin and end; a day ends where the next begins, also on a day of 23 or 25 hours. */
@@ -142,8 +158,13 @@ export function passes(filter: Filter): (row: Row) => boolean {
     (!until || row.at < until) &&
     (!filter.outcome || (isFill(row) && hasOutcome(row, filter.outcome))) &&
     (!filter.status || (isFill(row) && row.status === filter.status)) &&
+    (!filter.kept || (isFill(row) && Boolean(row.keepUntil))) &&
+    ((!filter.testedFrom && !filter.testedTo) || (isFill(row) && wasTested(row, filter))) &&
     pieces.every((isIn) => isIn(row.text))
 }
+
+const wasTested = ({ tested = [] }: FillRow, { testedFrom = '', testedTo = '' }: Filter): boolean =>
+  tested.some((day) => day >= testedFrom && (!testedTo || day <= testedTo))
 
 export function isToLookAt({ complete, counts }: Pick<FillRow, 'complete' | 'counts'>): boolean {
   return !complete || outcomes.some((outcome) => outcome !== 'entered' && counts[outcome])

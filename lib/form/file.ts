@@ -1,4 +1,5 @@
 /** Files made from the material for a page's file control. */
+import { csvRows } from '../csv.ts'
 import { write as writeNumber } from '../units/write.ts'
 import { say } from '../words/say.ts'
 import type { Item, Material, ReadyFile } from './material.ts'
@@ -22,12 +23,6 @@ function valueOf(item: Item): string {
   }
 }
 
-/** A cell of RFC 4180; a text that a spreadsheet would run as a formula is kept a text. */
-function cell(text: string): string {
-  const safe = /^[=+@\t\r]|^-(?!\d)/.test(text) ? `'${text}` : text
-  return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe
-}
-
 /** Every item of the material, one a line, as CSV. */
 export function figuresCsv(material: Material): string {
   const rows = Object.values(material.items).map((item) => [
@@ -36,7 +31,7 @@ export function figuresCsv(material: Material): string {
     valueOf(item),
     item.kind === 'quantity' ? item.unit : '',
   ])
-  return [['group', 'item', 'value', 'unit'], ...rows].map((row) => `${row.map(cell).join(',')}\r\n`).join('')
+  return csvRows([['group', 'item', 'value', 'unit'], ...rows])
 }
 
 const isBase64 = (bytes: string): boolean => bytes.length % 4 === 0 && /^[A-Za-z0-9+/]*={0,2}$/.test(bytes)

@@ -76,7 +76,7 @@ describe('csv', () => {
   test.each([
     ['=1+1', "'=1+1"],
     ['+44', "'+44"],
-    ['-1.0', "'-1.0"],
+    ['-1.0', '-1.0'],
     ['@SUM(A1)', "'@SUM(A1)"],
     ['\tx', "'\tx"],
     ['\rx', "'\rx"],
@@ -135,7 +135,7 @@ describe('a book file', () => {
       maps: { add: [], same: 2, kept: [], next: [] },
       limits: { add: [], same: 0, kept: [] },
       entries: { add: 0, same: 4, refused: '' },
-      blobs: { add: [], same: 1 },
+      blobs: { add: [], same: 1, missing: [] },
       deleted: [],
       settings: undefined,
     })

@@ -1,5 +1,7 @@
 /** The report of an entry is made from what the entry holds, for ever. */
+import { parse } from 'papaparse'
 import { beforeEach, describe, expect, test } from 'vitest'
+import { csvParts } from '../../lib/book/csv.ts'
 import { closeUnended, endFill, startFill } from '../../lib/book/fills.ts'
 import { verify } from '../../lib/book/entries.ts'
 import { saveJob } from '../../lib/book/jobs.ts'
@@ -94,6 +96,26 @@ describe('an entry', () => {
         ? undefined
         : 'Today’s verdict would be: does not meet the limit. The entry holds another one.',
     )
+  })
+
+  test('stands in the table of entries with figures, verdict, tester, device and day of the test', async () => {
+    const entry = await filled()
+    let csv = ''
+    for await (const part of csvParts([entry])) csv += part
+    const [row] = parse<Record<string, string>>(csv.replace(/^\uFEFF/, ''), { header: true, skipEmptyLines: true }).data
+    const held = entry.basis!.tests[0]!
+    expect(row).toMatchObject({
+      Tester: job.tester.name,
+      Device: demoDevice().name,
+      Calibrated: demoDevice().calibrated,
+      'Dates of tests': job.tests[0]!.date,
+      'Compared figure': 'CFM50',
+      Value: String(held.figures['flow-50']!.value),
+      Limit: '800 cfm',
+      Verdict: held.verdict!.outcome,
+      'Written in book': entry.book,
+    })
+    expect(row?.['Figures']).toMatch(/^after: CFM50 \d+/)
   })
 
   test('says when the engine of today would give another number', async () => {

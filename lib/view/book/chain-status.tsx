@@ -1,6 +1,10 @@
 import { useCallback, useEffect, useRef, useState } from 'preact/hooks'
 import { whatChainShows, whatToDo, type Verdict } from '../../book/chain.ts'
-import { countEntries, verify } from '../../book/entries.ts'
+import { countEntries } from '../../book/entries.ts'
+import { renewRows } from '../../book/indexing.ts'
+import type { TakenIn } from '../../book/origin.ts'
+import { origins } from '../../book/origin.ts'
+import { verifyBook, type Verified } from '../../book/verify.ts'
 import { subscribe } from '../../book/notice.ts'
 import { Icon } from '../icons.tsx'
 import { afterList } from './after-list.ts'
@@ -15,7 +19,7 @@ const atOnce = 3000
 type State =
   | { is: 'idle'; entries: number }
   | { is: 'checking'; done: number; entries: number }
-  | { is: 'checked'; verdict: Verdict; at: string }
+  | { is: 'checked'; verdict: Verdict; found: Verified; takenIn: TakenIn[]; at: string }
   | { is: 'failed'; trouble: string }
 
 /** Whether the chain of the book fits, and what that means. */
@@ -24,18 +28,25 @@ export function ChainStatus() {
   const running = useRef(0)
   const part = useDismiss()
 
-  const run = useCallback(async () => {
+  // What was made again is told until the book is closed: a second check finds nothing any more.
+  const corrected = useRef<Pick<Verified, 'rows' | 'words'>>({ rows: [], words: [] })
+
+  const run = useCallback(async (thorough: boolean) => {
     const turn = ++running.current
     const tell = (next: State) => turn === running.current && setState(next)
     try {
       const entries = await countEntries()
       let told = 0
-      const verdict = await verify((done) => {
+      const found = await verifyBook(thorough, (done) => {
         if (Date.now() - told < 100) return
         told = Date.now()
         tell({ is: 'checking', done, entries })
       })
-      tell({ is: 'checked', verdict, at: new Date().toISOString() })
+      const { rows, words } = corrected.current
+      corrected.current = { rows: [...rows, ...found.rows], words: [...words, ...found.words] }
+      const { takenIn } = await origins()
+      const at = new Date().toISOString()
+      tell({ is: 'checked', verdict: found.chain, found: { ...found, ...corrected.current }, takenIn, at })
     } catch (error) {
       tell({ is: 'failed', trouble: wording(error) })
     }
@@ -44,8 +55,9 @@ export function ChainStatus() {
   useEffect(() => {
     const look = async () => {
       const entries = await countEntries()
-      if (entries <= atOnce) await run()
-      else setState({ is: 'idle', entries })
+      if (entries <= atOnce) return run(false)
+      setState({ is: 'idle', entries })
+      await renewRows()
     }
     const start = setTimeout(() => lookAgain(), afterList)
     const lookAgain = () => void look().catch((error: unknown) => setState({ is: 'failed', trouble: wording(error) }))
@@ -73,6 +85,7 @@ export function ChainStatus() {
             </a>
           </p>
         )}
+        {state?.is === 'checked' && <Findings found={state.found} takenIn={state.takenIn} />}
         <p>{whatChainShows}</p>
         {state?.is === 'checked' && state.verdict.ok && state.verdict.hash && (
           <p>
@@ -80,7 +93,7 @@ export function ChainStatus() {
             <code>{state.verdict.hash}</code>
           </p>
         )}
-        <button type="button" class="b low" onClick={() => void run()} disabled={state?.is === 'checking'}>
+        <button type="button" class="b low" onClick={() => void run(true)} disabled={state?.is === 'checking'}>
           {say`Check the chain now`}
         </button>
       </div>
@@ -102,11 +115,62 @@ function Head({ state }: { state: State | undefined }) {
     case 'failed':
       return <span class="st bad">{say`The book could not be read: ${state.trouble}`}</span>
     case 'checked':
-      return <Checked verdict={state.verdict} at={state.at} />
+      return <Checked verdict={state.verdict} at={state.at} told={countTold(state.found)} />
   }
 }
 
-function Checked({ verdict, at }: { verdict: Verdict; at: string }) {
+/** What a check found beside the chain itself. */
+function Findings({ found: { chain, rows, words, files }, takenIn }: { found: Verified; takenIn: TakenIn[] }) {
+  const backwards = chain.ok ? (chain.backwards ?? []) : []
+  return (
+    <>
+      {backwards.slice(0, few).map(({ entry, at, before }) => (
+        <p key={`time ${entry}`} class="st doubt">
+          {say`Entry ${entry} bears the time ${dayAndYear(at)}, ${time(at)}, which is before that of the entry before it, ${dayAndYear(before)}, ${time(before)}. A clock was set back, or the entry was written elsewhere.`}
+        </p>
+      ))}
+      {backwards.length > few && <p class="st doubt">{say`${backwards.length - few} more times run backwards.`}</p>}
+      {rows.length > 0 && (
+        <p class="st bad">
+          {say`The list did not show these entries as they were written: ${listed(rows)}. Their lines were made again from the entries.`}
+        </p>
+      )}
+      {words.length > 0 && (
+        <p class="st bad">
+          {say`The search did not find these entries by all their words: ${listed(words)}. It finds them again.`}
+        </p>
+      )}
+      {files.slice(0, few).map(({ entry, name, fault }) => (
+        <p key={`file ${entry}`} class="st bad">
+          {fault === 'missing'
+            ? say`Entry ${entry}: ${name} is not in this book, only its fingerprint. Look for it in an earlier backup.`
+            : say`Entry ${entry}: ${name} is not what was attached: its fingerprint is another. Take it from an earlier backup.`}
+        </p>
+      ))}
+      {files.length > few && (
+        <p class="st bad">{say`${files.length - few} more attached files are missing or changed.`}</p>
+      )}
+      {takenIn.slice(-few).map(({ from, to, at, file }) => (
+        <p key={`from ${from}`}>
+          {from === to
+            ? say`Entry ${from} was taken in from ${file || say`a file`} on ${dayAndYear(at)}: it was not typed here.`
+            : say`Entries ${from} to ${to} were taken in from ${file || say`a file`} on ${dayAndYear(at)}: they were not typed here.`}
+        </p>
+      ))}
+    </>
+  )
+}
+
+/** So many of a kind are told one by one. */
+const few = 5
+
+const listed = (numbers: readonly number[]): string =>
+  numbers.length > 20 ? say`${numbers.slice(0, 20).join(', ')} and ${numbers.length - 20} more` : numbers.join(', ')
+
+const countTold = ({ chain, rows, words, files }: Verified): number =>
+  rows.length + words.length + files.length + (chain.ok ? (chain.backwards ?? []).length : 0)
+
+function Checked({ verdict, at, told }: { verdict: Verdict; at: string; told: number }) {
   if (!verdict.ok) {
     return (
       <span class="st bad">
@@ -129,6 +193,7 @@ function Checked({ verdict, at }: { verdict: Verdict; at: string }) {
           {count(verdict.count, 'entry', 'entries')}, {first === last ? first : say`${first} to ${last}`}
           {say`, checked at ${time(at)}`}
         </span>
+        {told > 0 && <b class="st doubt"> {told === 1 ? say`1 finding` : say`${told} findings`}</b>}
       </span>
     </span>
   )

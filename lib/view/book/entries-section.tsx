@@ -2,6 +2,7 @@ import { Fragment } from 'preact'
 import { useEffect, useRef, useState } from 'preact/hooks'
 import { countEntries, getEntry } from '../../book/entries.ts'
 import { listMaps } from '../../book/maps.ts'
+import { isTakenIn, origins } from '../../book/origin.ts'
 import type { Filter } from '../../book/rows.ts'
 import { listRows, sortedAmong, type Order } from '../../book/search.ts'
 import { later } from '../calculator/later.tsx'
@@ -39,6 +40,7 @@ export function EntriesSection({ route, go }: { route: Route; go: (route: Route)
   )
   const total = useLive(countEntries, ['entries'])
   const maps = useLive(listMaps, ['maps'])
+  const from = useLive(origins, ['entries'])
 
   const shown = rows.value?.rows ?? []
   const open = route.entry
@@ -124,6 +126,7 @@ export function EntriesSection({ route, go }: { route: Route; go: (route: Route)
                 <Fragment key={row.number}>
                   <EntryRow
                     row={row}
+                    takenIn={from.value !== undefined && isTakenIn(row.number, from.value)}
                     open={row.number === open}
                     onToggle={() => goTo(row.number === open ? undefined : row.number)}
                   />

@@ -9,12 +9,14 @@ import { say, shown } from '../../words/say.ts'
 
 interface Props {
   row: Row
+  /** Whether it came out of a file. */
+  takenIn: boolean
   open: boolean
   onToggle: () => void
 }
 
 /** An entry in one line of the list. */
-export function EntryRow({ row, open, onToggle }: Props) {
+export function EntryRow({ row, takenIn, open, onToggle }: Props) {
   return (
     <tr class={open ? 'op' : ''}>
       <td class="no">{row.number}</td>
@@ -26,6 +28,7 @@ export function EntryRow({ row, open, onToggle }: Props) {
           <span class="vh">{say`Entry ${row.number},`} </span>
           {row.job.name}
         </button>
+        {takenIn && <small class="q"> {say`taken in`}</small>}
       </th>
       {isFill(row) ? <OfFill row={row} /> : <OfNote row={row} />}
       <td class="fp num" title={row.hash}>

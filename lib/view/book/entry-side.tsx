@@ -1,5 +1,6 @@
 import { entryOfFill } from '../../book/entries.ts'
 import { fileParts } from '../../book/json.ts'
+import { originOf, origins, type Origin } from '../../book/origin.ts'
 import { isFill } from '../../book/rows.ts'
 import type { Entry, FillEntry } from '../../book/schema.ts'
 import { pointsLeftOut } from '../../job/left-out.ts'
@@ -129,6 +130,7 @@ function HeldWith({ entry: { basis }, test, device: id }: { entry: FillEntry; te
 export function Place({ entry }: { entry: Entry }) {
   const undo = entry.kind === 'undo' ? entry.of : undefined
   const undone = useLive(async () => (undo ? ((await entryOfFill(undo))?.number ?? null) : null), [], entry.id)
+  const origin = useLive(async () => originOf(entry, await origins()), ['entries'], String(entry.number))
   return (
     <section>
       <h2>{say`Place in the chain`}</h2>
@@ -139,6 +141,12 @@ export function Place({ entry }: { entry: Entry }) {
             {dayAndYear(entry.at)}, {time(entry.at)}
           </dd>
         </div>
+        {origin.value && origin.value.is !== 'not known' && (
+          <div>
+            <dt>{say`origin`}</dt>
+            <dd>{originWords(origin.value)}</dd>
+          </div>
+        )}
         {isFill(entry) && (
           <>
             <div>
@@ -193,6 +201,14 @@ export function Place({ entry }: { entry: Entry }) {
       </dl>
     </section>
   )
+}
+
+function originWords(origin: Origin): string {
+  if (!('book' in origin)) return say`written in this book`
+  const book = origin.book ? say`written in book ${origin.book.slice(0, 8)}` : say`written in a book that is not named`
+  return origin.is === 'of another book'
+    ? book
+    : say`taken in from ${origin.file || say`a file`} on ${dayAndYear(origin.at)}; ${book}`
 }
 
 function EntryLink({ number }: { number: number }) {

@@ -52,7 +52,7 @@ export function ImportPanel() {
     if (!chosen) return
     setTaking(true)
     run(
-      () => applyImport(chosen.plan, chosen.source).finally(() => setTaking(false)),
+      () => applyImport(chosen.plan, chosen.source, chosen.name).finally(() => setTaking(false)),
       () => {
         setChosen(undefined)
         tell(say`${chosen.name} was taken in.`)
@@ -154,6 +154,11 @@ function lines(plan: ImportPlan): string[] {
   }
   if (plan.settings)
     said.push(say`Tester, units and look will be taken from the file, as this book has none of its own.`)
+  if (entries.add > 0) said.push(say`The book marks them as taken in from this file: they were not typed here.`)
+  if (blobs.missing.length > 0)
+    said.push(
+      say`${count(blobs.missing.length, 'attached file')} of these entries is neither in the file nor in this book: ${blobs.missing.slice(0, 5).join(', ')}. Only the fingerprint will be here; look for the file in an earlier backup.`,
+    )
   if (entries.refused) said.push(entries.refused)
   const told = said.filter(Boolean)
   return told.length > 0 ? told : [say`The file is empty.`]

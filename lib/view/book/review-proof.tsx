@@ -3,7 +3,7 @@ import { asItIs } from '../../book/attachments.ts'
 import type { ReviewResult } from '../../book/review.ts'
 import type { ReviewFile } from '../../book/review-file.ts'
 import { isFill } from '../../book/rows.ts'
-import type { Entry } from '../../book/schema.ts'
+import type { Entry, FillEntry } from '../../book/schema.ts'
 import { reasonOf } from '../../job/left-out.ts'
 import { symbol } from '../../units/symbol.ts'
 import { roleWords } from '../../words/names.ts'
@@ -11,7 +11,9 @@ import { say, shown } from '../../words/say.ts'
 import { procedureWords } from '../calculator/setup-summary.ts'
 import { Icon } from '../icons.tsx'
 import { downloadBlob } from './download.ts'
+import { linesShown } from './lines-shown.ts'
 import { kindWords } from './note-words.ts'
+import { OutcomeWords } from './outcome.tsx'
 import { ComparedWords } from './review-figures.tsx'
 import { dayAndYear, time } from './wording.ts'
 
@@ -74,6 +76,7 @@ function EntryLine({ entry, file, result }: { entry: Entry; file: ReviewFile; re
           {isFill(entry) && `, ${say`${entry.map.name}, ${entry.lines.length} of ${entry.planned.length} controls`}`}
         </span>
         {entry.kind === 'attachment' && <Attached file={file} entry={entry} />}
+        {isFill(entry) && <ReadBack entry={entry} />}
       </span>
       {checked?.fits ? (
         <span class="st x">
@@ -87,6 +90,37 @@ function EntryLine({ entry, file, result }: { entry: Entry; file: ReviewFile; re
         </span>
       )}
     </li>
+  )
+}
+
+/** What every control was to hold, and what the page then held. */
+function ReadBack({ entry }: { entry: FillEntry }) {
+  return (
+    <details class="sec">
+      <summary>{say`Texts read back from the page`}</summary>
+      <table class="t ls">
+        <thead>
+          <tr>
+            <th scope="col">{say`Control`}</th>
+            <th scope="col">{say`Intended`}</th>
+            <th scope="col">{say`Read back`}</th>
+            <th scope="col">{say`Outcome`}</th>
+          </tr>
+        </thead>
+        <tbody>
+          {linesShown(entry).map((line) => (
+            <tr key={line.binding}>
+              <th scope="row">{line.control}</th>
+              <td class="m">{line.intended}</td>
+              <td class="m">{line.readBack || <span class="q">{say`empty`}</span>}</td>
+              <td>
+                <OutcomeWords of={line.outcome} />
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </details>
   )
 }
 

@@ -7,7 +7,9 @@ import { readReview, withNotes, type ReviewFile } from '../../book/review-file.t
 import type { ReviewNotes } from '../../book/review-schema.ts'
 import { getReview, saveReviewNotes } from '../../book/reviews.ts'
 import { getJob } from '../../book/jobs.ts'
+import type { Finding } from '../../book/schema.ts'
 import { jobTitle } from '../calculator/job-title.ts'
+import { asRead } from '../in-locale.ts'
 import { download, jsonType } from './download.ts'
 import { Trouble } from './field.tsx'
 import { fileName } from './file-name.ts'
@@ -50,6 +52,9 @@ function Desk({ loaded: { review, file, result, own }, onClose }: { loaded: Load
     setNotes(next)
     saveReviewNotes(review.id, next).catch((error: unknown) => run(() => Promise.reject(error as Error)))
   }
+  const take = (finding: Finding) =>
+    notes.findings.some(({ about, text }) => about === finding.about && text === finding.text) ||
+    edit({ findings: [...notes.findings, finding] })
   const sendBack = () =>
     run(
       async () => {
@@ -82,7 +87,7 @@ function Desk({ loaded: { review, file, result, own }, onClose }: { loaded: Load
 
   return (
     <div class="body">
-      <Summary file={file} result={result} />
+      <Summary file={file} result={result} onTake={take} />
       <ReviewFigures result={result} notes={notes} onEdit={edit} />
       <ReviewProof file={file} result={result} />
       <ReviewFindings notes={notes} result={result} onEdit={edit} />
@@ -104,11 +109,44 @@ function Desk({ loaded: { review, file, result, own }, onClose }: { loaded: Load
   )
 }
 
-function Summary({ file, result }: { file: ReviewFile; result: ReviewResult }) {
+/** What does not fit, in words; each can be taken among the findings. */
+function Told({ told, onTake }: { told: readonly Finding[]; onTake: (finding: Finding) => void }) {
+  if (told.length === 0) return <p>{say`Nothing else was found that does not fit.`}</p>
+  return (
+    <details class="sec" open>
+      <summary>
+        <h4>{told.length === 1 ? say`1 thing to look at` : say`${told.length} things to look at`}</h4>
+      </summary>
+      <ul class="plain">
+        {told.map((finding) => (
+          <li key={`${finding.about} ${finding.text}`}>
+            <span>
+              <b>{finding.about}</b> {asRead(finding.text)}
+            </span>
+            <button type="button" class="b low" onClick={() => onTake(finding)}>
+              {say`Take it as a finding`}
+              <span class="vh">: {finding.about}</span>
+            </button>
+          </li>
+        ))}
+      </ul>
+    </details>
+  )
+}
+
+interface SummaryProps {
+  file: ReviewFile
+  result: ReviewResult
+  onTake: (finding: Finding) => void
+}
+
+function Summary({ file, result, onTake }: SummaryProps) {
   const different = result.figures.filter((one) => one.result !== 'reproduced').length
   const texts = result.texts.filter((one) => one.result !== 'reproduced').length
   const broken = result.entries.filter(({ fits }) => !fits).length
   const here = browser.runtime.getManifest().version
+  const checks = result.checks.filter(({ same }) => !same).length
+  const { ofJob } = file.proof
   return (
     <section>
       <h3>{jobTitle(file.job)}</h3>
@@ -116,7 +154,11 @@ function Summary({ file, result }: { file: ReviewFile; result: ReviewResult }) {
         {say`${result.figures.length - different} of ${result.figures.length} figures reproduced`}
         {result.texts.length > 0 &&
           say`, ${result.texts.length - texts} of ${result.texts.length} entered texts reproduced`}
-        {say`, ${result.entries.length - broken} of ${result.entries.length} entries fit the chain.`}
+        {result.checks.length > 0 &&
+          say`, ${result.checks.length - checks} of ${result.checks.length} checks as in the file`}
+        {say`, ${result.entries.length - broken} of ${result.entries.length} entries fit the chain.`}{' '}
+        {ofJob &&
+          say`The sender’s book says that it holds ${ofJob.length} entries of this job; the file holds ${file.entries.length}.`}
       </p>
       <p class="q">
         {say`Computed by version ${file.head.engine}; here by version ${here}.`}
@@ -127,6 +169,7 @@ function Summary({ file, result }: { file: ReviewFile; result: ReviewResult }) {
         <code>{result.head ? result.head.slice(0, 16) : say`none`}</code>
         {say`. Compare it with the one printed on the report: only a copy kept elsewhere shows that the chain was not rewritten.`}
       </p>
+      <Told told={result.told} onTake={onTake} />
     </section>
   )
 }

@@ -1,0 +1,132 @@
+/** Checks the whole book: the chain, and that list, search and attachments are what its entries say. */
+import canonicalize from 'canonicalize'
+import { largest } from './attachments.ts'
+import { verifyChain, type Verdict } from './chain.ts'
+import { database } from './database.ts'
+import { entriesForwards, getHead } from './entries.ts'
+import { entrySchema } from './entry-schema.ts'
+import { blockOf, blockSize, indexWords, notFound, renewRows } from './indexing.ts'
+import { rowOf } from './rows.ts'
+import type { AttachmentEntry, Entry } from './schema.ts'
+import { sha256 } from './sha256.ts'
+import { sound } from './sound.ts'
+import { correctRow } from './sound-rows.ts'
+
+/** An attachment that is not what its entry names. */
+export interface FileFault {
+  entry: number
+  name: string
+  fault: 'missing' | 'changed'
+}
+
+export interface Verified {
+  chain: Verdict
+  /** Entries that the list did not show as they were written; their lines are made again. */
+  rows: number[]
+  /** Entries that the search did not find by all their words; their words are made again. */
+  words: number[]
+  files: FileFault[]
+}
+
+/**
+ * Checks the book from its first entry to its newest, and makes again what list and search have otherwise than entries.
+ * @param thorough whether the bytes of attachments are hashed too; otherwise it is only looked whether they are there
+ */
+export async function verifyBook(thorough: boolean, onProgress?: (checked: number) => void): Promise<Verified> {
+  await renewRows()
+  const book = new Book()
+  const chain = await verifyChain(book.read(), { head: await getHead(), onProgress })
+  const rows: number[] = []
+  for (const number of book.suspects)
+    if (await correctRow(number, book.followUps.get(number) ?? [], book.newest)) rows.push(number)
+  rows.push(...(await removeInvented(book.newest)))
+  return { chain, rows, words: await correctWords(book.newest), files: await filesOf(book.attachments, thorough) }
+}
+
+/** So many rows are compared at a time. */
+const batch = 100
+
+/** The entries on their way to the chain's check, and what else is to be looked at of them. */
+class Book {
+  suspects: number[] = []
+  followUps = new Map<number, number[]>()
+  attachments: AttachmentEntry[] = []
+  newest = 0
+
+  async *read(): AsyncGenerator<Entry> {
+    let some: Entry[] = []
+    for await (const entry of entriesForwards()) {
+      some.push(entry)
+      this.newest = entry.number
+      if (some.length === batch) {
+        await this.#compare(some)
+        some = []
+      }
+      yield entry
+    }
+    await this.#compare(some)
+  }
+
+  async #compare(entries: readonly Entry[]): Promise<void> {
+    const [first, last] = [entries[0], entries.at(-1)]
+    if (!first || !last) return
+    const kept = await (await database()).getAll('rows', IDBKeyRange.bound(first.number, last.number))
+    const rows = new Map(kept.map((row) => [row.number, row]))
+    for (const entry of entries) {
+      // A damaged entry is named by the chain.
+      if (!sound(entrySchema, entry)) continue
+      if (entry.kind === 'follow-up') {
+        const before = this.followUps.get(entry.of)
+        if (before) before.push(entry.number)
+        else this.followUps.set(entry.of, [entry.number])
+      }
+      if (entry.kind === 'attachment') this.attachments.push(entry)
+      if (canonicalize(rowOf(entry)) !== canonicalize(rows.get(entry.number))) this.suspects.push(entry.number)
+    }
+  }
+}
+
+/** Takes away rows after the newest entry that have no entry. */
+async function removeInvented(newest: number): Promise<number[]> {
+  const tx = (await database()).transaction(['entries', 'rows'], 'readwrite')
+  const [after, rows] = [IDBKeyRange.lowerBound(newest, true), tx.objectStore('rows')]
+  const [entries, all] = await Promise.all([tx.objectStore('entries').getAllKeys(after), rows.getAllKeys(after)])
+  const invented = all.filter((number) => !entries.includes(number))
+  await Promise.all([...invented.map((number) => rows.delete(number)), tx.done])
+  return invented
+}
+
+/** Makes again the words of rows that the index does not have, block by block. */
+async function correctWords(newest: number): Promise<number[]> {
+  const db = await database()
+  const corrected: number[] = []
+  for (let block = 0; block <= blockOf(newest); block++) {
+    const tx = db.transaction(['rows', 'words'], 'readwrite')
+    const [rows, shelves] = await Promise.all([
+      tx.objectStore('rows').getAll(IDBKeyRange.bound(block * blockSize, (block + 1) * blockSize, false, true)),
+      tx.objectStore('words').getAll(IDBKeyRange.bound([block], [block + 1], false, true)),
+    ])
+    const lacking = notFound(
+      rows.filter((row) => typeof row.text === 'string'),
+      shelves,
+    )
+    if (lacking.length > 0) await indexWords(lacking, tx.objectStore('words'))
+    await tx.done
+    corrected.push(...lacking.map(({ number }) => number))
+  }
+  return corrected
+}
+
+async function filesOf(attachments: readonly AttachmentEntry[], thorough: boolean): Promise<FileFault[]> {
+  const db = await database()
+  const faults: FileFault[] = []
+  for (const { number: entry, file } of attachments) {
+    const there = await db.getKey('blobs', file.sha256)
+    if (there === undefined) faults.push({ entry, name: file.name, fault: 'missing' })
+    else if (thorough && file.size <= largest) {
+      const blob = await db.get('blobs', file.sha256)
+      if (!blob || (await sha256(blob.bytes)) !== file.sha256) faults.push({ entry, name: file.name, fault: 'changed' })
+    }
+  }
+  return faults
+}
