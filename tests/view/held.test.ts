@@ -59,10 +59,10 @@ beforeEach(async () => {
   job = await saveJob(byDevice())
 })
 
-/** A report without the steps of workings, which no report shows, and drawn to a hundredth. */
+/** A report without workings and budgets, which no report shows, and drawn to a hundredth. */
 function shownOf(content: Content) {
   const { figures, plot: _, bars: __, ...rest } = content
-  return { ...rest, figures: figures.map(({ steps: ___, found: ____, ...line }) => line) }
+  return { ...rest, figures: figures.map(({ steps: ___, found: ____, budget: _____, ...line }) => line) }
 }
 
 describe('an entry', () => {

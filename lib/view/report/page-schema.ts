@@ -60,7 +60,7 @@ const barsSchema = z.object({
   words: text,
 })
 
-/** A row of the table of figures; the steps of its working are not in a report. */
+/** A row of the table of figures; its working and budget are not in a report, and stand with the figures of the entry. */
 const figureSchema = z.object({
   id: text,
   name: text,

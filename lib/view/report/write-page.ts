@@ -13,7 +13,7 @@ const drawn = (value: unknown): unknown => (typeof value === 'number' ? Math.rou
 /** The same as plain data, without what a report does not show. */
 export function writePage(report: Content): Record<string, unknown> {
   const { fingerprint: _, record: __, ...content } = report
-  const figures = content.figures.map(({ steps: ___, found: ____, ...line }) => line)
+  const figures = content.figures.map(({ steps: ___, found: ____, budget: _____, ...line }) => line)
   const drawings = JSON.parse(
     JSON.stringify({ plot: content.plot, bars: content.bars }, (___, value) => drawn(value)),
   ) as object
