@@ -1,8 +1,10 @@
 import browser, { type Runtime } from 'webextension-polyfill'
 import { defineBackground } from 'wxt/utils/define-background'
 import { bringExtra } from '../lib/background/bring-extra.ts'
+import { hearFillPort } from '../lib/background/fill-ports.ts'
 import { joinAllowed, relay } from '../lib/background/frames.ts'
 import { takeHandOver } from '../lib/background/hand-over.ts'
+import { meetAll } from '../lib/background/meet-all.ts'
 import { runCommand } from '../lib/background/run-command.ts'
 import { answerSuggest } from '../lib/background/suggestions.ts'
 import { answer } from '../lib/book/answer.ts'
@@ -31,8 +33,13 @@ export default defineBackground(() => {
       bringExtra(message, sender, surroundings.self, (tab, script) =>
         browser.scripting.executeScript({ target: { tabId: tab }, files: [script] }),
       ) ??
+      meetAll(message, sender, surroundings.self, (tab, on, css) => {
+        const change = { target: { tabId: tab, allFrames: true }, css, origin: 'USER' } as const
+        return on ? browser.scripting.insertCSS(change) : browser.scripting.removeCSS(change)
+      }) ??
       answer(message, sender, surroundings),
   )
+  browser.runtime.onConnect.addListener((port) => hearFillPort(port, surroundings.self))
   joinAllowed()
   browser.commands.onCommand.addListener((command, tab) => void runCommand(command, tab))
 

@@ -40,6 +40,12 @@ export const toBackgroundSchema = z.discriminatedUnion('type', [
   }),
   z.object({ type: z.literal('fill-line'), fill: z.string(), line: receiptLineSchema }),
   z.object({ type: z.literal('fill-ended'), fill: z.string() }),
+  /** Lines that the book did not take while they were written, or that the page has changed since. */
+  z.object({
+    type: z.literal('fill-late'),
+    fill: z.extend(fillSchema, { job: materialSchema.shape.job }),
+    lines: z.array(receiptLineSchema),
+  }),
   z.object({ type: z.literal('open-book'), entry: z.optional(z.number()) }),
 ])
 
@@ -75,9 +81,16 @@ export const handOverSchema = z.object({
 /** From the helper to the background: the writers of further kinds, for a control that is of another kind than when it was mapped. */
 export const extraSchema = z.object({ type: z.literal('extra') })
 
+/**
+ * From the helper to the background: for as long as a fill runs the pointer meets everything on the page, so that what
+ * lets it through covers as well as any other sheet.
+ */
+export const meetAllSchema = z.object({ type: z.literal('meet-all'), on: z.boolean() })
+
 /** The suggestions of each control, in the same order. */
 export const suggestedSchema = z.array(z.array(suggestionSchema))
 
+export type MeetAll = z.infer<typeof meetAllSchema>
 export type Extra = z.infer<typeof extraSchema>
 export type HandOver = z.infer<typeof handOverSchema>
 export type Suggest = z.infer<typeof suggestSchema>

@@ -1,8 +1,10 @@
 /** The book's answer to a message of the helper in a tab. */
 import type { Answer } from '../answers.ts'
+import { bounds } from '../bounds.ts'
 import { toBackgroundSchema } from '../messages.ts'
 import { BookError } from './error.ts'
 import { addFillLine, endFill, startFill, type WriteBasis } from './fills.ts'
+import { noteLate } from './late.ts'
 import { saveMap } from './maps.ts'
 import { say } from '../words/say.ts'
 
@@ -23,6 +25,8 @@ export async function answer(message: unknown, sender: Sender, surroundings: Sur
   if (sender.id !== surroundings.self || !sender.tab) {
     return refuse(say`The book takes messages only from this extension’s own helper in a tab.`)
   }
+  const tooLong = beyond(message)
+  if (tooLong !== undefined) return refuse(tooLong)
   const checked = toBackgroundSchema.safeParse(message)
   if (!checked.success) {
     const path = checked.error.issues[0]?.path.join('.') || 'type'
@@ -55,10 +59,29 @@ async function act(
       return { ok: true }
     case 'fill-ended':
       return { ok: true, entry: (await endFill(message.fill)).number }
+    case 'fill-late': {
+      const { fill, lines } = message
+      return {
+        ok: true,
+        entry: (await noteLate(fill, lines, { engine, tab, readings: fill.job.readings, write })).number,
+      }
+    }
     case 'open-book':
       await openBook(message.entry)
       return { ok: true }
   }
+}
+
+/** Why a message is more than any fill of a form needs; undefined for all others. What goes into file controls is apart. */
+function beyond(message: unknown): string | undefined {
+  const { files: _, fill, ...rest } = (message ?? {}) as { files?: unknown; fill?: unknown }
+  const planned = (fill as { planned?: unknown[] } | undefined)?.planned?.length ?? 0
+  if (planned > bounds.lines)
+    return say`This plan has ${planned} lines, and the book takes ${bounds.lines} of one page: bind fewer controls in one form map.`
+  const size = (JSON.stringify([fill, rest]) ?? '').length
+  return size > bounds.message
+    ? say`What was to be noted is ${Math.ceil(size / 1e6)} MB long, and the book takes ${bounds.message / 1e6} MB at a time: shorten the texts.`
+    : undefined
 }
 
 function refuse(message: string): Answer {

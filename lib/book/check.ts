@@ -1,3 +1,4 @@
+import { bounds } from '../bounds.ts'
 import { BookError, type BookProblem } from './error.ts'
 import type { Schema } from './sound.ts'
 import { say } from '../words/say.ts'
@@ -8,7 +9,13 @@ import { say } from '../words/say.ts'
  */
 export function check<T>(schema: Schema<T>, value: unknown, what: string): T {
   const result = schema.safeParse(value)
-  if (result.success) return wellFormed(result.data)
+  if (result.success) {
+    const whole = wellFormed(result.data)
+    const size = sizeOf(whole)
+    if (size <= bounds.record) return whole
+    const message = say`${what} was not kept: it is ${Math.ceil(size / 1e6)} MB long, where the book takes ${bounds.record / 1e6} MB. Shorten its texts.`
+    throw new BookError([{ code: 'invalid', path: '', message }])
+  }
   const [first, ...rest] = result.error.issues.map((issue): BookProblem => {
     const path = issue.path.join('.')
     return {
@@ -19,6 +26,9 @@ export function check<T>(schema: Schema<T>, value: unknown, what: string): T {
   })
   throw new BookError([first!, ...rest])
 }
+
+/** Bytes of JSON. */
+export const sizeOf = (value: unknown): number => new TextEncoder().encode(JSON.stringify(value) ?? '').byteLength
 
 /**
  * The same with every half of a surrogate pair that stands alone replaced: a page may hold such text, and RFC 8785 has

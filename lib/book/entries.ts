@@ -1,5 +1,8 @@
 /** The entries of the book. Nothing here changes or deletes an entry. */
+import { bounds, cut } from '../bounds.ts'
+import { keptLine } from '../form/kept-line.ts'
 import { seal, verifyChain, type Verdict } from './chain.ts'
+import { sizeOf } from './check.ts'
 import { database, type Head } from './database.ts'
 import { BookError, refuse } from './error.ts'
 import { entrySchema } from './entry-schema.ts'
@@ -34,6 +37,7 @@ export async function addEntry(fill: string, ended: boolean): Promise<FillEntry 
     const bindings = new Set(lines.map(({ binding }) => binding))
     const unsealed: Omit<FillEntry, 'hash'> = {
       ...open.fill,
+      page: { ...open.fill.page, title: cut(open.fill.page.title) },
       number: (newest?.number ?? 0) + 1,
       at: new Date().toISOString(),
       lines,
@@ -46,13 +50,28 @@ export async function addEntry(fill: string, ended: boolean): Promise<FillEntry 
       book,
       previous: newest?.hash ?? '',
     }
-    const entry: FillEntry = { ...unsealed, hash: await seal(unsealed) }
+    const entry = await fitting(unsealed)
     if (await append(entry, open.count)) {
       await journalEntries([entry])
       announce({ what: 'entries', id: entry.number })
       return entry
     }
   }
+}
+
+/** How much of what each control held is kept, until the entry is one that a file can be made of and taken in again. */
+const steps = [bounds.value, 5000, 500, 50]
+
+/** The sealed entry, with less of what the controls held where it would be longer than any that the book takes in. */
+async function fitting(unsealed: Omit<FillEntry, 'hash'>): Promise<FillEntry> {
+  for (const most of steps) {
+    const shorter = { ...unsealed, lines: unsealed.lines.map((line) => keptLine(line, most)) }
+    if (sizeOf(shorter) <= bounds.record) return { ...shorter, hash: await seal(shorter) }
+  }
+  // What was typed into the calculator is kept with the job; the entry goes without it.
+  const { readings: _, ...bare } = unsealed
+  const least = { ...bare, lines: bare.lines.map((line) => keptLine(line, 50)) }
+  return { ...least, hash: await seal(least) }
 }
 
 async function readFill(fill: string) {

@@ -1,4 +1,5 @@
 /** Fills under way. All of it is in the database, so a worker that restarts in the middle goes on. */
+import { keptLine } from '../form/kept-line.ts'
 import { receiptLineSchema, type ReceiptLine } from '../form/schema.ts'
 import { devicesOf } from '../job/material.ts'
 import { deviceSchema, jobSchema, type Device, type Job } from '../job/schema.ts'
@@ -126,7 +127,7 @@ async function typedFor(id: string, json: string | undefined): Promise<Typed | u
  * @throws BookError when the fill is not under way.
  */
 export async function addFillLine(fill: string, line: ReceiptLine): Promise<void> {
-  const kept = check(receiptLineSchema, line, say`The line`)
+  const kept = check(receiptLineSchema, keptLine(line), say`The line`)
   const tx = (await database()).transaction(['fills', 'lines', 'entries'], 'readwrite', { durability: 'strict' })
   const open = sound(openFillSchema, await tx.objectStore('fills').get(fill))
   if (!open) throw await notOpen(fill)

@@ -8,6 +8,7 @@ import { groupName, nameOf, sectionOf } from './names.ts'
 import { drawn, native, opensCalendar, recognise, takesChips } from './recognise.ts'
 import type { ControlKind } from './schema.ts'
 import { is, own } from './dom.ts'
+import { secretOf } from './gate.ts'
 import { hiddenBecause } from './visible.ts'
 
 export interface Control {
@@ -67,7 +68,7 @@ interface RootOpener {
   dom?: { openOrClosedShadowRoot?: (element: Element) => ShadowRoot | null }
 }
 
-function rootOf(element: Element & { openOrClosedShadowRoot?: ShadowRoot | null }): ShadowRoot | null {
+export function rootOf(element: Element & { openOrClosedShadowRoot?: ShadowRoot | null }): ShadowRoot | null {
   const open = own(element, 'shadowRoot')
   if (open) return open
   if (!own(element, 'localName').includes('-')) return null
@@ -180,8 +181,8 @@ export function survey(document: Document): Survey {
     else if (tag === 'input') {
       const input = element as HTMLInputElement
       if (silent.has(input.type)) continue
-      if (input.type === 'password') leave([input], 'password')
-      else if (/(^|\s)cc-/.test(input.getAttribute('autocomplete') ?? '')) leave([input], 'payment')
+      const secret = secretOf(input)
+      if (secret) leave([input], secret)
       else {
         const kind = native[input.type]
         if (!kind) leave([input], 'not supported', `input of type ${input.type}`)

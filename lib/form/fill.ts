@@ -1,6 +1,7 @@
 /** Writing a plan into the page, control by control, and reading every one back. Never submits anything. */
 import { listControls, nameOfControl, type Control } from './controls.ts'
 import { alive } from './dom.ts'
+import { barred } from './gate.ts'
 import { fileOf } from './file.ts'
 import { findAll } from './find.ts'
 import { kept } from './kept.ts'
@@ -21,6 +22,8 @@ export interface FillOptions {
   signal?: AbortSignal
   /** Hears each line as soon as it is known, and once more when the page changed the control later. */
   onLine?: (line: ReceiptLine) => void
+  /** Asked before each control: why nothing more may be typed, if so. */
+  ready?: () => Promise<string | undefined>
   /** Brings the writers of kinds that no form map named, when a control has turned out to be of one. */
   bring?: () => Promise<unknown>
   /** How long to wait for the page after each control, and once at the end. */
@@ -112,6 +115,8 @@ function verdict(
 ): Pick<ReceiptLine, 'outcome' | 'note'> {
   // Where a fill adds to what is there, putting back is right only when nothing is left of it.
   const kind = exact && addedKinds.has(control.kind) ? 'text' : control.kind
+  const now = control.far ? undefined : barred(control.element)
+  if (now !== undefined && readBack !== '') return result('differs', say`look there: it ${now}`)
   const judged = judge(intended, before, readBack, complaint(control), kind)
   const submitted = behind(control)
   if (judged.outcome !== 'entered' || submitted === undefined || submitted === readBack) return judged
@@ -159,8 +164,12 @@ async function enter(
   if (!control.far && isExtra(control.kind) && !kept('gapsumWriters')) await bring?.()
   const file = plan.files?.get(line.binding)
   const { reason, held } = await write(control, line.text, file && fileOf(file), plan.exact)
-  if (reason !== undefined && (control.far || onPage(control.element)))
-    return end({ ...named, readBack: shown(control), note: reason }, reason.startsWith(noOption))
+  if (reason !== undefined && (control.far || onPage(control.element))) {
+    const left = shown(control)
+    // It may have begun to type.
+    const outcome = left === readNow ? 'refused' : 'differs'
+    return end({ ...named, outcome, readBack: left, note: reason }, reason.startsWith(noOption))
+  }
   await settle([plan.document, control.element], patience, signal)
   const after = locate(plan, line.binding)
   if (!after || 'ambiguous' in after) {
@@ -175,15 +184,22 @@ async function enter(
   return end({ ...named, readBack, ...result(outcome, note, submit) }, torn)
 }
 
+/** Whether a control still is as its line says, without a look at the whole page. */
+export function asItWas({ targets }: Plan, { binding, readBack }: ReceiptLine): boolean {
+  const target = targets.get(binding)
+  if (!target || !still(target) || shown(target) !== readBack) return false
+  return target.far !== undefined || (barred(target.element) === undefined && (behind(target) ?? readBack) === readBack)
+}
+
 /** Reads a control once more: pages check and change entries after the person has gone on to the next. */
-function readAgain(plan: Plan, receipt: ReceiptLine): ReceiptLine {
+export function readAgain(plan: Plan, receipt: ReceiptLine): ReceiptLine {
   const place = locate(plan, receipt.binding)
   if (!place || 'ambiguous' in place) {
     const note = say`the page took the control away after it was filled: look there`
     return { ...receipt, readBack: '', outcome: place ? 'ambiguous' : 'not found', note }
   }
   const readBack = shown(place.control)
-  if (readBack === receipt.readBack) {
+  if (readBack === receipt.readBack && (receipt.outcome !== 'entered' || asItWas(plan, receipt))) {
     // A page may check an entry only when the person has gone on.
     const says = complaint(place.control)
     return receipt.note.includes(says)
@@ -214,12 +230,14 @@ export async function fill(plan: Plan, options: FillOptions): Promise<ReceiptLin
   // tried again as long as something new succeeds, and then for a while longer.
   let waiting: Attempt[] = []
   let next = lines
+  let why: string | undefined
   let deadline = Date.now() + late
   while (next.length > 0) {
-    if (signal?.aborted) break
+    if (signal?.aborted || why !== undefined) break
     waiting = []
     for (const line of next) {
-      if (signal?.aborted) break
+      why ??= await options.ready?.()
+      if (signal?.aborted || why !== undefined) break
       const attempt = await enter(plan, line, each, options)
       if (attempt.again) waiting.push(attempt)
       else keep(attempt.receipt)
@@ -235,8 +253,11 @@ export async function fill(plan: Plan, options: FillOptions): Promise<ReceiptLin
   await settle([plan.document, ...[...plan.targets.values()].map(({ element }) => element)], last, signal)
   for (const line of lines) {
     const receipt = receipts.get(line.binding)
-    if (!receipt) keep(receiptOf(line, { note: say`stopped before this control`, readBack: line.now }))
-    else if (receipt.outcome === 'entered' || receipt.outcome === 'differs') {
+    if (!receipt) {
+      const note = why === undefined ? say`stopped before this control` : say`stopped before this control: ${why}`
+      keep(receiptOf(line, { note, readBack: line.now }))
+    }
+    if (receipt?.outcome === 'entered' || receipt?.outcome === 'differs') {
       const again = readAgain(plan, receipt)
       if (again !== receipt) keep(again)
     }

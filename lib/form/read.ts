@@ -3,6 +3,7 @@ import { cut } from '../bounds.ts'
 import { optionElements, optionLabel, optionsOf } from './clues.ts'
 import { alive, byId } from './dom.ts'
 import type { Control } from './controls.ts'
+import { handedIn } from './handed-in.ts'
 import { datePatternIn } from './hints.ts'
 import { tickKinds } from './kinds.ts'
 import { textIn } from './names.ts'
@@ -63,8 +64,9 @@ export function shown(control: Control): string {
 }
 
 /** What the page would submit, where that is held apart from what is seen; nothing where both are one. */
-export function behind({ kind, element, far }: Control): string | undefined {
-  return kind === 'combobox' && !far ? behindBox(element) : undefined
+export function behind(control: Control): string | undefined {
+  if (control.far) return undefined
+  return control.kind === 'combobox' ? behindBox(control.element) : handedIn(control, shown(control))
 }
 
 /** Whether nothing has been entered yet: an empty text, no radio chosen, a select at its prompt, an open tick. */

@@ -1,7 +1,9 @@
 /** Whether a person can see a control at this moment: not merely displayed, but drawn where one can scroll to, uncovered. */
 import { say } from '../words/say.ts'
+import { rootOf } from './controls.ts'
 import { faceOf, lookOf } from './face.ts'
-import { holds, is, own } from './dom.ts'
+import { lifted, opaque, shareOf, sheeted, unreadable } from './covers.ts'
+import { all, holds, is, own } from './dom.ts'
 import { hiddenBecause, parentOf } from './visible.ts'
 
 interface Place {
@@ -20,26 +22,24 @@ function* around(element: Element): Generator<Element> {
   }
 }
 
-function opacityOf(element: Element): number {
+function opacityOf(element: Element, of: (style: CSSStyleDeclaration) => number): number {
   let share = 1
-  for (const at of around(element)) {
-    const { opacity, filter } = getComputedStyle(at)
-    share *= Number(opacity) * Number(/opacity\(([\d.]+)\)/.exec(filter)?.[1] ?? 1)
-  }
+  for (const at of around(element)) share *= of(getComputedStyle(at))
   return share
 }
 
-const solid = 'img, video, canvas, iframe, object, embed'
+/** Whether the element hides what lies under it; a filter or a mask of its own excuses none of it. */
+const covers = (element: Element): boolean =>
+  opaque(
+    element,
+    opacityOf(element, ({ opacity }) => Number(opacity)),
+  )
 
-/** Whether what lies under the element is hidden by it. */
-function opaque(element: Element): boolean {
-  if (opacityOf(element) < 0.5) return false
-  const { backgroundColor, backgroundImage } = getComputedStyle(element)
-  const alpha = /[,/]\s*([\d.]+)(%?)\s*\)$/.exec(backgroundColor)
-  const clear =
-    backgroundColor === 'transparent' ||
-    (/^rgba|\//.test(backgroundColor) && alpha !== null && Number(alpha[1]) < (alpha[2] ? 50 : 0.5))
-  return !clear || backgroundImage !== 'none' || is(element, solid)
+/** Whether something in the shadow root of an element that is met there hides what lies under it. */
+function coversWithin(element: Element, x: number, y: number): boolean {
+  const root = rootOf(element)
+  const met = root?.elementsFromPoint(x, y).filter((each) => Node.prototype.getRootNode.call(each) === root)
+  return met?.some((each) => covers(each) || coversWithin(each, x, y)) ?? false
 }
 
 /** Whether the element, or what stands for it, is what one sees at the place. */
@@ -48,14 +48,18 @@ function showsAt(element: Element, faces: readonly Element[], { x, y }: Place): 
   for (const at of root.elementsFromPoint(x, y)) {
     if (own(at, 'localName').startsWith('gapsum-')) continue
     if (faces.some((face) => face === at || holds(face, at))) return true
-    // Something around the element is met before the element itself: here it is cut off.
-    if (holds(at, element) || opaque(at)) return false
+    // Something around the element is met before the element itself: here it is cut off, unless what is met is a thin
+    // layer that the page draws around its content.
+    if (covers(at) || coversWithin(at, x, y) || (holds(at, element) && lifted(at).length === 0)) return false
   }
   return false
 }
 
 function insideFrames(element: Element, faces: readonly Element[], place: Place): boolean {
   if (!showsAt(element, faces, place)) return false
+  // From outside the shadow root another sheet may lie over it.
+  const root = Node.prototype.getRootNode.call(element)
+  if ('host' in root) return insideFrames(root.host as Element, [root.host as Element], place)
   const frame = element.ownerDocument.defaultView?.frameElement
   if (!frame) return true
   const { left, top } = frame.getBoundingClientRect()
@@ -65,7 +69,7 @@ function insideFrames(element: Element, faces: readonly Element[], place: Place)
   })
 }
 
-/** Whether at least a third of the places over the box show the element; those outside the window say nothing. */
+/** Whether at least half of the places over the box show the element; those outside the window say nothing. */
 function shows(element: Element, faces: readonly Element[], face: Element): boolean {
   const box = face.getBoundingClientRect()
   const { innerWidth = 0, innerHeight = 0 } = element.ownerDocument.defaultView ?? {}
@@ -73,7 +77,7 @@ function shows(element: Element, faces: readonly Element[], face: Element): bool
   const places = shares
     .flatMap((across) => shares.map((down) => ({ x: box.left + box.width * across, y: box.top + box.height * down })))
     .filter(({ x, y }) => x >= 0 && y >= 0 && x < innerWidth && y < innerHeight)
-  return places.length >= 3 && 3 * places.filter((place) => insideFrames(element, faces, place)).length >= places.length
+  return places.length >= 3 && 2 * places.filter((place) => insideFrames(element, faces, place)).length >= places.length
 }
 
 const scroll = (element: Element, to: ScrollToOptions): void => Reflect.apply(Element.prototype.scrollTo, element, [to])
@@ -103,17 +107,39 @@ function scrollTo(element: Element): () => void {
   return () => before.forEach(back)
 }
 
+/** What tells whether an inert element stays as it was. */
+function lookOfInert(element: Element) {
+  const box = element.getBoundingClientRect()
+  const { visibility, backgroundColor, opacity, display } = getComputedStyle(element)
+  const places = [element, ...all(element, '*').slice(0, 50)].map((each) => {
+    const { x, y, width, height } = each.getBoundingClientRect()
+    return [x, y, width, height].join()
+  })
+  const style = [visibility, backgroundColor, opacity, display, ...places].join(' ')
+  return { box, style, seen: covers(element) }
+}
+
+const meets = (one: DOMRect, other: DOMRect): boolean =>
+  one.left < other.right && other.left < one.right && one.top < other.bottom && other.top < one.bottom
+
 /** Lets the pointer meet what it would pass through: such a thing covers as well as any other. */
-function meetAll(element: Element): () => void {
+function meetAll(element: Element): { moved: readonly DOMRect[]; part: () => void } {
+  const moved: DOMRect[] = []
   const documents = new Set([...around(element)].map((at) => own(at, 'ownerDocument')))
   const undo: (() => void)[] = []
   for (const document of documents) {
-    // What is inert is drawn and not met; what is around the element itself stays so.
-    for (const each of document.querySelectorAll('[inert]')) {
+    // What is inert is drawn and not met; what is around the element itself stays so. Where it changes at that, as the
+    // page may have it do, it counts as lying where it lay.
+    const still = [...document.querySelectorAll('[inert]')].filter((each) => !holds(each, element))
+    const before = still.map(lookOfInert)
+    for (const each of still) {
       const turn = () => Element.prototype.toggleAttribute.call(each, 'inert')
-      if (holds(each, element)) continue
       turn()
       undo.push(turn)
+    }
+    for (const [at, each] of still.entries()) {
+      const [was, now] = [before[at]!, lookOfInert(each)]
+      if (was.style !== now.style && was.seen) moved.push(was.box)
     }
     const View = document.defaultView as (Window & typeof globalThis) | null
     try {
@@ -126,14 +152,21 @@ function meetAll(element: Element): () => void {
       // A browser that keeps these sheets from extensions tests without.
     }
   }
-  return () => {
-    for (const each of undo) each()
+  return {
+    moved,
+    part: () => {
+      for (const each of undo) each()
+    },
   }
 }
 
+const drawnApart = 'input[type=checkbox], input[type=radio], input[type=range], input[type=file], select, [role]'
+
 /** Whether the face is seen, where it is or where it can be scrolled to. The page is left scrolled as it was. */
 function shown(element: HTMLElement, face: Element): boolean {
-  const faces = [element, face, ...((element as HTMLInputElement).labels ?? [])]
+  // A label may stand for what it names only where that is not drawn itself.
+  const labels = face === element && !is(element, drawnApart) ? [] : ((element as HTMLInputElement).labels ?? [])
+  const faces = [element, face, ...labels]
   if (shows(element, faces, face)) return true
   const back = scrollTo(face)
   try {
@@ -147,10 +180,14 @@ function shown(element: HTMLElement, face: Element): boolean {
 function unseen(element: HTMLElement): string | undefined {
   const face = faceOf(element)
   if (!face) return hiddenBecause(element) ?? say`not displayed`
-  const visible = [face, lookOf(element)].filter((each) => each && opacityOf(each) >= faint)
-  if (visible.length === 0) return say`transparent`
-  const part = meetAll(element)
+  const visible = [face, lookOf(element)].filter((each) => each && opacityOf(each, shareOf) >= faint)
+  if (visible.length === 0 || (visible[0] === element && unreadable(element))) return say`transparent`
+  if (!is(element, ':popover-open *, :modal *') && sheeted(element.ownerDocument))
+    return say`covered, cut off or out of reach`
+  const { moved, part } = meetAll(element)
   try {
+    const box = face.getBoundingClientRect()
+    if (moved.some((each) => meets(each, box))) return say`covered, cut off or out of reach`
     return visible.some((each) => each && shown(element, each)) ? undefined : say`covered, cut off or out of reach`
   } finally {
     part()

@@ -1,5 +1,6 @@
 /** What is done on each page of tests/pages/hostile, and what must hold then: one list for both browsers. */
 import { expect } from 'vitest'
+import { gateCases } from './hostile-gate-cases.ts'
 import { asked, attack, heldBy, lives, outcomesOf, truthful, type Attacked } from './hostile.ts'
 import { confirm } from './round.ts'
 import { until } from './surface.ts'
@@ -37,6 +38,7 @@ type Case = (attacked: Attacked) => Promise<void>
 
 /** By what the page is like, and by what it does. */
 export const cases: Readonly<Record<string, Readonly<Record<string, Case>>>> = {
+  ...gateCases,
   'a page that reaches for the helper': {
     async 'reads nothing of it, and its clicks and keys do nothing'(attacked) {
       const page = await attacked.visit('reads')
@@ -229,8 +231,7 @@ export const cases: Readonly<Record<string, Readonly<Record<string, Case>>>> = {
       await page.waitForFunction(`location.search.includes('after=leaving') && window.watch`)
       expect((await heldBy(page)).named).toEqual(nothing)
       const book = await attacked.session.openPage('/book.html')
-      await attacked.leave()
-      // The fill that was cut off becomes an entry as soon as its tab is gone.
+      // The fill that was cut off becomes an entry as soon as its page is gone; its tab is still there.
       const entry = await until(async () => {
         const newest = JSON.parse(await book.ask<string>(newestEntry)) as CutOff
         return newest.complete ? undefined : newest

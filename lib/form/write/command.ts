@@ -1,4 +1,5 @@
 /** The browser's own editing commands. They type wherever the focus is, so that is looked at before and on the way. */
+import { gate } from '../gate.ts'
 import { listen } from './events.ts'
 
 function holdsFocus(element: HTMLElement): boolean {
@@ -11,6 +12,7 @@ function holdsFocus(element: HTMLElement): boolean {
 
 /** Runs an editing command on the element; false when it did nothing there. A page that takes the focus away meanwhile gets no text. */
 export function command(element: HTMLElement, name: 'insertText' | 'insertParagraph' | 'delete', text = ''): boolean {
+  gate(element)
   const view = element.ownerDocument.defaultView
   if (!holdsFocus(element) || !view) return false
   const ears = listen(element, ['input'])

@@ -1,4 +1,5 @@
 /** What every writer needs: listening for what the browser sends by itself, and sending what it did not. */
+import { gate } from '../gate.ts'
 
 export interface Ears {
   /** Whether an event of this type reached the element since listening began. */
@@ -50,6 +51,8 @@ export function leave(element: HTMLElement): void {
 export function inFocus(element: HTMLElement, act: () => void): void {
   enter(element)
   try {
+    // Hearing of the focus, the page may have changed it.
+    gate(element)
     act()
   } finally {
     leave(element)
@@ -66,6 +69,7 @@ export type Valued = HTMLInputElement | HTMLTextAreaElement
  * takes the difference for typing.
  */
 export function setValue(element: Valued, text: string): void {
+  gate(element)
   const prototype = element.localName === 'textarea' ? HTMLTextAreaElement.prototype : HTMLInputElement.prototype
   const setter = Object.getOwnPropertyDescriptor(prototype, 'value')?.set
   if (setter) setter.call(element, text)

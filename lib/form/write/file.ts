@@ -1,10 +1,12 @@
 import type { Control } from '../controls.ts'
+import { gate } from '../gate.ts'
 import { send } from './events.ts'
 import { say } from '../../words/say.ts'
 
 /** Puts a file into a file control, as dropping it there would. */
 export function writeFile({ element }: Control, name: string, file?: File): string | undefined {
   const input = element as HTMLInputElement
+  gate(input)
   if (name === '') {
     input.value = ''
   } else {

@@ -1,6 +1,6 @@
 /** Writing into a control, by its kind. */
 import type { Control } from '../controls.ts'
-import { alive } from '../dom.ts'
+import { barred, gate } from '../gate.ts'
 import type { Written } from '../image.ts'
 import { kept } from '../kept.ts'
 import { lockableKinds } from '../kinds.ts'
@@ -44,8 +44,8 @@ const writers: Record<Exclude<ControlKind, ExtraKind>, Writer> = {
 export async function write(control: Control, text: string, file?: File, exact = false): Promise<Written> {
   if (control.far) return control.far.write(text)
   const { element, kind } = control
-  if (!alive(element)) return { reason: say`is no longer on the page` }
-  if (element.matches(':disabled, [aria-disabled=true]')) return { reason: say`is disabled by the page` }
+  const why = barred(element)
+  if (why !== undefined) return { reason: why }
   const writer = isExtra(kind) ? kept('gapsumWriters')?.[kind] : writers[kind]
   if (!writer) return { reason: say`is of another kind than when it was mapped: open the plan anew from the toolbar` }
   if (lockableKinds.has(kind) && (element as HTMLInputElement).readOnly) return { reason: say`can only be read` }
@@ -53,6 +53,8 @@ export async function write(control: Control, text: string, file?: File, exact =
     const unseen = await reveal(control)
     if (unseen !== undefined)
       return { reason: say`cannot be seen on the page now (${unseen}), so nothing was typed into it` }
+    // While it was waited for.
+    for (const each of control.elements) gate(each)
     const { result, held } = await withoutSubmitting(element.ownerDocument, () => writer(control, text, file, exact))
     return { reason: result, held }
   } catch (error) {

@@ -2,7 +2,9 @@
  * Typing into text-like elements. The editing command keeps the browser's own undo and sends trusted events; where it
  * does nothing (a window in the background, a control that takes no typing) the value is set and the events are sent.
  */
+import { say } from '../../words/say.ts'
 import { sameness } from '../same.ts'
+import { unseenBecause } from '../seen.ts'
 import { command } from './command.ts'
 import { enter, leave, listen, send, sendInput, setValue, type Valued } from './events.ts'
 import { keyDown, keyPress, keyUp } from './press.ts'
@@ -65,6 +67,8 @@ export async function typeInto(element: Valued, text: string): Promise<void> {
   try {
     // Nobody types in the instant of the click: many pages draw the field anew when it gets the focus.
     await pause(0)
+    const unseen = unseenBecause([element])
+    if (unseen !== undefined) throw new Error(say`cannot be seen on the page now (${unseen})`)
     await typeText(element, text)
   } finally {
     leave(element)

@@ -1,5 +1,7 @@
-import { useMemo, useState } from 'preact/hooks'
+import { useEffect, useMemo, useState } from 'preact/hooks'
+import type { ReceiptLine } from '../../form/schema.ts'
 import type { Steps } from '../../form/steps.ts'
+import { watchFilled } from '../../form/watch-filled.ts'
 import { CopyList } from './copy-list.tsx'
 import { Dock } from './dock.tsx'
 import { LookFirst } from './look-first.tsx'
@@ -9,7 +11,7 @@ import { ReceiptTable } from './receipt-table.tsx'
 import { send } from './send.ts'
 import { useShell } from './shell.ts'
 import { Counts } from './status.tsx'
-import type { Filled } from './use-fill.ts'
+import { noteLate, type Filled } from './use-fill.ts'
 import { useSurvey } from './use-survey.ts'
 import { say } from '../../words/say.ts'
 
@@ -30,7 +32,28 @@ export function Receipt({ filled, onUndo, onAgain, onStep, stepNow }: ReceiptPro
   const further = onStep && now && now.at > (filled.plan.steps?.at ?? now.at) ? now : undefined
   const [copying, setCopying] = useState(false)
   const [problem, setProblem] = useState('')
-  const { lines, plan, kind } = filled
+  const { plan, kind, fill } = filled
+  const [lines, setLines] = useState(filled.lines)
+  const [lacks, setLacks] = useState(filled.unnoted)
+  const note = async (of: readonly ReceiptLine[]) => {
+    const sent = await noteLate(fill, of)
+    setLacks(!sent.ok)
+    setProblem(sent.ok ? '' : sent.message)
+    if (sent.ok && of === lines) globalThis.gapsumUnnoted = []
+  }
+  useEffect(() => {
+    const life = new AbortController()
+    watchFilled(
+      plan,
+      filled.lines,
+      (line) => {
+        setLines((before) => before.map((each) => (each.binding === line.binding ? line : each)))
+        void note([line])
+      },
+      life.signal,
+    )
+    return () => life.abort()
+  }, [])
   const open = lines.filter(({ outcome }) => outcome !== 'entered').length
   const changed = lines.some(({ before, readBack }) => before !== readBack)
   const back = kind === 'undo'
@@ -78,6 +101,11 @@ export function Receipt({ filled, onUndo, onAgain, onStep, stepNow }: ReceiptPro
             >
               {say`Open book`}
             </button>
+            {lacks && (
+              <button type="button" class="b" onClick={() => void note(lines)}>
+                {say`Note it in the book now`}
+              </button>
+            )}
             {onUndo && changed && (
               <button type="button" class="b" onClick={onUndo}>
                 {say`Put back what was there`}

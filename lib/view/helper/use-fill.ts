@@ -1,6 +1,11 @@
 import { useCallback, useRef, useState } from 'preact/hooks'
-import { addressOf } from '../../form/address.ts'
+import { browser } from '../../browser.ts'
+import { cut } from '../../bounds.ts'
+import { fillPort } from '../../fill-port.ts'
+import { addressOf, serves } from '../../form/address.ts'
 import { fill as fillPage } from '../../form/fill.ts'
+import { kept } from '../../form/kept.ts'
+import { keptLine } from '../../form/kept-line.ts'
 import type { Material } from '../../form/material.ts'
 import type { Plan } from '../../form/plan.ts'
 import type { FormMap, ReceiptLine } from '../../form/schema.ts'
@@ -11,6 +16,9 @@ import { send } from './send.ts'
 import { useShell } from './shell.ts'
 import { say } from '../../words/say.ts'
 
+/** A fill as the book hears of it. */
+type Noted = Extract<ToBackground, { type: 'fill-started' }>['fill']
+
 export interface Filled {
   id: string
   kind: 'fill' | 'undo'
@@ -20,6 +28,35 @@ export interface Filled {
   problem: string
   /** Number of the entry in the book, once it is known. */
   entry: number | undefined
+  fill: Noted
+  /** Whether the book still lacks some of the lines. */
+  unnoted: boolean
+}
+
+declare global {
+  /** Lines that the book did not take, left by a copy of the helper that was updated meanwhile; the next one notes them. */
+  var gapsumUnnoted: { fill: Noted; lines: ReceiptLine[] }[] | undefined
+}
+
+const lateMessage = (fill: Noted, lines: readonly ReceiptLine[]): ToBackground => ({
+  type: 'fill-late',
+  fill,
+  lines: lines.map((line) => keptLine(line)),
+})
+
+/** Has the book note lines that it lacks, or that the page has changed since. */
+export const noteLate = (fill: Noted, lines: readonly ReceiptLine[]): Promise<Answer> =>
+  answerTo(lateMessage(fill, lines))
+
+function keepUnnoted(fill: Noted, lines: ReceiptLine[]): void {
+  globalThis.gapsumUnnoted = [...(kept('gapsumUnnoted') ?? []), { fill, lines }]
+}
+
+/** Notes what an earlier copy of the helper could not. */
+export async function noteLeft(): Promise<void> {
+  const left = kept('gapsumUnnoted') ?? []
+  globalThis.gapsumUnnoted = []
+  for (const { fill, lines } of left) if (!(await noteLate(fill, lines)).ok) keepUnnoted(fill, lines)
 }
 
 export type FillState =
@@ -41,11 +78,23 @@ function answerTo(message: ToBackground): Promise<Answer> {
   return Promise.race([send(message), silence])
 }
 
+const moved = say`the page has gone to another address, for which this form map is not`
+
 interface Start {
   plan: Plan
   chosen: ReadonlySet<string>
   /** The fill that is put back. */
   of?: string
+}
+
+/** A line to the background that ends with this page: it then closes the fill. */
+function openLine(fill: string): () => void {
+  try {
+    const port = browser.runtime.connect({ name: fillPort + fill })
+    return () => port.disconnect()
+  } catch {
+    return () => {}
+  }
 }
 
 /** Runs a fill: first the book hears of it, then the page is written, each line is noted, and the end is noted. */
@@ -64,27 +113,34 @@ export function useFill({ material, map }: { material: Material; map: FormMap })
       const id = newId()
       const kind = of === undefined ? 'fill' : 'undo'
       const lines = plan.lines.filter(({ binding }) => chosen.has(binding))
+      if (!serves(map, location.href)) {
+        running.current = false
+        setState({ at: 'problem', message: say`Nothing was typed: ${moved}. Open the plan anew from the toolbar.` })
+        return undefined
+      }
       setBusy(true)
+      const closeLine = openLine(id)
       try {
+        const fill: Noted = {
+          id,
+          started: new Date().toISOString(),
+          kind,
+          ...(of !== undefined && { of }),
+          job: material.job,
+          map: { id: map.id, name: map.name, version: map.version },
+          page: { ...addressOf(location.href), title: cut(document.title) },
+          ...(plan.steps && { step: { at: plan.steps.at, of: plan.steps.of } }),
+          planned: lines.map(({ binding, control, section, source, text }) => ({
+            binding,
+            control,
+            section,
+            source,
+            text,
+          })),
+        }
         const started = await answerTo({
           type: 'fill-started',
-          fill: {
-            id,
-            started: new Date().toISOString(),
-            kind,
-            ...(of !== undefined && { of }),
-            job: material.job,
-            map: { id: map.id, name: map.name, version: map.version },
-            page: { ...addressOf(location.href), title: document.title },
-            ...(plan.steps && { step: { at: plan.steps.at, of: plan.steps.of } }),
-            planned: lines.map(({ binding, control, section, source, text }) => ({
-              binding,
-              control,
-              section,
-              source,
-              text,
-            })),
-          },
+          fill,
           files: lines.flatMap(({ binding, state: is }) => {
             const file = plan.files?.get(binding)
             return file && is !== 'refused' ? [{ binding, ...file }] : []
@@ -100,16 +156,29 @@ export function useFill({ material, map }: { material: Material; map: FormMap })
         const stop = new AbortController()
         stopper.current = stop
         setState({ at: 'filling', lines: [], total: lines.length, stopping: false })
-        const notes: Promise<{ ok: boolean }>[] = []
+        const notes = new Map<string, Promise<Answer>>()
         const heard = new Map<string, ReceiptLine>()
         let broke = ''
+        let why: string | undefined
+        const stopped = new Promise<undefined>((resolve) => {
+          stop.signal.addEventListener('abort', () => resolve(undefined))
+        })
+        const ready = async () => {
+          if (!browser.runtime?.id) return say`Gapsum was updated or switched off meanwhile`
+          if (!serves(map, location.href)) return moved
+          const failed = (await Promise.all(notes.values())).find(({ ok }) => !ok)
+          return failed && !failed.ok ? failed.message : undefined
+        }
+        await send({ type: 'meet-all', on: true })
         const done = await fillPage(plan, {
           chosen,
+          // The book is waited for, but a person who stops is not kept.
+          ready: async () => (why = await Promise.race([ready(), stopped])),
           signal: AbortSignal.any([stop.signal, signal]),
           bring: () => send({ type: 'extra' }),
           onLine: (line) => {
             heard.set(line.binding, line)
-            notes.push(answerTo({ type: 'fill-line', fill: id, line }))
+            notes.set(line.binding, answerTo({ type: 'fill-line', fill: id, line: keptLine(line) }))
             setState((before) =>
               before.at === 'filling'
                 ? { ...before, lines: [...before.lines.filter(({ binding }) => binding !== line.binding), line] }
@@ -121,10 +190,13 @@ export function useFill({ material, map }: { material: Material; map: FormMap })
           broke = say`The fill ended early: ${error instanceof Error ? error.message : String(error)} Lines not listed were not touched.`
           return [...heard.values()]
         })
-        const noted = await Promise.all(notes)
+        const noted = await Promise.all(notes.values())
         const ended = await answerTo({ type: 'fill-ended', fill: id })
         setState({ at: 'rest' })
         const missed = noted.filter(({ ok }) => !ok).length
+        const unnoted = missed > 0 || !ended.ok
+        if (unnoted) keepUnnoted(fill, done)
+        if (why !== undefined) broke = say`The fill stopped: ${why}`
         return {
           id,
           kind,
@@ -138,8 +210,12 @@ export function useFill({ material, map }: { material: Material; map: FormMap })
                 ? say`The book did not take ${missed} of these lines.`
                 : '',
           entry: ended.ok ? ended.entry : undefined,
+          fill,
+          unnoted,
         }
       } finally {
+        closeLine()
+        void send({ type: 'meet-all', on: false })
         running.current = false
         setBusy(false)
       }

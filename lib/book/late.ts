@@ -1,0 +1,37 @@
+/** Lines of a fill that reach the book only after it: it did not take them at the time, or the page has changed them. */
+import type { ReceiptLine } from '../form/schema.ts'
+import { entryOfFill } from './entries.ts'
+import { addFillLine, endFill, startFill } from './fills.ts'
+import type { Fill, FillEntry } from './schema.ts'
+
+const same = (one: ReceiptLine | undefined, other: ReceiptLine): boolean =>
+  one?.outcome === other.outcome && one.readBack === other.readBack && one.note === other.note
+
+/**
+ * Notes the lines with their fill where that has not ended, else in an entry of their own beside it. Noting the same
+ * lines twice changes nothing.
+ * @throws BookError when the fill does not fit its schema.
+ */
+export async function noteLate(
+  fill: Fill,
+  lines: readonly ReceiptLine[],
+  context: Parameters<typeof startFill>[1],
+): Promise<FillEntry> {
+  let id = fill.id
+  let rest = lines
+  let last: FillEntry | undefined
+  for (let part = 2; ; part++) {
+    const entry = await entryOfFill(id)
+    if (!entry) break
+    last = entry
+    const noted = new Map(entry.lines.map((line) => [line.binding, line]))
+    rest = rest.filter((line) => !same(noted.get(line.binding), line))
+    id = `${fill.id}/${part}`
+  }
+  if (last && rest.length === 0) return last
+  const bindings = new Set(rest.map(({ binding }) => binding))
+  const planned = last ? fill.planned.filter(({ binding }) => bindings.has(binding)) : fill.planned
+  await startFill({ ...fill, id, planned }, context)
+  for (const line of rest) await addFillLine(id, line)
+  return endFill(id)
+}
