@@ -17,23 +17,21 @@ export function shareOf(style: CSSStyleDeclaration): number {
     amount('brightness') < 0.2 ||
     amount('contrast') < 0.2 ||
     (filter.includes('blur(') && amount('blur') > 6) ||
-    (mixBlendMode !== 'normal' && mixBlendMode !== '') ||
+    mixBlendMode !== 'normal' ||
     // Parts that scroll often fade out at their ends; nothing else of a form is masked.
-    (maskImage !== 'none' && maskImage !== '' && !/auto|scroll/.test(style.overflow))
+    (maskImage !== 'none' && !/auto|scroll/.test(style.overflow))
   return gone ? 0 : Number(opacity) * amount('opacity')
 }
 
 /** Whether what lies under something of this style cannot be made out. */
 const hides = (style: CSSStyleDeclaration): boolean =>
-  alphaOf(style.backgroundColor) >= 0.5 ||
-  style.backgroundImage !== 'none' ||
-  !['none', '', undefined].includes(style.backdropFilter)
+  alphaOf(style.backgroundColor) >= 0.5 || style.backgroundImage !== 'none' || style.backdropFilter !== 'none'
 
 /** What a page draws before or after the content of an element, lifted out of its line: over all of it, perhaps. */
 export function lifted(element: Element): CSSStyleDeclaration[] {
   return ['::before', '::after']
     .map((part) => getComputedStyle(element, part))
-    .filter(({ content, position }) => content !== 'none' && content !== 'normal' && /absolute|fixed/.test(position))
+    .filter(({ content, position }) => !/^no/.test(content) && /absolute|fixed/.test(position))
 }
 
 const solid = 'img, video, canvas, iframe, object, embed'
@@ -60,7 +58,7 @@ export function unreadable(element: Element): boolean {
   const { color, fontSize, textIndent, webkitTextFillColor } = getComputedStyle(element)
   return (
     alphaOf(color) < 0.1 ||
-    alphaOf(webkitTextFillColor || color) < 0.1 ||
+    alphaOf(webkitTextFillColor) < 0.1 ||
     Number.parseFloat(fontSize) < 4 ||
     Math.abs(Number.parseFloat(textIndent)) > 300
   )

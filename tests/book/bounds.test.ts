@@ -74,8 +74,8 @@ test('a line as the book keeps it says what was cut, and is left alone where not
 
 test('lines that come late join their fill while it is open, and later get an entry of their own, once', async () => {
   await startFill(fakeFill('late'), context)
-  const entry = await noteLate(fakeFill('late'), [fakeLine('flow')], context)
-  expect(entry).toMatchObject({ id: 'late', lines: [fakeLine('flow')] })
+  const whole = await noteLate(fakeFill('late'), [fakeLine('flow')], context)
+  expect(whole).toMatchObject({ id: 'late', lines: [fakeLine('flow')] })
   const changed = { ...fakeLine('flow'), outcome: 'differs' as const, readBack: '169', note: 'changed' }
   const first = await entryOfFill('late')
   const entry = await noteLate(fakeFill('late'), [changed], context)
