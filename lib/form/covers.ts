@@ -31,7 +31,7 @@ const hides = (style: CSSStyleDeclaration): boolean =>
 export function lifted(element: Element): CSSStyleDeclaration[] {
   return ['::before', '::after']
     .map((part) => getComputedStyle(element, part))
-    .filter(({ content, position }) => !/^no/.test(content) && /absolute|fixed/.test(position))
+    .filter(({ content, position }) => !content.startsWith('no') && /absolute|fixed/.test(position))
 }
 
 const solid = 'img, video, canvas, iframe, object, embed'

@@ -3,7 +3,7 @@ import { say } from '../words/say.ts'
 import { alive, is, own } from './dom.ts'
 
 /** Words of the HTML standard by which a page says that a field is for what is never touched. */
-const secret = /(^|\s)(cc-\S+|current-password|new-password|one-time-code)(\s|$)/i
+const secret = /(^|\s)(cc-|\w+-password|one-time-code)/i
 
 /** The kind as the browser has it, past any property that the page put over it. */
 const typeOf = (element: Element): string =>
