@@ -33,6 +33,11 @@ export interface Plan {
   ranges: number
   /** Baseline readings before, and after. */
   baselines: readonly [before: number, after: number]
+  /** Seconds that each baseline reading and each reading was averaged; one as long as the other when left out. */
+  averaging?: { baseline: number; reading: number }
+  /** Whether the scatter of a reading is typed, as where the baseline shows none. */
+  scatter?: true
+  line?: Sheet['line']
 }
 
 /** Halves of the 95 % figures of a certificate: the gauge's error is one for all its readings, the flow's one for each range. */
@@ -73,13 +78,16 @@ const list = <Item>(length: number, item: () => Item): Item[] => Array.from({ le
  * The baseline drifts evenly from before to after by a normal amount; readings are taken at even times between, in their
  * order. A reading differs from what stands then by its own noise, and by the gauge's error: one normal number for a
  * whole test, times half of what the certificate gives at that pressure. A baseline reading has noise alone. The
- * exponent of the house has a standard deviation of 0.05 about 0.65.
+ * exponent of the house has a standard deviation of 0.05 about 0.65. What the weather gives is the noise of a reading; a
+ * baseline reading that is averaged longer has less, by the root of the time.
  *
  * @param noise 1; 0 for tests without any error
  */
 export function tests(plan: Plan, weather: Weather, seed: number, noise = 1): () => Drawn {
   const { normal, even } = source(seed)
   const much = (sd: number) => noise * sd * normal()
+  const { averaging, scatter, line } = plan
+  const baselineNoise = weather.baseline * (averaging ? Math.sqrt(averaging.reading / averaging.baseline) : 1)
   return () => {
     const truth = {
       exponent: Math.min(0.95, Math.max(0.5, 0.65 + 0.05 * normal())),
@@ -108,8 +116,8 @@ export function tests(plan: Plan, weather: Weather, seed: number, noise = 1): ()
       units: { flow: 'm3/h', temperature: 'degC', length: 'm' },
       flowBasis: 'actual',
       baseline: {
-        before: list(plan.baselines[0], () => first + much(weather.baseline)),
-        after: list(plan.baselines[1], () => first + drift + much(weather.baseline)),
+        before: list(plan.baselines[0], () => first + much(baselineNoise)),
+        after: list(plan.baselines[1], () => first + drift + much(baselineNoise)),
       },
       points: readings,
       ...(plan.ranges > 1 && {
@@ -117,6 +125,9 @@ export function tests(plan: Plan, weather: Weather, seed: number, noise = 1): ()
           ranges: Object.fromEntries(list(plan.ranges, () => 0).map((_, at) => [rangeName(at), rangeOf(at)])),
         },
       }),
+      ...(averaging && { averaging }),
+      ...(scatter && { pressureScatter: weather.pressure }),
+      ...(line && { line }),
       instrument: { pressurePercent: 1, pressureFloor: 0.25, flowPercent: 5 },
     }
     return { sheet, truth }
@@ -157,5 +168,29 @@ const withBaselines = (one: Omit<Plan, 'baselines'>, count: number): Plan => ({
   baselines: [count, count],
 })
 
-/** Every test with five baseline readings on either side, and with one. */
-export const plans: readonly Plan[] = [5, 1].flatMap((count) => without.map((one) => withBaselines(one, count)))
+const again = (name: string, said: string, count: number, more: Partial<Plan>): Plan => {
+  const one = withBaselines(
+    without.find((other) => other.name === name)!,
+    count,
+  )
+  return { ...one, ...more, name: `${one.name}, ${said}` }
+}
+
+const minute = { averaging: { baseline: 60, reading: 10 } }
+
+/**
+ * Every test with five baseline readings on either side, and with one; some with a baseline that is averaged longer, with
+ * the scatter typed, and with the weighted line.
+ */
+export const plans: readonly Plan[] = [
+  ...[5, 1].flatMap((count) => without.map((one) => withBaselines(one, count))),
+  again('one point, 1 reading', 'averaged 60 and 10 s', 5, minute),
+  again('two points, 1 + 1', 'averaged 60 and 10 s', 5, minute),
+  again('one point, 1 reading', 'scatter typed', 1, { scatter: true }),
+  again('two points, 1 + 1', 'scatter typed', 1, { scatter: true }),
+  again('E779, 7 points', 'scatter typed', 1, { scatter: true }),
+  again('ISO 9972, 10 points', 'scatter typed', 1, { scatter: true }),
+  again('E779, 7 points', 'weighted line', 5, { line: 'weighted' }),
+  again('E779, 7 points, 3 ranges', 'weighted line', 5, { line: 'weighted' }),
+  again('ISO 9972, 10 points', 'weighted line', 5, { line: 'weighted' }),
+]
