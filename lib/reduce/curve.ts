@@ -1,7 +1,8 @@
 /** Flow against pressure, for drawing: the points, and what they come to at any pressure. */
 import type { Point, Sheet } from '../sheet/schema.ts'
 import { type Reading, readingsOf } from './flow.ts'
-import { type ReduceOptions } from './leak.ts'
+import { type ReduceOptions, targetOf } from './leak.ts'
+import { otherLine } from './other-line.ts'
 import { takeApart } from './reduce.ts'
 
 export interface CurvePoint {
@@ -22,6 +23,8 @@ export interface Curve {
   apart: CurvePoint[]
   /** The flow at a pressure with its 95 % limits, units.flow. */
   at(pressure: number): { flow: number; low: number; high: number }
+  /** The flow by the other line through the points, where it lies outside the limits of the result: units.flow. */
+  other: ((pressure: number) => number) | undefined
 }
 
 /**
@@ -37,6 +40,7 @@ export function curveOf(sheet: Sheet, options: ReduceOptions = {}, apart: Point[
   const whole = takeApart(sheet, options)
   const { readings, leak } = whole.leak.line ? takeApart(sheet, { ...options, instrumentUncertainty: false }) : whole
   const { exponent, coefficient, standard, factor } = leak
+  const second = otherLine(whole.leak, targetOf(sheet))
   const at = (pressure: number) => {
     const flow = coefficient * pressure ** exponent
     return { flow, ...leak.limits(flow, leak.uncertainty(pressure).half) }
@@ -51,5 +55,6 @@ export function curveOf(sheet: Sheet, options: ReduceOptions = {}, apart: Point[
     points: readings.readings.map(drawn),
     apart: readingsOf({ ...sheet, points: apart }).readings.map(drawn),
     at,
+    other: second?.outside === undefined ? undefined : (pressure) => at(pressure).flow * second.ratio(pressure),
   }
 }

@@ -3,7 +3,9 @@ import type { Sheet } from '../sheet/schema.ts'
 import { SheetError } from './errors.ts'
 import { type Line, fitLine } from './fit.ts'
 import type { Reading } from './flow.ts'
+import { baselineNoise, flowScatter } from './noise.ts'
 import { type Scatter, type Station, scatterOf, stationAt } from './stations.ts'
+import { type OrganicLine, wlocLine } from './wloc.ts'
 import { say } from '../words/say.ts'
 
 export interface Estimate {
@@ -12,8 +14,12 @@ export interface Estimate {
   assumed: boolean
   /** Of the flows as read, units.flow/Pa^n. */
   coefficientAsRead: number
-  /** Of a regression. */
+  /** Of a regression: the line of least squares, also where the weighted one is the result. */
   line: Line | undefined
+  /** Of a regression: the weighted line of organic correlation, where one goes through the points. */
+  weighted?: OrganicLine | undefined
+  /** Whether the weighted line is the result. */
+  byWeights?: boolean
   /** Of a one-point test one, of a two-point test two, that near the higher pressure first; else none. */
   stations: (Station & { scatter: Scatter | undefined })[]
   /** How the logarithm of the flow at a pressure changes with that of each reading's flow; `x`: ln of the pressure. */
@@ -98,19 +104,50 @@ export function noLine(): SheetError {
   return new SheetError([{ path: ['points'], code: 'no line', message }])
 }
 
-function regression(readings: readonly Reading[]): Estimate {
+/** The line by weights of what each point is uncertain by itself; nothing where none goes through the points. */
+function weightedOf(sheet: Sheet, readings: readonly Reading[], exponent: number): OrganicLine | undefined {
+  const scatter = baselineNoise(sheet).reading
+  const uy = flowScatter(scatter, Math.abs(exponent), targetOf(sheet))
+  try {
+    return wlocLine(
+      readings.map(({ pressure, asRead }) => ({
+        x: Math.log(pressure),
+        y: Math.log(asRead),
+        ux: scatter / pressure,
+        uy,
+      })),
+    )
+  } catch (error) {
+    if (error instanceof RangeError) return undefined
+    throw error
+  }
+}
+
+function regression(sheet: Sheet, readings: readonly Reading[]): Estimate {
   const xs = readings.map(({ pressure }) => Math.log(pressure))
   const line = fitLine(
     xs,
     readings.map(({ asRead }) => Math.log(asRead)),
   )
+  const weighted = weightedOf(sheet, readings, line.slope)
+  const common = { assumed: false, line, weighted, stations: [] }
+  if (sheet.line === 'weighted') {
+    if (!weighted) throw noLine()
+    const { slope, intercept, byY, share, meanX } = weighted
+    return {
+      ...common,
+      byWeights: true,
+      exponent: slope,
+      coefficientAsRead: Math.exp(intercept),
+      shares: (x) => share.map((one, index) => one + (x - meanX) * byY[index]!),
+      slopeShares: byY,
+    }
+  }
   const slopeShares = xs.map((x) => (x - line.meanX) / line.sumSquares)
   return {
+    ...common,
     exponent: line.slope,
-    assumed: false,
     coefficientAsRead: Math.exp(line.intercept),
-    line,
-    stations: [],
     shares: (x) => slopeShares.map((share) => 1 / line.count + (x - line.meanX) * share),
     slopeShares,
   }
@@ -123,5 +160,5 @@ function regression(readings: readonly Reading[]): Estimate {
  */
 export function estimateOf(sheet: Sheet, readings: readonly Reading[]): Estimate {
   if (sheet.procedure === 'one-point') return onePoint(sheet, readings)
-  return sheet.procedure === 'two-point' ? twoPoint(sheet, readings) : regression(readings)
+  return sheet.procedure === 'two-point' ? twoPoint(sheet, readings) : regression(sheet, readings)
 }

@@ -86,6 +86,10 @@ export function averagingOf({ baseline, reading }: Sheet['averaging'] = {}): { l
 
 type Noisy = Pick<Sheet, 'baseline'> & Partial<Pick<Sheet, 'averaging' | 'pressureScatter'>>
 
+/** The random part of one flow, as a fraction: as large a share as the pressure makes it at the target. */
+export const flowScatter = (scatter: number, exponent: number, target: number): number =>
+  Math.max(steadyFlow, (exponent * scatter) / target)
+
 /**
  * Variance of the logarithm of one flow, brought to its pressure: the random part of the flow, and of the pressure as the
  * exponent carries it. The flow is taken to scatter by as large a share as the pressure makes it at the target, at least
@@ -96,8 +100,7 @@ type Noisy = Pick<Sheet, 'baseline'> & Partial<Pick<Sheet, 'averaging' | 'pressu
  * @param target pressure of the result, Pa
  */
 export function readingVariance(scatter: number, exponent: number, pressure: number, target: number): number {
-  const flow = Math.max(steadyFlow, (exponent * scatter) / target)
-  return flow ** 2 + ((exponent * scatter) / pressure) ** 2
+  return flowScatter(scatter, exponent, target) ** 2 + ((exponent * scatter) / pressure) ** 2
 }
 
 /** What the points themselves show of the scatter, against what was expected of them. */

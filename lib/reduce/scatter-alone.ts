@@ -9,6 +9,7 @@ import { type Estimate, sharesAt } from './estimate.ts'
 import { type Line, errorAt } from './fit.ts'
 import type { BaselineNoise } from './noise.ts'
 import { studentT } from './student-t.ts'
+import { type OrganicLine, heightError } from './wloc.ts'
 import { usualExponentUncertainty } from './uncertainty.ts'
 
 /** What is unsure: the flow at ln of a pressure (`slope`: how its air correction changes with the exponent), the exponent. */
@@ -36,6 +37,12 @@ const ofLine = (line: Line, standard: number): Uncertainty => ({
   parts: [],
 })
 
+/** Of the weighted line: what its points are uncertain by, as they scatter about it. */
+const ofWeights = ({ scatter, count }: OrganicLine, error: number): Uncertainty => {
+  const standard = error * Math.sqrt(scatter)
+  return { half: studentT(count - 2) * standard, standard, freedom: count - 2, parts: [] }
+}
+
 /** Parts that are known, as one standard uncertainty, and parts known from few repeats. */
 function ofRepeats(known: number, repeats: readonly { mean: number; freedom: number }[]): Uncertainty {
   const some = repeats.filter(({ mean }) => mean > 0)
@@ -47,7 +54,13 @@ function ofRepeats(known: number, repeats: readonly { mean: number; freedom: num
 }
 
 export function scatterAlone(sheet: Sheet, found: Estimate): Unsure {
-  const { line, stations, assumed } = found
+  const { line, stations, assumed, weighted, byWeights } = found
+  if (byWeights && weighted) {
+    return {
+      at: (x) => ofWeights(weighted, heightError(weighted, x)),
+      exponent: ofWeights(weighted, weighted.slopeError),
+    }
+  }
   if (line) return { at: (x) => ofLine(line, errorAt(line, x)), exponent: ofLine(line, line.slopeError) }
   const repeats = (shares: readonly number[]) =>
     stations.map(({ scatter }, index) => ({

@@ -17,10 +17,12 @@ const total = (values: readonly number[]): number => values.reduce((sum, value) 
  * What is left of a logarithm of each reading once the estimate has taken its part: the distance from the line, or from
  * the mean of the station. Readings that the estimate leaves out give 0.
  */
-function leftOf({ line, stations }: Estimate, away: readonly number[], values: readonly number[]): number[] {
+function leftOf(found: Estimate, away: readonly number[], values: readonly number[]): number[] {
+  const { line, stations, slopeShares } = found
   if (line) {
-    const mean = total(values) / line.count
-    const slope = total(values.map((value, index) => value * away[index]!)) / line.sumSquares
+    const middle = found.shares(line.meanX)
+    const mean = total(values.map((value, index) => value * middle[index]!))
+    const slope = total(values.map((value, index) => value * slopeShares[index]!))
     return values.map((value, index) => value - mean - slope * away[index]!)
   }
   const left = values.map(() => 0)
@@ -32,7 +34,11 @@ function leftOf({ line, stations }: Estimate, away: readonly number[], values: r
 }
 
 /** Mean of the weighted squares of what is left, when each reading scatters by itself as expected. */
-function expectedOf({ line, stations }: Estimate, away: readonly number[], variances: readonly number[]): number {
+function expectedOf(
+  { line, stations, byWeights }: Estimate,
+  away: readonly number[],
+  variances: readonly number[],
+): number {
   if (!line) {
     // With h = 1/m: v (1 - 2/m) + sum of v' / m squared.
     return total(
@@ -43,6 +49,7 @@ function expectedOf({ line, stations }: Estimate, away: readonly number[], varia
       }),
     )
   }
+  if (byWeights) return line.count - 2
   // With h = 1/N + d d'/Sxx, what is left of each has the mean square v (1 - 2h) + sum of h' squared v'.
   const sums = [0, 1, 2].map((power) => total(variances.map((variance, index) => variance * away[index]! ** power)))
   const { count, sumSquares } = line

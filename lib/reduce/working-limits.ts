@@ -67,13 +67,22 @@ function baselineSteps({ baseline: typed, averaging, pressureScatter }: Sheet, {
 }
 
 /** How each reading bears on the result: not said of a single one, whose weight is 1. */
-function shareStep({ readings }: Readings, { line, stations }: Leak, at: number, slope: number): ChainStep[] {
+function shareStep({ readings }: Readings, leak: Leak, at: number, slope: number): ChainStep[] {
+  const { line, stations, byWeights } = leak
   const [high, low] = stations
   if (!line && !low && high!.from.length === 1) return []
   const air = slope === 0 ? '' : ' + a'
   const x = Math.log(at) + slope
   const common: Value[] = [['P', at, 'Pa'], ...(slope === 0 ? [] : ([['a', slope]] as const))]
   const step = say`Weight of each reading`
+  if (byWeights) {
+    const formula = say`w = what ln Q(P) changes by with ln Q of the reading`
+    const result = `w = ${leak
+      .shares(x)
+      .map((share) => short(share))
+      .join(', ')}`
+    return [{ step, formula, values: named(...common), result, source: say`the weighted line` }]
+  }
   if (line) {
     const weights = readings.map(({ pressure }) => {
       const share = (Math.log(pressure) - line.meanX) / line.sumSquares

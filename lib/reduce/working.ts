@@ -10,6 +10,7 @@ import { repeatsWithin } from './stations.ts'
 import { studentT } from './student-t.ts'
 import { thresholds } from './threshold.ts'
 import { limitSteps } from './working-limits.ts'
+import type { OrganicLine } from './wloc.ts'
 import { say } from '../words/say.ts'
 
 /** A text of each reading, behind its number when there are several. */
@@ -136,6 +137,17 @@ function airSteps(sheet: Sheet, readings: Readings): ChainStep[] {
   return steps
 }
 
+/** The line by weights: the result where it was chosen, else beside the one that is. */
+function weightedStep({ byWeights }: Leak, { slope, intercept }: OrganicLine): ChainStep {
+  return {
+    step: byWeights ? say`Weighted line, the result` : say`Weighted line, to compare`,
+    formula: say`weighted line of organic correlation of ln Q against ln ΔP, weights 1 / (f² + (n × s / ΔP)²)`,
+    values: '',
+    result: named([say`n weighted`, slope], [say`ln C weighted`, intercept]),
+    source: say`Delmotte, 2016; Kölsch and others, 2020 (abstracts read)`,
+  }
+}
+
 function fitSteps({ units }: Sheet, { readings }: Readings, leak: Leak): ChainStep[] {
   const coefficient = `Cread = ${short(leak.coefficientAsRead)} ${units.flow}/Pa^n`
   if (leak.line) {
@@ -145,7 +157,7 @@ function fitSteps({ units }: Sheet, { readings }: Readings, leak: Leak): ChainSt
         step: say`Line through the points`,
         formula: say`ln Q = ln Cread + n ln ΔP, least squares`,
         values: numbered(readings, ({ pressure, asRead }) => named(['ΔP', pressure], ['Q', asRead])),
-        result: `n = ${short(leak.exponent)}, ${coefficient}`,
+        result: `n = ${short(line.slope)}, Cread = ${short(Math.exp(line.intercept))} ${units.flow}/Pa^n`,
         source: say`ASTM E779, ISO 9972 (from memory)`,
       },
       {
@@ -161,6 +173,7 @@ function fitSteps({ units }: Sheet, { readings }: Readings, leak: Leak): ChainSt
         result: named([say`standard error of n`, line.slopeError], [say`of ln C`, line.interceptError]),
         source: say`ASTM E779 Annex A1, ISO 9972 Annex C (from memory)`,
       },
+      ...(leak.weighted ? [weightedStep(leak, leak.weighted)] : []),
     ]
   }
   const steps = averageSteps(units, readings, leak)

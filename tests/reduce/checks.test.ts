@@ -71,6 +71,7 @@ test('a good regression is good throughout', () => {
       "half-pressure: good",
       "exponent: good",
       "correlation: good",
+      "weighted-line: good",
       "outlier: good",
       "known-hole: good",
       "air: good",

@@ -179,6 +179,7 @@ describe('working', () => {
       'Pressure across the leaks',
       'Line through the points',
       'Scatter about the line',
+      'Weighted line, to compare',
       '95 % half-width at P, here 50 Pa, as read',
       'Density of the air',
       'Indicated to actual flow',

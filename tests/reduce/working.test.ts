@@ -15,6 +15,7 @@ import { fakeRegression, fakeSheet, wholeBuilding } from './sheets.ts'
 const notKeyed = new Set([
   'Line through the points',
   'Scatter about the line',
+  'Weighted line, to compare',
   'Leakage exponent',
   'Square of the correlation of the fit',
   'Density of the air',

@@ -16,6 +16,7 @@ import { rangeWindow } from './range-window.ts'
 import { steps } from './steps.ts'
 import { volumeFloorArea } from './volume-floor-area.ts'
 import { weather } from './weather.ts'
+import { weightedLine } from './weighted-line.ts'
 
 export const checks: readonly Check[] = [
   plausibility,
@@ -28,6 +29,7 @@ export const checks: readonly Check[] = [
   halfPressure,
   exponent,
   correlation,
+  weightedLine,
   outlier,
   rangeWindow,
   knownHole,

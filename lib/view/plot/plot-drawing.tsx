@@ -39,6 +39,7 @@ export function PlotDrawing({ plot, children }: { plot: Plot; children?: Compone
       <g clip-path={`url(#${clip})`}>
         <path class="band" d={`${path(plot.band)}Z`} />
         <path class="ln" d={path(plot.line)} />
+        {plot.other && <path class="ln other" d={path(plot.other)} />}
         {limit && (
           <rect
             x={limit.at[0] - limit.half}

@@ -39,6 +39,8 @@ export interface Plot {
   /** Around the 95 % limits of the curve. */
   band: Place[]
   line: readonly [Place, Place]
+  /** The other line through the points, where it lies outside the limits of the result. */
+  other: readonly [Place, Place] | undefined
   marks: Mark[]
   /** The result at its pressure, with its interval. */
   result: { at: Place; low: number; high: number; text: string } | undefined
@@ -123,6 +125,7 @@ export function plotOf(
     horizontals: y.ticks.map((tick) => ({ y: y.at(tick), text: grouped(tick) })),
     band,
     line: [place(from, first.flow), place(to, last.flow)],
+    other: curve.other && [place(from, curve.other(from)), place(to, curve.other(to))],
     marks: drawn
       .map((one) => Object.assign(one, { at: place(one.pressure, one.flow) }))
       .toSorted((a, b) => a.row - b.row),
@@ -148,6 +151,7 @@ export function plotOf(
     words: [
       say`Leakage flow against pressure, both axes logarithmic: ${curve.points.length === 1 ? say`1 point` : say`${curve.points.length} points`}, the curve and its 95 % band.`,
       found ? say`At ${reference} Pa ${`${halfUp(found.value, decimals)}${margin} ${flowUnit}`}.` : '',
+      curve.other ? say`The dashed line is the other one through the points, outside the limits of the result.` : '',
       limitWords && `${limitWords.charAt(0).toUpperCase()}${limitWords.slice(1)} ${flowUnit}.`,
     ]
       .filter(Boolean)

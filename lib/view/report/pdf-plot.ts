@@ -22,6 +22,7 @@ export function drawPlot(pen: Pen, plot: Plot): void {
   }
   pen.path(`${path(plot.band)}Z`, { fill: 'band' })
   pen.path(path(plot.line), { stroke: 'accent', width: 1.6 })
+  if (plot.other) pen.path(path(plot.other), { stroke: 'ink', width: 1.2, dash: [5, 4] })
   const { limit, result, equation } = plot
   if (limit) {
     const [x, y] = limit.at
