@@ -18,7 +18,7 @@ const tests = readdirSync(at('tests'), { recursive: true, encoding: 'utf8' })
 /** A source is a publication, physics, a certificate, or says that there is none. */
 const isSource = (source: string | undefined) =>
   source !== undefined &&
-  /ASTM|ISO|ANSI|ASHRAE|IECC|CGSB|JCGM|Roulet|physics|gas law|conservation|certificate|common practice, no source/.test(
+  /ASTM|ISO|ANSI|ASHRAE|IECC|CGSB|JCGM|AIVC|Roulet|physics|gas law|conservation|certificate|common practice, no source/.test(
     source,
   )
 

@@ -29,22 +29,24 @@ test('it is the line of organic correlation with the weights that the scatter gi
   expect(report.fit?.exponent).toBe(line.slope)
 })
 
+const n = (line: Sheet['line']) => reduce(fakeRegression({ ...windy, points, line })).figures['leakage-exponent']!.value
+
 test('a low point in wind pulls it less than least squares', () => {
-  const n = (line: Sheet['line']) =>
-    reduce(fakeRegression({ ...windy, points, line })).figures['leakage-exponent']!.value
   expect(Math.abs(n('weighted') - 0.65)).toBeLessThan(Math.abs(n('least-squares') - 0.65) / 1.5)
 })
+
+const steps = (one: Sheet) => workingOf(reduce(one), 'flow-50').map(({ step }) => step)
 
 test('least squares stays the result where nothing is chosen, with the other line beside it in the working', () => {
   const sheet = fakeRegression(windy)
   expect(reduce(sheet).figures['flow-50']).toEqual(reduce({ ...sheet, line: 'least-squares' }).figures['flow-50'])
-  const steps = (one: Sheet) => workingOf(reduce(one), 'flow-50').map(({ step }) => step)
   expect(steps(sheet)).toContain('Weighted line, to compare')
   expect(steps({ ...sheet, line: 'weighted' })).toContain('Weighted line, the result')
 })
 
+const said = (sheet: Sheet) => reduce(sheet).checks.find(({ id }) => id === 'weighted-line')
+
 test('the check tells when the two lie further apart than the limits', () => {
-  const said = (sheet: Sheet) => reduce(sheet).checks.find(({ id }) => id === 'weighted-line')
   expect(said(fakeRegression())?.outcome).toBe('good')
   // Calm, but one low point that lies far off: each line has it its own way.
   const fine = { pressurePercent: 0.5, pressureFloor: 0.1, flowPercent: 1 }

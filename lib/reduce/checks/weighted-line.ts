@@ -6,7 +6,7 @@ import { say } from '../../words/say.ts'
 
 /**
  * The line by weights beside the one of least squares, which lets a low point in wind count as much as a high one.
- * Source: Delmotte, AIVC 2013; Kölsch and others, Building and Environment 2020 (abstracts read).
+ * Source: AIVC conference 2013 and Building and Environment 2020 (abstracts read; the equations from memory).
  */
 export const weightedLine: Check = {
   id: 'weighted-line',
