@@ -62,7 +62,7 @@ const material: Shape = {
       item('quantity', { value: 'n', unit: 's', decimals: 'n', 'limit?': 'n' }),
       item('text', { text: 's' }),
       item('date', { iso: 's' }),
-      item('choice', { value: 's', options: ['list', { value: 's', label: 's' }] }),
+      item('choice', { value: 's', options: ['list', { value: 's', label: 's' }], 'why?': 's' }),
     ],
   ],
   'files?': ['names', { group: 's', name: 's', type: 's', 'bytes?': 's', 'note?': 's' }],

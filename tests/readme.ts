@@ -16,6 +16,7 @@ const needWords: Record<Need, string> = {
   volume: 'volume',
   floorArea: 'floor area',
   enclosureArea: 'enclosure area',
+  enclosureAreaWithoutFloor: 'enclosure area without the lowest floor',
   height: 'height',
   bedrooms: 'bedrooms',
   weatherShieldingFactor: 'weather and shielding factor',

@@ -13,7 +13,7 @@ const quantitySchema = z.object({
   value: z.number(),
   unit: z.string(),
   decimals: z.number(),
-  /** A limit that this number is compared with, and the direction; used to say when rounding flips the verdict. */
+  /** The greatest number that meets the limit it is compared with; used to say when rounding flips the verdict. */
   limit: z.optional(z.number()),
 })
 
@@ -29,6 +29,8 @@ const choiceSchema = z.object({
   group: z.string(),
   value: z.string(),
   options: z.array(z.object({ value: z.string(), label: z.string() })),
+  /** Why none is chosen, in a sentence. */
+  why: z.optional(z.string()),
 })
 
 /**

@@ -93,7 +93,11 @@ function lacking(id: string, { items }: Material): string {
 function one(id: string, write: Write, material: Material, target: Target): Text {
   const item = itemOf(material, id)
   if (!item) return { refused: lacking(id, material) }
-  if (isEmpty(item)) return { refused: say`${roleWords(item.group)}: ${labelWords(item.label)} is empty in this job.` }
+  if (isEmpty(item))
+    return {
+      refused:
+        ('why' in item && item.why) || say`${roleWords(item.group)}: ${labelWords(item.label)} is empty in this job.`,
+    }
   try {
     return ofItem(item, write, target)
   } catch (error) {

@@ -150,6 +150,13 @@ const cells: Record<string, Cell> = {
     high: 1e7,
     not: say`the area of an enclosure`,
   },
+  'building.enclosureAreaWithoutFloor': {
+    name: say`Enclosure area without the lowest floor`,
+    dimension: 'area',
+    above: 0,
+    high: 1e7,
+    not: say`the area of an enclosure`,
+  },
   'building.height': {
     name: say`Height`,
     dimension: 'length',

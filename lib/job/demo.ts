@@ -105,7 +105,7 @@ export function demoJob(): Job {
         ...ducts,
         id: 'demo-duct system 1',
         date: '2026-02-11',
-        stage: 'existing',
+        stage: 'final',
         limit: 'iecc-2021-ducts-total',
         sheet: {
           ...ducts.sheet,

@@ -54,10 +54,10 @@ function addressLine({ street, unit, town, state, postcode }: Building): string 
 
 export function jobItems({ building, units }: Job): Items {
   const group = term`building`
-  const text = (label: string, field: keyof Building) => textItem(label, group, building[field])
+  const text = (label: string, field: keyof Building) => textItem(label, group, building[field] ?? '')
   const number = (label: string, field: keyof Building) => {
     const path = `building.${field}`
-    return quantityItem(label, group, path, building[field], unitAt(path, units))
+    return quantityItem(label, group, path, building[field] ?? '', unitAt(path, units))
   }
   return known({
     'job/address': textItem(term`address in one line`, group, addressLine(building)),
@@ -72,6 +72,10 @@ export function jobItems({ building, units }: Job): Items {
     'job/floor-area': number(term`floor area`, 'floorArea'),
     'job/volume': number(term`volume`, 'volume'),
     'job/enclosure-area': number(term`enclosure area`, 'enclosureArea'),
+    'job/enclosure-area-without-floor': number(
+      term`enclosure area without the lowest floor`,
+      'enclosureAreaWithoutFloor',
+    ),
     'job/height': number(term`height`, 'height'),
     'job/bedrooms': number(term`bedrooms`, 'bedrooms'),
     'job/stories': number(term`stories`, 'stories'),

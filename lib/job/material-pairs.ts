@@ -60,8 +60,8 @@ function workItems(work: Work, before: string, after: string): Items {
 /** The means of both directions, and the sum of the duct systems. */
 export function severalItems(tests: readonly KnownTest[]): Items {
   const all: Items = {}
-  for (const { name, figures, verdict } of [...severalOf(tests), ...laterSystemsOf(tests)]) {
-    for (const [id, item] of Object.entries(figureItems(name, figures, verdict))) all[`${name}/${id}`] = item
+  for (const one of [...severalOf(tests), ...laterSystemsOf(tests)]) {
+    for (const [id, item] of Object.entries(figureItems(one.name, one.figures, one))) all[`${one.name}/${id}`] = item
   }
   return all
 }

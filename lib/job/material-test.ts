@@ -7,19 +7,20 @@ import { choiceItem, dateItem, known, quantityItem, textItem } from './material-
 import { choices } from './options.ts'
 import type { ReducedTest } from './reduce.ts'
 import type { Device, Test } from './schema.ts'
+import type { KnownTest } from './together.ts'
 import { verdictOf } from './verdict.ts'
 import { term } from '../words/term.ts'
 
 type Items = Record<string, Item>
 
 /** By id, without the role before it. */
-export function testItems(test: Test, role: string, reduced: ReducedTest, devices: Device[]): Items {
+export function testItems({ test, of, key: role, reduced }: KnownTest, devices: Device[]): Items {
   const { sheet: typed, units } = test
   const { report } = reduced
   const typedNumber = (label: string, path: string, text: string) =>
     quantityItem(label, role, path, text, unitAt(path, units))
   return {
-    ...(report && figureItems(role, report.figures, verdictOf(test, report.figures).verdict)),
+    ...(report && figureItems(role, report.figures, verdictOf(of, test, report.figures))),
     ...known({
       date: dateItem(term`date of test`, role, test.date),
       direction: choiceItem(term`direction`, role, typed.direction, choices.direction),

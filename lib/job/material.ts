@@ -25,8 +25,8 @@ export function jobName({ building }: Pick<Job, 'building'>): string {
 export function material(job: Job, devices: Device[], settings: MaterialSettings = {}): Material {
   const items: Record<string, Item> = { ...jobItems(job), ...testerItems(job.tester) }
   const known = knownTests(job, devices)
-  for (const { test, key, reduced } of known) {
-    for (const [id, item] of Object.entries(testItems(test, key, reduced, devices))) items[`${key}/${id}`] = item
+  for (const one of known) {
+    for (const [id, item] of Object.entries(testItems(one, devices))) items[`${one.key}/${id}`] = item
   }
   for (const { test, key } of known) Object.assign(items, zoneItems(test, key))
   Object.assign(items, severalItems(known), reductionItems(known))

@@ -306,12 +306,21 @@ function buildingValue(
 ): number | undefined {
   const path = `building.${field}`
   const from = unitAt(path, job.units)
-  const value = reader.value(job.building[field], path, from)
+  const value = reader.value(job.building[field] ?? '', path, from)
   return value === undefined ? undefined : convert(value, from, unitAt(path, test.units))
 }
 
 function readBuilding(reader: Reader, job: Pick<Job, 'units' | 'building'>, test: Test): Sheet['building'] {
-  const fields = ['volume', 'floorArea', 'enclosureArea', 'height', 'bedrooms', 'stories', 'volumePercent'] as const
+  const fields = [
+    'volume',
+    'floorArea',
+    'enclosureArea',
+    'enclosureAreaWithoutFloor',
+    'height',
+    'bedrooms',
+    'stories',
+    'volumePercent',
+  ] as const
   const read = Object.fromEntries(fields.map((field) => [field, buildingValue(reader, job, test, field)]))
   const building: NonNullable<Sheet['building']> = present(read)
   return Object.keys(building).length === 0 ? undefined : building

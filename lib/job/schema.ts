@@ -26,6 +26,8 @@ export const buildingSchema = z.object({
   floorArea: cell,
   volume: cell,
   enclosureArea: cell,
+  /** Less the lowest floor, as some countries take it; absent or empty: not typed. */
+  enclosureAreaWithoutFloor: z.optional(cell),
   height: cell,
   bedrooms: cell,
   stories: cell,

@@ -1,5 +1,5 @@
 /** What tests of a job come to together: before and after, one test in both directions, several duct systems. */
-import type { Verdict } from '../limits/index.ts'
+import type { Verdict, Withheld } from '../limits/index.ts'
 import { combine } from '../reduce/combine.ts'
 import { labelOf } from '../reduce/figures/index.ts'
 import { type Reduction, reduction } from '../reduce/reduction.ts'
@@ -15,6 +15,8 @@ import { limitOf, verdictOf } from './verdict.ts'
 /** A test of the job with the key of its role and what it came to. */
 export interface KnownTest {
   test: Test
+  /** What its building is. */
+  of: Pick<Job, 'building' | 'units'>
   key: string
   reduced: ReducedTest
 }
@@ -28,6 +30,8 @@ export interface Several {
   checks: CheckResult[]
   /** Against the limit of the tests, where they have one and the same. */
   verdict?: Verdict
+  /** Why there is none: that limit is not for them. */
+  withheld?: Withheld
   tests: Test[]
 }
 
@@ -56,7 +60,7 @@ export interface Together {
 }
 
 export const knownTests = (job: Job, devices: Device[]): KnownTest[] =>
-  [...roleKeys(job.tests)].map(([test, key]) => ({ test, key, reduced: reduceTest(job, test, devices) }))
+  [...roleKeys(job.tests)].map(([test, key]) => ({ test, of: job, key, reduced: reduceTest(job, test, devices) }))
 
 export function together(job: Job, devices: Device[]): Together {
   const known = knownTests(job, devices)
@@ -116,11 +120,13 @@ function asOne(
   name: string,
   known: readonly KnownTest[],
   { figures, working, checks }: Pick<Several, 'figures' | 'working' | 'checks'>,
+  mean = false,
 ): Several {
   const tests = known.map(({ test }) => test)
   const limits = new Set(tests.map((test) => JSON.stringify(limitOf(test).limit)))
-  const verdict = limits.size === 1 ? verdictOf(tests[0]!, figures).verdict : undefined
-  return { name, figures, working, checks, tests, ...(verdict && { verdict }) }
+  const [first] = known
+  const { verdict, withheld } = first && limits.size === 1 ? verdictOf(first.of, first.test, figures, mean) : {}
+  return { name, figures, working, checks, tests, ...(verdict && { verdict }), ...(withheld && { withheld }) }
 }
 
 /** The mean of two tests that bear one role and were made in opposite directions. */
@@ -135,7 +141,7 @@ function directionsOf(tests: readonly KnownTest[]): Several[] {
     const [one, other] = [first.reduced.report, second.reduced.report]
     if (!one || !other) return []
     const reports = first.test.sheet.direction === 'depressurize' ? ([one, other] as const) : ([other, one] as const)
-    return asOne(`${role}, both directions`, same, combine(...reports))
+    return asOne(`${role}, both directions`, same, combine(...reports), true)
   })
 }
 

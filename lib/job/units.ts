@@ -19,6 +19,7 @@ const BUILDING_CELLS = [
   'floorArea',
   'volume',
   'enclosureArea',
+  'enclosureAreaWithoutFloor',
   'height',
   'elevation',
 ] as const satisfies (keyof Building)[]
@@ -31,7 +32,9 @@ export function switchUnits(job: Job, units: TypedUnits): Job {
   const building = { ...job.building }
   for (const field of BUILDING_CELLS) {
     const path = `building.${field}`
-    building[field] = switched.cell(path, building[field], unitAt(path, job.units), unitAt(path, units))
+    const typed = building[field]
+    if (typed === undefined) continue
+    building[field] = switched.cell(path, typed, unitAt(path, job.units), unitAt(path, units))
   }
   return {
     ...job,

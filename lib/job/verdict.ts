@@ -1,19 +1,37 @@
 /** Which limit a test is compared with, and what comes of it. */
-import { type Limit, limitsFor, ownLimit, publishedLimit, type Verdict, verdict } from '../limits/index.ts'
-import { cellValue } from './cells.ts'
+import {
+  type Compared,
+  type Fitting,
+  type Limit,
+  limitsFor,
+  ownLimit,
+  publishedLimit,
+  type Scope,
+  type Verdict,
+  verdict,
+  type Withheld,
+} from '../limits/index.ts'
+import { convert } from '../units/convert.ts'
+import { cellValue, unitAt } from './cells.ts'
 import { ownLimitFigure, ownLimitUnit } from './own-limit.ts'
 import type { Problem } from './problem.ts'
 import type { Job, Test } from './schema.ts'
 import { say } from '../words/say.ts'
 
 export interface TestVerdict {
+  /** The limit chosen, where it may be for the test: what is drawn beside the figure. */
   limit?: Limit
   verdict?: Verdict
+  /** Why there is none: the limit chosen is not for the test. */
+  withheld?: Withheld
   problems: Problem[]
 }
 
 /** What a report gives of each figure. */
-type Figures = Record<string, { value: number; unit: string; low?: number | undefined; high?: number | undefined }>
+type Figures = Record<string, Compared & { unit: string }>
+
+/** What is known of the building. */
+type Known = Pick<Job, 'building' | 'units'>
 
 /** The cell that a figure waits for, and the name of both. */
 const NEEDS: Record<string, { path: string; cell: string; figure: string }> = {
@@ -21,6 +39,11 @@ const NEEDS: Record<string, { path: string; cell: string; figure: string }> = {
   'flow-50-per-enclosure-area': {
     path: 'building.enclosureArea',
     cell: say`enclosure area`,
+    figure: say`the flow per enclosure area`,
+  },
+  'flow-4-per-enclosure-area-without-floor': {
+    path: 'building.enclosureAreaWithoutFloor',
+    cell: say`enclosure area without the lowest floor`,
     figure: say`the flow per enclosure area`,
   },
   'flow-75-per-enclosure-area': {
@@ -40,15 +63,24 @@ const NEEDS: Record<string, { path: string; cell: string; figure: string }> = {
   },
 }
 
+/** What a test is, for the limits: of the cells that are not typed nothing is known. */
+export function scopeOf({ building, units }: Known, test: Test, mean = false): Scope {
+  const { subject, procedure, direction, ductLeakage } = test.sheet
+  const unit = unitAt('building.volume', units)
+  const { value: volume } = cellValue(building.volume, 'building.volume', unit)
+  return {
+    subject,
+    procedure,
+    directions: mean ? 'mean' : direction,
+    climateZone: building.climateZone,
+    ...(subject === 'ducts' && { leakage: ductLeakage }),
+    ...(test.stage && { stage: test.stage }),
+    ...(volume !== undefined && { size: convert(volume, unit, 'm3') }),
+  }
+}
+
 /** The published limits that a picker offers for a test, those that fit it best first. */
-export const limitsOf = (job: Pick<Job, 'building'>, test: Test): Limit[] =>
-  limitsFor({
-    subject: test.sheet.subject,
-    procedure: test.sheet.procedure,
-    climateZone: job.building.climateZone,
-    leakage: test.sheet.ductLeakage,
-    stage: test.stage,
-  })
+export const limitsOf = (job: Known, test: Test): Fitting => limitsFor(scopeOf(job, test))
 
 /** The limit chosen for a test: a published one, the user's own, or none. */
 export function limitOf(test: Test): { limit?: Limit; problems: Problem[] } {
@@ -76,12 +108,19 @@ export function limitOf(test: Test): { limit?: Limit; problems: Problem[] } {
   return { problems: [{ path: 'limit', code: 'unknown-limit', severity: 'bad', message }] }
 }
 
-/** Compares the figure that the test's limit is set on. Without a limit there is no verdict and no problem. */
-export function verdictOf(test: Test, figures: Figures | undefined): TestVerdict {
+/**
+ * Compares the figure that the test's limit is set on, if the limit is for such a test and building. Without a limit there is
+ * no verdict and no problem.
+ *
+ * @param mean whether the figures are the mean of both directions
+ */
+export function verdictOf(job: Known, test: Test, figures: Figures | undefined, mean = false): TestVerdict {
   const { limit, problems } = limitOf(test)
   if (limit === undefined || figures === undefined) return { ...(limit === undefined ? {} : { limit }), problems }
   const figure = Object.hasOwn(figures, limit.figure) ? figures[limit.figure] : undefined
-  if (figure !== undefined) return { limit, verdict: verdict(figure, limit), problems }
+  const found = verdict(figure ?? { value: 0 }, limit, scopeOf(job, test, mean))
+  if ('withheld' in found) return { withheld: found, problems }
+  if (figure !== undefined) return { limit, verdict: found, problems }
   const needs = NEEDS[limit.figure]
   if (needs === undefined) return { limit, problems }
   const name = `${needs.cell.charAt(0).toUpperCase()}${needs.cell.slice(1)}`

@@ -1,43 +1,43 @@
 import { publishedLimits } from './published.ts'
 import type { Limit } from './schema.ts'
-
-type Situation = {
-  subject: Limit['subject']
-  procedure?: 'one-point' | 'two-point' | 'astm-e779' | 'iso-9972' | undefined
-  /** 0 to 8, with or without the moisture letter: 5, '5', '5A'. Text that names no zone is taken as unknown. */
-  climateZone?: string | number | undefined
-  leakage?: Limit['leakage'] | undefined
-  stage?: string | undefined
-}
-
-/** The number of a climate zone as people write it: 5, '5A', 'CZ 4C', 'zone 3'. */
-export function zoneNumber(text: string | number | undefined): number | undefined {
-  const found = /(?:^|[^\d.])([0-8])\s*[a-c]?$/i.exec(String(text ?? '').trim())
-  return found ? Number(found[1]) : undefined
-}
+import { fitOf, type Scope, whyNot } from './scope.ts'
 
 /** The published limit with this id. */
 export const publishedLimit = (id: string): Limit | undefined => publishedLimits.find((limit) => limit.id === id)
 
+/** The editions whose protocol may ask for a one-point result to be multiplied by 1.1. */
+export const askFactor = (): string[] => [
+  ...new Set(publishedLimits.filter((limit) => limit.onePointFactor).map(({ edition }) => edition)),
+]
+
+/** Limits that fit a test, best first; `others`: each one that does not, with the reason in a sentence. */
+export type Fitting = Limit[] & { others: { limit: Limit; why: string }[] }
+
 /**
- * The published limits that a test can be compared with, in the order of a picker: newest code first, a limit written
- * for the building's zone before one for any zone. After a one-point test those at 75 Pa, which stretch the one reading
- * furthest, come last.
+ * The published limits that a test can be compared with, best first: those written for nothing that the test does not say
+ * before those that hold on a condition, and of both the newest code first. `others` has each of the rest, with the reason.
  *
- * @param situation what is known of the test; what is not known filters nothing
+ * @param scope what is known of the test; what is not known rules nothing out
  * @example
  * limitsFor({ subject: 'enclosure', climateZone: '5A' })[0]?.id // 'iecc-2024-air-changes-zones-4-5'
+ * limitsFor({ subject: 'ducts' }).others[0]?.why // 'The limit “IECC 2024, house, zones 0 to 2: 4.0 ACH50” is for an enclosure; this test is of ducts.'
  */
-export function limitsFor(situation: Situation): Limit[] {
-  const zone = zoneNumber(situation.climateZone)
-  const { subject, procedure, leakage, stage } = situation
-  const fits = publishedLimits.filter(
-    (limit) =>
-      limit.subject === subject &&
-      (zone === undefined || (limit.climateZones?.includes(zone) ?? true)) &&
-      (!leakage || !limit.leakage || limit.leakage === leakage) &&
-      (!stage || !limit.stages || limit.stages.some((one) => one === stage)),
-  )
-  const stretched = (limit: Limit) => procedure === 'one-point' && limit.figure.includes('-75-')
-  return [...fits.filter((limit) => !stretched(limit)), ...fits.filter(stretched)]
+export function limitsFor(scope: Scope): Fitting {
+  const sure: Limit[] = []
+  const onCondition: Limit[] = []
+  const others: Fitting['others'] = []
+  for (const limit of publishedLimits) {
+    const why = whyNot(limit, scope)
+    if (why !== undefined) others.push({ limit, why })
+    else if (fitOf(limit, scope).unsaid.length > 0) onCondition.push(limit)
+    else sure.push(limit)
+  }
+  return Object.assign([...sure, ...onCondition], { others })
+}
+
+/** Of the limits that fit a test, the one nearest to `limit`: on its figure in its edition, on its figure, or the first. */
+export function instead(limit: Limit, scope: Scope): Limit | undefined {
+  const fits = limitsFor(scope)
+  const alike = fits.filter(({ figure }) => figure === limit.figure)
+  return alike.find(({ edition }) => edition === limit.edition) ?? alike[0] ?? fits[0]
 }

@@ -3,8 +3,10 @@
  * clause and how sure we are of both, and the user can always put his own limit in its place.
  *
  * Sources: the editions of the International Energy Conservation Code (IECC) named in each row; the air-leakage test
- * protocol of the U.S. Army Corps of Engineers. 'read' rows were read in public copies, state adoptions or guides;
- * 'from memory' rows were not, or their clause was not.
+ * protocol of the U.S. Army Corps of Engineers; the German law on the energy of buildings; the French thermal rules; the
+ * English building regulations. 'read' rows were read in public copies, state adoptions or guides; 'secondary' rows in two
+ * or more texts that cite them; 'from memory' rows were not, or their clause was not. Which protocols ask for a line through
+ * several points, for both directions or for the one-point factor is from memory.
  */
 import type { Limit } from './schema.ts'
 import { say } from '../words/say.ts'
@@ -23,7 +25,15 @@ const ducts = {
   unit: 'cfm/100ft2',
 } as const
 
-const final = ['final', 'existing'] as const
+/** The stages of new work; codes of new work say nothing of ducts that were there before. */
+const final = ['final'] as const
+const newWork = ['rough-in', 'rough-in without air handler', 'final'] as const
+
+/** ASTM E779 or another line through several points. */
+const severalPoints = ['astm-e779', 'iso-9972'] as const
+
+/** The editions that name ANSI/RESNET/ICC 380, which may ask for a one-point result to be multiplied. */
+const factored = { onePointFactor: true } as const
 
 const enclosure2009: Limit = {
   ...airChanges,
@@ -45,6 +55,7 @@ const enclosure2012To2018 = ['2018', '2015', '2012'].flatMap((year): Limit[] => 
     clause: 'R402.4.1.2',
     value: 5,
     climateZones: [1, 2],
+    ...(year === '2018' && factored),
   },
   {
     ...airChanges,
@@ -54,12 +65,14 @@ const enclosure2012To2018 = ['2018', '2015', '2012'].flatMap((year): Limit[] => 
     clause: 'R402.4.1.2',
     value: 3,
     climateZones: [3, 4, 5, 6, 7, 8],
+    ...(year === '2018' && factored),
   },
 ])
 
 const enclosure2021: Limit[] = [
   {
     ...airChanges,
+    ...factored,
     id: 'iecc-2021-air-changes-prescriptive-zones-0-2',
     title: say`IECC 2021, house, prescriptive, zones 0 to 2: 5.0 ACH50`,
     edition: 'IECC 2021',
@@ -70,6 +83,7 @@ const enclosure2021: Limit[] = [
   },
   {
     ...airChanges,
+    ...factored,
     id: 'iecc-2021-air-changes-prescriptive-zones-3-8',
     title: say`IECC 2021, house, prescriptive, zones 3 to 8: 3.0 ACH50`,
     edition: 'IECC 2021',
@@ -80,6 +94,7 @@ const enclosure2021: Limit[] = [
   },
   {
     ...airChanges,
+    ...factored,
     id: 'iecc-2021-air-changes',
     title: say`IECC 2021, house, any path: 5.0 ACH50`,
     edition: 'IECC 2021',
@@ -89,6 +104,7 @@ const enclosure2021: Limit[] = [
   },
   {
     ...perArea50,
+    ...factored,
     id: 'iecc-2021-per-enclosure-area',
     title: say`IECC 2021, house, any path: 0.28 cfm50/ft² of enclosure`,
     edition: 'IECC 2021',
@@ -98,6 +114,7 @@ const enclosure2021: Limit[] = [
   },
   {
     ...perArea50,
+    ...factored,
     id: 'iecc-2021-per-enclosure-area-attached-or-small',
     title: say`IECC 2021, attached or up to 1,500 ft²: 0.30 cfm50/ft² of enclosure`,
     edition: 'IECC 2021',
@@ -119,6 +136,7 @@ const enclosure2024 = (
 ).flatMap(([id, zones, value, climateZones, confidence]): Limit[] => [
   {
     ...airChanges,
+    ...factored,
     id: `iecc-2024-air-changes-${id}`,
     title: say`IECC 2024, house, ${zones}: ${value.toFixed(1)} ACH50`,
     edition: 'IECC 2024',
@@ -223,26 +241,49 @@ const ductsInside2021: Limit = {
   clause: 'R403.3.6',
   value: 8,
   leakage: 'total',
+  stages: [...newWork],
   condition: say`all ducts and air handlers inside the thermal envelope`,
 }
 
+const commercial = { ...perArea75, procedures: [...severalPoints] }
+
 const others: Limit[] = [
   {
-    ...perArea75,
+    ...commercial,
+    id: 'iecc-2024-commercial-per-enclosure-area',
+    title: say`IECC 2024, commercial: 0.35 cfm75/ft² of enclosure`,
+    edition: say`IECC 2024, commercial`,
+    clause: '',
+    value: 0.35,
+    condition: say`commercial buildings`,
+    confidence: 'secondary',
+  },
+  {
+    ...commercial,
+    id: 'iecc-2021-commercial-per-enclosure-area',
+    title: say`IECC 2021, commercial: 0.40 cfm75/ft² of enclosure`,
+    edition: say`IECC 2021, commercial`,
+    clause: 'C402.5.3',
+    value: 0.4,
+    condition: say`commercial buildings; from above 0.40 up to 0.60 it is met after a diagnostic evaluation and sealing (exception)`,
+  },
+  {
+    ...commercial,
     id: 'iecc-commercial-per-enclosure-area',
-    title: say`IECC commercial, up to 2018: 0.40 cfm75/ft² of enclosure`,
-    edition: say`IECC commercial, up to 2018`,
+    title: say`IECC commercial, 2012 to 2018: 0.40 cfm75/ft² of enclosure`,
+    edition: say`IECC commercial, 2012 to 2018`,
     clause: 'C402.5',
     value: 0.4,
     condition: say`commercial buildings`,
   },
   {
-    ...perArea75,
+    ...commercial,
     id: 'army-corps-per-enclosure-area',
     title: say`U.S. Army Corps of Engineers: 0.25 cfm75/ft² of enclosure`,
     edition: say`U.S. Army Corps of Engineers, air leakage test protocol`,
     clause: '',
     value: 0.25,
+    directions: 'mean',
   },
   {
     ...airChanges,
@@ -252,6 +293,74 @@ const others: Limit[] = [
     clause: '',
     value: 0.6,
     confidence: 'from memory',
+  },
+]
+
+/** After DIN EN ISO 9972:2018-12, national annex NA: both directions, each of which has to hold. */
+const germany = [
+  ['', say`without ventilation system`, 3, 4.5],
+  ['-ventilated', say`with a ventilation system`, 1.5, 2.5],
+] as const
+
+const germanRow = {
+  edition: say`Gebäudeenergiegesetz (Germany)`,
+  clause: '§ 26',
+  confidence: 'secondary',
+  procedures: ['iso-9972'],
+  directions: 'each',
+} satisfies Partial<Limit>
+
+const germanAirChanges = ([id, condition, value]: (typeof germany)[number]): Limit => ({
+  ...airChanges,
+  ...germanRow,
+  id: `germany-air-changes${id}`,
+  title: say`Germany, GEG, ${condition}: ${value.toFixed(1)} air changes per hour at 50 Pa`,
+  value,
+  condition,
+  volume: 'net',
+  size: { most: 1500 },
+})
+
+const germanPerArea = ([id, condition, , value]: (typeof germany)[number]): Limit => ({
+  ...perArea50,
+  ...germanRow,
+  unit: 'm3/(h.m2)',
+  id: `germany-per-enclosure-area${id}`,
+  title: say`Germany, GEG, above 1,500 m³, ${condition}: ${value.toFixed(1)} m³/(h·m²) at 50 Pa`,
+  value,
+  condition,
+  size: { above: 1500 },
+})
+
+const french = (id: string, condition: string, value: number): Limit => ({
+  ...common,
+  subject: 'enclosure',
+  figure: 'flow-4-per-enclosure-area-without-floor',
+  unit: 'm3/(h.m2)',
+  id: `france-${id}`,
+  title: say`France, RT 2012, ${condition}: ${value.toFixed(1)} m³/(h·m²) at 4 Pa`,
+  edition: say`RT 2012 (France)`,
+  clause: '',
+  value,
+  procedures: ['iso-9972'],
+  condition,
+})
+
+const elsewhere: Limit[] = [
+  ...germany.map(germanAirChanges),
+  ...germany.map(germanPerArea),
+  french('house', say`houses`, 0.6),
+  french('flats', say`blocks of flats`, 1),
+  {
+    ...perArea50,
+    id: 'england-2021-per-enclosure-area',
+    title: say`England, Part L 2021: 8 m³/(h·m²) at 50 Pa`,
+    edition: say`Part L 2021 (England)`,
+    clause: '',
+    unit: 'm3/(h.m2)',
+    value: 8,
+    condition: say`limiting value`,
+    confidence: 'secondary',
   },
 ]
 
@@ -265,4 +374,5 @@ export const publishedLimits: readonly Limit[] = [
   ductsInside2021,
   ...ducts2009,
   ...others,
+  ...elsewhere,
 ]

@@ -1,11 +1,24 @@
 /** Every sentence about limits, in one place. */
 import { symbol } from '../units/symbol.ts'
 import { write } from '../units/write.ts'
+import { sideOf } from '../units/same.ts'
+import { convert } from '../units/convert.ts'
 import type { Limit } from './schema.ts'
 import { say } from '../words/say.ts'
 
 export type Sentence = {
-  code: 'meets' | 'misses' | 'probability' | 'below' | 'between' | 'above' | 'from-memory' | 'caution'
+  code:
+    | 'meets'
+    | 'misses'
+    | 'condition'
+    | 'factor'
+    | 'probability'
+    | 'below'
+    | 'between'
+    | 'above'
+    | 'secondary'
+    | 'from-memory'
+    | 'caution'
   text: string
 }
 
@@ -13,24 +26,24 @@ type Facts = {
   limit: Limit
   meets: boolean
   value: number
+  unadjusted?: number
   probability?: number
   guarded?: 'below' | 'between' | 'above'
+  unsaid: readonly string[]
 }
 
-/** At this many decimals a double shows all it holds, for figures of ordinary size. */
-const MOST_DECIMALS = 15
+/** Numbers that agree so far are equal: see lib/units/same.ts. */
+const MOST_DECIMALS = 12
 
 const decimalsOf = (text: string): number => text.split('.')[1]?.length ?? 0
 
 const halfUp = (value: number, decimals: number): string => write(value, { decimals, rounding: 'half-up' })
 
 /** The number with as many decimals as it takes to see on which side of the limit it lies. */
-function telling(value: number, limit: Limit): string {
-  let decimals = decimalsOf(String(limit.value)) + 2
-  while (
-    decimals < MOST_DECIMALS &&
-    Math.sign(Number(halfUp(value, decimals)) - limit.value) !== Math.sign(value - limit.value)
-  ) {
+function telling(value: number, bound: number): string {
+  const start = decimalsOf(write(Number(bound.toPrecision(6)))) + 2
+  let decimals = start
+  while (decimals < MOST_DECIMALS && sideOf(Number(halfUp(value, decimals)), bound) !== sideOf(value, bound)) {
     decimals += 1
   }
   return halfUp(value, decimals)
@@ -66,8 +79,8 @@ const guardWords = {
 }
 
 /** The sentences of a verdict, in the order they are read: the code's verdict first, the confidence beside it. */
-export function verdictSentences({ limit, meets, value, probability, guarded }: Facts): Sentence[] {
-  const number = withUnit(telling(value, limit), limit.unit, limit.figure)
+export function verdictSentences({ limit, meets, value, unadjusted, probability, guarded, unsaid }: Facts): Sentence[] {
+  const number = withUnit(telling(value, limit.value), limit.unit, limit.figure)
   const sentences: Sentence[] = [
     {
       code: meets ? 'meets' : 'misses',
@@ -76,6 +89,11 @@ export function verdictSentences({ limit, meets, value, probability, guarded }: 
         : say`${number} does not meet the limit, ${limitText(limit)} (${place(limit)}).`,
     },
   ]
+  if (unsaid.length > 0) sentences.push({ code: 'condition', text: conditionSentence(unsaid) })
+  if (unadjusted !== undefined) {
+    const before = withUnit(telling(unadjusted, limit.value), limit.unit, limit.figure)
+    sentences.push({ code: 'factor', text: factorSentence(before, number) })
+  }
   if (probability !== undefined) {
     sentences.push({
       code: 'probability',
@@ -89,15 +107,35 @@ export function verdictSentences({ limit, meets, value, probability, guarded }: 
       text: say`This number or its clause is from memory: look it up before you rely on it.`,
     })
   }
+  if (limit.confidence === 'secondary') {
+    sentences.push({
+      code: 'secondary',
+      text: say`This number is from texts that cite the code: look it up before you rely on it.`,
+    })
+  }
   sentences.push({ code: 'caution', text: limit.caution })
   return sentences
 }
+
+/** What a verdict rests on that the test does not say. */
+export const conditionSentence = (unsaid: readonly string[]): string =>
+  say`The verdict holds only for ${unsaid.join('; ')}: the test does not say so.`
+
+/** Both numbers of a figure that a program's factor multiplies. */
+export const factorSentence = (before: string, after: string): string =>
+  say`${before} was measured; multiplied by the one-point factor it is ${after}. The chance is of what was measured.`
+
+/** Why there is no verdict, and which limit fits. */
+export const withheldSentence = (reason: string, other: Limit | undefined): string =>
+  other === undefined
+    ? say`No verdict. ${reason} No published limit fits: choose one of your own.`
+    : say`No verdict. ${reason} This one fits: ${other.title}.`
 
 type FlipFacts = { value: number; unit: string; rounded: string; roundedMeets: boolean; limit: Limit }
 
 /** Why the rounded number must not be trusted alone. */
 export function flipSentence({ value, unit, rounded, roundedMeets, limit }: FlipFacts): string {
-  const exact = unit === limit.unit ? telling(value, limit) : String(value)
+  const exact = telling(value, convert(limit.value, limit.unit, unit))
   const written = withUnit(rounded, unit, limit.figure)
   return roundedMeets
     ? say`Rounded, ${written} would meet the limit, ${limitText(limit)}; the unrounded ${exact} does not meet it. The unrounded number decides.`

@@ -20,6 +20,7 @@ function givenOf({ building, duct, weatherShieldingFactor }: Sheet, leak: Leak):
     volume: building?.volume ?? NaN,
     floorArea: building?.floorArea ?? NaN,
     enclosureArea: building?.enclosureArea ?? NaN,
+    enclosureAreaWithoutFloor: building?.enclosureAreaWithoutFloor ?? NaN,
     height: building?.height ?? NaN,
     bedrooms: building?.bedrooms ?? NaN,
     weatherShieldingFactor: weatherShieldingFactor ?? NaN,

@@ -93,7 +93,7 @@ function checkExtras(found: Findings, sheet: Sheet): void {
   for (const key of ['pressurePercent', 'pressureFloor', 'flowPercent'] as const) {
     found.within(['instrument', key], instrument?.[key], 0, 50, say`type what the certificate gives`)
   }
-  for (const key of ['volume', 'floorArea', 'enclosureArea'] as const) {
+  for (const key of ['volume', 'floorArea', 'enclosureArea', 'enclosureAreaWithoutFloor'] as const) {
     found.positive(['building', key], building?.[key])
   }
   found.positive(['building', 'height'], building?.height, 5000)

@@ -53,12 +53,13 @@ export const sheetSchema = z.object({
   exponentUncertainty: optional,
   /** What the certificate gives as ± at 95 %: percent of pressure but at least a floor in Pa, and percent of flow. */
   instrument: z.optional(z.object({ pressurePercent: number, pressureFloor: number, flowPercent: number })),
-  /** `volumePercent`: ± at 95 % of the volume and of the areas. */
+  /** `volumePercent`: ± at 95 % of the volume and of the areas; `enclosureAreaWithoutFloor`: less the lowest floor. */
   building: z.optional(
     z.object({
       volume: optional,
       floorArea: optional,
       enclosureArea: optional,
+      enclosureAreaWithoutFloor: optional,
       height: optional,
       bedrooms: optional,
       stories: optional,

@@ -36,6 +36,8 @@ const units = {
   'cfm/100ft2': ['flow per area', foot, 6000],
   'm3/(h.m2)': ['flow per area', 1, 3600],
   'L/(s.m2)': ['flow per area', 1, 1000],
+  'in2/100ft2': ['area per area', 0.00064516, 9.290304],
+  'cm2/m2': ['area per area', 1, 10_000],
   'cfm/Pa^n': ['flow coefficient', cubicFoot, 60],
   'm3/h/Pa^n': ['flow coefficient', 1, 3600],
   'L/s/Pa^n': ['flow coefficient', 1, 1000],

@@ -13,6 +13,6 @@ export function symbol(unit: string): string {
     .replace('H2O', 'H₂O')
     .replaceAll('^n', 'ⁿ')
     .replaceAll('.', '·')
-    .replaceAll(/2(?=$|\))/g, '²')
+    .replaceAll(/2(?=$|\)|\/)/g, '²')
     .replaceAll('3', '³')
 }

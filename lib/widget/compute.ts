@@ -2,7 +2,7 @@
 import { reduceTest, type ReducedTest } from '../job/reduce.ts'
 import type { Device, Job } from '../job/schema.ts'
 import { verdictOf } from '../job/verdict.ts'
-import type { Verdict } from '../limits/verdict.ts'
+import type { Verdict, Withheld } from '../limits/verdict.ts'
 import type { Problem } from '../job/problem.ts'
 import { wordReading, type Reading } from '../view/calculator/reading.ts'
 import { readingInLocale } from '../view/in-locale.ts'
@@ -13,6 +13,8 @@ import type { Options } from './types.ts'
 export interface Computed extends ReducedTest {
   reading: Reading
   verdict: Verdict | undefined
+  /** Why there is no verdict: the limit chosen is not for the test. */
+  withheld: Withheld | undefined
   /** Of cells and of the limit. */
   problems: Problem[]
 }
@@ -21,9 +23,9 @@ export function compute(typed: Job, devices: readonly Device[], options: Options
   const job = jobFromLocale(typed, options.locale)
   const test = testOf(job)
   const reduced = reduceTest(job, test, [...devices])
-  const { verdict, problems } = verdictOf(test, reduced.report?.figures)
+  const { verdict, withheld, problems } = verdictOf(job, test, reduced.report?.figures)
   const wanted = ({ length }: string[], id: string) => length === 0 || options.figures.includes(id)
-  const reading = wordReading(test, reduced, (id) => wanted(options.figures, id))
+  const reading = wordReading(job, test, reduced, (id) => wanted(options.figures, id))
   const groups = reading.groups
     .map(({ title, lines }) => ({ title, lines: lines.filter(({ id }) => wanted(options.figures, id)) }))
     .filter(({ lines }) => lines.length > 0)
@@ -31,6 +33,7 @@ export function compute(typed: Job, devices: readonly Device[], options: Options
     ...reduced,
     reading: readingInLocale({ ...reading, groups }, options.locale),
     verdict,
+    withheld,
     problems: [...reduced.problems, ...problems],
   }
 }

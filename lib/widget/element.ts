@@ -302,6 +302,7 @@ export class GapsumWidget extends Base {
       sheet: this.sheet,
       report: this.report,
       verdict: this.verdict,
+      withheld: this.#now().withheld?.withheld,
       texts: this.texts,
       valid: this.#internals.validity.valid,
     }

@@ -10,6 +10,7 @@ type SizeCell =
   | 'volume'
   | 'floorArea'
   | 'enclosureArea'
+  | 'enclosureAreaWithoutFloor'
   | 'height'
   | 'bedrooms'
   | 'stories'
@@ -29,7 +30,7 @@ type TestCell =
   | 'instrumentFigure'
 
 /** Every input of the widget as typed. Numbers are texts, in the units of the widget. */
-export type Typed = TypedSheet & Pick<Building, SizeCell> & Required<Pick<Test, TestCell>>
+export type Typed = TypedSheet & Required<Pick<Building, SizeCell>> & Required<Pick<Test, TestCell>>
 
 export type InputId = keyof Typed
 
@@ -102,6 +103,8 @@ export interface Outcome {
   sheet: Sheet | undefined
   report: Report | undefined
   verdict: Verdict | undefined
+  /** Why there is no verdict: the limit chosen is not for the test. */
+  withheld: string | undefined
   /** By submitted name: the figures as written. */
   texts: Record<string, string>
   valid: boolean

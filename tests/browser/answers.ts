@@ -100,7 +100,7 @@ export const reactAnswers: readonly Answer[] = [
   { field: 'outdoor', holds: '41' },
   { field: 'result', holds: 'Pass' },
   { field: 'ductLeakage', holds: 'Total', ...item('duct system 1', 'leakage') },
-  { field: 'ductStage', holds: 'Existing', ...item('duct system 1', 'stage') },
+  { field: 'ductStage', holds: 'Final', ...item('duct system 1', 'stage') },
   { field: 'cfm25', holds: '71', ...item('duct system 1', 'CFM25') },
   { field: 'cfm25PerArea', holds: '3.81', ...item('duct system 1', 'CFM25/100 ft²') },
   { field: 'ventilation', holds: 'checked', ...ticked },

@@ -26,20 +26,20 @@ describe('what the build weighs, gzip', () => {
     expect(packed(read('chrome-mv3/frame.js'))).toBeLessThanOrEqual(23_500)
   })
 
-  it('engine with everything it imports: at most 32 kB', () => {
+  it('engine with everything it imports: at most 32.5 kB', () => {
     const engine = read('package/engine.js')
     expect(engine, 'engine.js must be whole in one file').not.toMatch(/\bfrom\s*["']/)
-    expect(packed(engine)).toBeLessThanOrEqual(32_000)
+    expect(packed(engine)).toBeLessThanOrEqual(32_500)
   })
 
-  it('one file of engine and widget for a script tag: at most 63 kB', () => {
+  it('one file of engine and widget for a script tag: at most 66 kB', () => {
     const widget = read('package/gapsum-widget.js')
     expect(widget, 'gapsum-widget.js must be whole in one file').not.toMatch(/\b(?:from|import)\s*\(?["']/)
-    expect(packed(widget)).toBeLessThanOrEqual(63_000)
+    expect(packed(widget)).toBeLessThanOrEqual(66_000)
   })
 
-  it('the same with Spanish words: at most 34.5 and 66.5 kB', () => {
-    expect(packed(read('package/engine.es.js'))).toBeLessThanOrEqual(34_500)
-    expect(packed(read('package/gapsum-widget.es.js'))).toBeLessThanOrEqual(66_500)
+  it('the same with Spanish words: at most 35 and 69.5 kB', () => {
+    expect(packed(read('package/engine.es.js'))).toBeLessThanOrEqual(35_000)
+    expect(packed(read('package/gapsum-widget.es.js'))).toBeLessThanOrEqual(69_500)
   })
 })

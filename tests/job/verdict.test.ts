@@ -2,11 +2,16 @@ import { describe, expect, test } from 'vitest'
 import type { Test, TypedSheet } from '../../lib/job/schema.ts'
 import { reduceTest } from '../../lib/job/reduce.ts'
 import { limitOf, limitsOf, verdictOf } from '../../lib/job/verdict.ts'
+import { material } from '../../lib/job/material.ts'
+import { textOf } from '../../lib/form/text.ts'
+import { readingOf } from '../../lib/view/calculator/reading.ts'
+import { reportOf } from '../../lib/view/report/content.ts'
 import { fakeDevices, fakeJob, fakeTest } from './fake.ts'
 
 function judged(overrides: Partial<Test> = {}, building = {}, sheet: Partial<TypedSheet> = {}) {
   const one = fakeTest(sheet, overrides)
-  return verdictOf(one, reduceTest(fakeJob(building), one, fakeDevices()).report?.figures)
+  const job = fakeJob(building)
+  return verdictOf(job, one, reduceTest(job, one, fakeDevices()).report?.figures)
 }
 
 const said = ({ problems }: { problems: { path: string; message: string }[] }) =>
@@ -83,5 +88,83 @@ describe('the verdict of a test', () => {
       offered.every(({ subject, climateZones }) => subject === 'enclosure' && (climateZones?.includes(5) ?? true)),
     ).toBe(true)
     expect(limitOf(fakeTest({}, { limit: offered[0]?.id ?? '' })).limit).toEqual(offered[0])
+  })
+})
+
+/** A duct test in a building of 2,000 ft2, against the limit of total leakage of finished work. */
+function ducts(sheet: Partial<TypedSheet>, overrides: Partial<Test>) {
+  const one = fakeTest(
+    {
+      subject: 'ducts',
+      procedure: 'one-point',
+      direction: 'pressurize',
+      reading: 'flow',
+      baselineBefore: '0',
+      baselineAfter: '0',
+      points: [{ pressure: '25.0', flow: '60', devicePressure: '', range: '' }],
+      indoor: '',
+      outdoor: '',
+      device: '',
+      ...sheet,
+    },
+    { role: 'duct system 1', limit: 'iecc-2021-ducts-total', ...overrides },
+  )
+  const job = { ...fakeJob({ floorArea: '2,000' }), tests: [one] }
+  const found = verdictOf(job, one, reduceTest(job, one, fakeDevices()).report?.figures)
+  return { job, one, found, items: material(job, fakeDevices()).items }
+}
+
+describe('a limit that is not for the test gives no verdict, anywhere', () => {
+  test('leakage to outside against the limit of total leakage: seen to meet it', () => {
+    const { found, items, job, one } = ducts({ ductLeakage: 'outside' }, { stage: 'final' })
+    expect(found.verdict).toBeUndefined()
+    expect(found.limit).toBeUndefined()
+    expect(found.withheld?.withheld).toContain('is for total leakage; this test is of leakage to outside.')
+    expect(items['duct system 1/verdict']).toMatchObject({ value: '', why: found.withheld?.withheld })
+    const bound = { from: 'item', item: 'duct system 1/verdict', write: {} } as const
+    expect(textOf(bound, material(job, fakeDevices()), { kind: 'text', options: [] })).toEqual({
+      refused: found.withheld?.withheld,
+    })
+    const shown = readingOf(job, one, fakeDevices()).verdict
+    expect(shown?.verdict).toBeUndefined()
+    expect(shown?.interval?.limit).toBeUndefined()
+    expect(shown?.source).toBe(found.withheld?.withheld)
+    const report = reportOf(job, one, fakeDevices(), undefined)
+    expect(report.limitHead).toBe('Limit: not for this test')
+    expect(report.verdict?.source).toContain('No verdict.')
+    expect(limitsOf(job, one).map(({ id }) => id)).toEqual(['iecc-2009-ducts-outside'])
+  })
+
+  test('rough-in without air handler against the limit of finished work', () => {
+    const { found } = ducts({}, { stage: 'rough-in without air handler' })
+    expect(found.withheld?.instead?.id).toBe('iecc-2021-ducts-rough-in-without-air-handler')
+  })
+
+  test('zone 5A against the limit of zones 0 to 2', () => {
+    const { withheld } = judged({ limit: 'iecc-2021-air-changes-prescriptive-zones-0-2' }, { climateZone: '5A' })
+    expect(withheld?.withheld).toContain('is for zones 0 to 2; this test is of zone 5.')
+  })
+
+  test('without a zone the verdict stands on that condition, and its sentence says so', () => {
+    const one = fakeTest()
+    const job = fakeJob({ climateZone: '' })
+    const { verdict } = verdictOf(job, one, reduceTest(job, one, fakeDevices()).report?.figures)
+    expect(verdict?.unsaid).toEqual(['zones 3 to 8'])
+    const notes = readingOf(job, one, fakeDevices()).verdict?.notes.join(' ')
+    expect(notes).toContain('The verdict holds only for zones 3 to 8')
+  })
+
+  test('80 cfm at 25.0 Pa in 2,000 ft² is 4.0: it meets the limit, and the form gets pass', () => {
+    const points = [{ pressure: '25.0', flow: '80', devicePressure: '', range: '' }]
+    const { found, items, job, one } = ducts({ points }, { stage: 'final' })
+    expect(found.verdict).toMatchObject({ meets: true, value: 4 })
+    expect(items['duct system 1/verdict']).toMatchObject({ value: 'pass' })
+    expect(items['duct system 1/duct-flow-25-per-floor-area']).toMatchObject({ value: 4, limit: 4 })
+    const shown = readingOf(job, one, fakeDevices())
+    expect(shown.verdict?.verdict?.text).toBe('Meets the limit, 4.0')
+    const texts = JSON.stringify([shown.verdict, reportOf(job, one, fakeDevices(), undefined)], (_, value: unknown) =>
+      typeof value === 'number' ? undefined : value,
+    )
+    expect(texts).not.toMatch(/\d\.\d*(0{8}|9{8})/)
   })
 })

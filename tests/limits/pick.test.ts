@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { limitsFor, ownLimit, publishedLimit, zoneNumber } from '../../lib/limits/index.ts'
+import { limitsFor, ownLimit, publishedLimit, publishedLimits, zoneNumber } from '../../lib/limits/index.ts'
 
 test.each([
   ['5', 5],
@@ -31,21 +31,44 @@ test('a zone leaves the limits written for it and those for any zone, newest cod
       "iecc-2015-air-changes-zones-3-8",
       "iecc-2012-air-changes-zones-3-8",
       "iecc-2009-air-changes",
+      "passive-house-air-changes",
+      "england-2021-per-enclosure-area",
+      "iecc-2024-commercial-per-enclosure-area",
+      "iecc-2021-commercial-per-enclosure-area",
       "iecc-commercial-per-enclosure-area",
       "army-corps-per-enclosure-area",
-      "passive-house-air-changes",
+      "germany-air-changes",
+      "germany-air-changes-ventilated",
+      "germany-per-enclosure-area",
+      "germany-per-enclosure-area-ventilated",
+      "france-house",
+      "france-flats",
     ]
   `)
 })
 
-test('after one point the limits at 75 Pa come last, and nothing is left out', () => {
+test('one point is not offered the limits that ask for several, and each limit that is left out says why', () => {
   const one = limitsFor({ subject: 'enclosure', procedure: 'one-point' })
-  const many = limitsFor({ subject: 'enclosure', procedure: 'astm-e779' })
-  expect(one.map((limit) => limit.id).toSorted()).toEqual(many.map((limit) => limit.id).toSorted())
-  expect(one.slice(-2).map((limit) => limit.figure)).toEqual([
-    'flow-75-per-enclosure-area',
-    'flow-75-per-enclosure-area',
-  ])
+  expect(one.filter(({ procedures }) => procedures)).toEqual([])
+  expect(one.length + one.others.length).toBe(publishedLimits.length)
+  expect(one.others.find(({ limit }) => limit.id === 'iecc-commercial-per-enclosure-area')?.why).toMatchInlineSnapshot(
+    `"The limit “IECC commercial, 2012 to 2018: 0.40 cfm75/ft² of enclosure” is for ASTM E779 or ISO 9972; this test is of a one-point test."`,
+  )
+  expect(limitsFor({ subject: 'ducts' }).others[0]?.why).toMatchInlineSnapshot(
+    `"The limit “IECC 2024, house, zones 0 to 2: 4.0 ACH50” is for an enclosure; this test is of ducts."`,
+  )
+})
+
+test('a limit that holds on a condition comes after those that hold outright', () => {
+  const fits = limitsFor({ subject: 'enclosure', procedure: 'one-point' })
+  const first = fits.findIndex(({ climateZones }) => climateZones)
+  expect(fits[0]?.id).toBe('iecc-2021-air-changes')
+  expect(fits.slice(0, first).every(({ climateZones }) => climateZones === undefined)).toBe(true)
+  expect(first).toBeGreaterThan(0)
+})
+
+test('limits of new work are not offered for ducts that were there before', () => {
+  expect(limitsFor({ subject: 'ducts', stage: 'existing' })).toHaveLength(0)
 })
 
 const ids = (leakage: 'total' | 'outside', stage: string) =>

@@ -12,7 +12,7 @@ test.each(publishedLimits)('$id says when it was checked, how sure we are, and t
   expect(limit.caution).toContain('Check the edition your authority enforces')
   expect(limit.checked).toMatch(/^\d{4}-\d{2}$/)
   expect(limit.edition).not.toBe('')
-  expect(['read', 'from memory']).toContain(limit.confidence)
+  expect(['read', 'secondary', 'from memory']).toContain(limit.confidence)
 })
 
 test('no number is shipped for the ducts of the 2024 edition: it is unverified', () => {
@@ -62,8 +62,17 @@ test('the list as it stands, to be held beside the codes', () => {
     iecc-2009-ducts-outside | <= 8 cfm/100ft2 | 403.2.2 | from memory
     iecc-2009-ducts-rough-in | <= 6 cfm/100ft2 | 403.2.2 | read
     iecc-2009-ducts-rough-in-without-air-handler | <= 4 cfm/100ft2 | 403.2.2 | read
+    iecc-2024-commercial-per-enclosure-area | <= 0.35 cfm/ft2 |  | secondary
+    iecc-2021-commercial-per-enclosure-area | <= 0.4 cfm/ft2 | C402.5.3 | read
     iecc-commercial-per-enclosure-area | <= 0.4 cfm/ft2 | C402.5 | read
     army-corps-per-enclosure-area | <= 0.25 cfm/ft2 |  | read
-    passive-house-air-changes | <= 0.6 1/h |  | from memory"
+    passive-house-air-changes | <= 0.6 1/h |  | from memory
+    germany-air-changes | <= 3 1/h | § 26 | secondary
+    germany-air-changes-ventilated | <= 1.5 1/h | § 26 | secondary
+    germany-per-enclosure-area | <= 4.5 m3/(h.m2) | § 26 | secondary
+    germany-per-enclosure-area-ventilated | <= 2.5 m3/(h.m2) | § 26 | secondary
+    france-house | <= 0.6 m3/(h.m2) |  | read
+    france-flats | <= 1 m3/(h.m2) |  | read
+    england-2021-per-enclosure-area | <= 8 m3/(h.m2) |  | secondary"
   `)
 })

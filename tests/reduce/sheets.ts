@@ -29,6 +29,7 @@ export const wholeBuilding: NonNullable<Sheet['building']> = {
   volume: 20_400,
   floorArea: 2400,
   enclosureArea: 6000,
+  enclosureAreaWithoutFloor: 5000,
   height: 17,
   bedrooms: 3,
   stories: 2,

@@ -43,10 +43,13 @@ describe('one point', () => {
     // The floor area cancels out of the infiltration credit: NL is divided by it.
     expect(named.toSorted()).toEqual([
       'air-changes-50',
+      'flow-10-per-enclosure-area',
+      'flow-4-per-enclosure-area-without-floor',
       'flow-50-per-enclosure-area',
       'flow-50-per-floor-area',
       'flow-75-per-enclosure-area',
       'normalized-leakage',
+      'normalized-leakage-area',
       'specific-leakage-area',
     ])
     // Squares in 1e-6: device 25² = 625, size 15² = 225, scatter 31.76, gauge 3.25² = 10.56; together 892.3.

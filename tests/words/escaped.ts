@@ -21,7 +21,7 @@ const variables = new Set(['text', 'message', 'found', 'expected', 'note', 'reas
 /** Two letters in a row that are no symbol or unit: a word. */
 const word = /\p{L}{2}/u
 const symbols =
-  /^(?:[\s\d.,:;()%±×·/^=−+–…^²³Δρ]|\b(?:Pa|kg|cfm\d*|CFM\d*|ACH50|EqLA|ELA|SLA|NL|Qn|qE50|qF50|qE75|IECC|ASTM E\d+|ISO \d+|HPXML|ft|in|°F|Gapsum|SHA-256|ENGINE)\b)*$/
+  /^(?:[\s\d.,:;()%±×·/^=−+–…^²³Δρ]|\b(?:Pa|kg|cfm\d*|CFM\d*|ACH50|EqLA|ELA|SLA|NL|NLA10|Qn|qE50|qF50|qE10|qE75|IECC|ASTM E\d+|ISO \d+|HPXML|ft|in|°F|Gapsum|SHA-256|ENGINE)\b)*$/
 
 const isWord = (text: string): boolean => word.test(text) && !symbols.test(text)
 

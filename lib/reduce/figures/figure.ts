@@ -8,6 +8,7 @@ export type Need =
   | 'volume'
   | 'floorArea'
   | 'enclosureArea'
+  | 'enclosureAreaWithoutFloor'
   | 'height'
   | 'bedrooms'
   | 'weatherShieldingFactor'

@@ -11,8 +11,10 @@ import { equivalentLeakageArea } from './equivalent-leakage-area.ts'
 import { fanRequiredOneWay } from './fan-required-one-way.ts'
 import { fanRequired } from './fan-required.ts'
 import type { Figure } from './figure.ts'
+import { flow10PerEnclosureArea } from './flow-10-per-enclosure-area.ts'
 import { flow10 } from './flow-10.ts'
 import { flow25 } from './flow-25.ts'
+import { flow4PerEnclosureAreaWithoutFloor } from './flow-4-per-enclosure-area-without-floor.ts'
 import { flow4 } from './flow-4.ts'
 import { flow50AsRead } from './flow-50-as-read.ts'
 import { flow50PerEnclosureArea } from './flow-50-per-enclosure-area.ts'
@@ -24,6 +26,7 @@ import { infiltrationCredit } from './infiltration-credit.ts'
 import { leakageCoefficient } from './leakage-coefficient.ts'
 import { leakageExponent } from './leakage-exponent.ts'
 import { naturalAirChanges } from './natural-air-changes.ts'
+import { normalizedLeakageArea } from './normalized-leakage-area.ts'
 import { normalizedLeakage } from './normalized-leakage.ts'
 import { specificLeakageArea } from './specific-leakage-area.ts'
 import { ventilationRequired } from './ventilation-required.ts'
@@ -39,8 +42,11 @@ export const figures: readonly Figure[] = [
   flow50PerEnclosureArea,
   flow50PerFloorArea,
   flow75PerEnclosureArea,
+  flow10PerEnclosureArea,
+  flow4PerEnclosureAreaWithoutFloor,
   effectiveLeakageArea,
   equivalentLeakageArea,
+  normalizedLeakageArea,
   specificLeakageArea,
   normalizedLeakage,
   leakageExponent,

@@ -12,7 +12,7 @@ function unitsOf({ length, flow }: Units): [flow: string, perArea: string] {
 /** A flow over an area of the building. */
 export function perArea(
   flow: Figure,
-  need: Extract<Need, 'floorArea' | 'enclosureArea'>,
+  need: Extract<Need, 'floorArea' | 'enclosureArea' | 'enclosureAreaWithoutFloor'>,
   rest: Pick<Figure, 'id' | 'label' | 'name' | 'source'> & Partial<Figure>,
 ): Figure {
   return {

@@ -14,6 +14,7 @@ const groups: readonly (readonly [Limit['subject'], string])[] = [
 
 const sure: Record<Limit['confidence'], string> = {
   read: say`read`,
+  secondary: say`from texts that cite it`,
   'from memory': say`from memory`,
   own: say`own`,
 }

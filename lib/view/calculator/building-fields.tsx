@@ -10,7 +10,7 @@ export function BuildingFields() {
   const { job, editBuilding } = useDeskContext()
   const { building, units } = job
   const text = (key: keyof Building, label: string, wide = false) => (
-    <Field label={label} wide={wide} value={building[key]} onInput={(value) => editBuilding({ [key]: value })} />
+    <Field label={label} wide={wide} value={building[key] ?? ''} onInput={(value) => editBuilding({ [key]: value })} />
   )
   return (
     <div class="fields">

@@ -3,6 +3,7 @@ import { takesOnePointFactor } from '../../job/one-point-factor.ts'
 import { ownLimitFigure, ownLimitFigures, ownLimitUnit } from '../../job/own-limit.ts'
 import type { Job, KeptLimit, Test } from '../../job/schema.ts'
 import { limitsOf } from '../../job/verdict.ts'
+import { askFactor, publishedLimit } from '../../limits/index.ts'
 import { wordOf } from '../../reduce/figures/index.ts'
 import { symbol } from '../../units/symbol.ts'
 import { Choice } from './choice.tsx'
@@ -15,7 +16,7 @@ import { say } from '../../words/say.ts'
 const ofKept = 'kept:'
 
 interface Props {
-  job: Pick<Job, 'building'>
+  job: Pick<Job, 'building' | 'units'>
   test: Test
   found: (path: string) => string | undefined
   offer: Offer
@@ -44,7 +45,7 @@ export function LimitChoice({ job, test, found, offer, offers = () => true, kept
   const offered = options.filter(([id]) => id === test.limit || offers(id))
   // A limit that was chosen stays in the list when the zone or the stage no longer fits it.
   if (!offered.some(([id]) => id === test.limit))
-    offered.push([test.limit, say`${test.limit} (does not fit this test)`])
+    offered.push([test.limit, say`${asRead(publishedLimit(test.limit)?.title ?? test.limit)} (does not fit this test)`])
   const fixed = offer.fixed('limit')
   return (
     <>
@@ -93,7 +94,9 @@ export function LimitChoice({ job, test, found, offer, offers = () => true, kept
           />
           <span>
             {asRead(say`Multiply the one-point result by 1.1 before comparing and entering`)}
-            <small>{say`Off unless your limit or program asks for it; what was entered is said in the book.`}</small>
+            <small>
+              {say`Off unless your limit or program asks for it. Of the limits here these may: ${asRead(askFactor().join(', '))} (from memory).`}
+            </small>
           </span>
         </label>
       )}

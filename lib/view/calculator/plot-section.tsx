@@ -45,7 +45,7 @@ function draw(job: Job, test: Test, devices: readonly Device[]): Drawn {
     options,
     apart.map(({ point }) => point),
   )
-  const { limit } = verdictOf(test, report.figures)
+  const { limit } = verdictOf(job, test, report.figures)
   const rows = { points: points.map(({ row }) => row), apart: apart.map(({ row }) => row) }
   const plot = plotOf(sheet, report, curve, limit, rows)
   const residuals = plot && residualsOf(plot.marks)

@@ -4,7 +4,7 @@ import { takesOnePointFactor } from '../../job/one-point-factor.ts'
 import type { Problem } from '../../job/problem.ts'
 import { type ReducedPoint, reduceTest, type ReducedTest } from '../../job/reduce.ts'
 import type { Device, Job, Test } from '../../job/schema.ts'
-import { verdictOf } from '../../job/verdict.ts'
+import { type TestVerdict, verdictOf } from '../../job/verdict.ts'
 import { baselineOf } from '../../reduce/baseline.ts'
 import { decimalsOf } from '../../reduce/figures/index.ts'
 import type { CheckLine } from '../figure/check-list.tsx'
@@ -12,7 +12,7 @@ import type { FigureGroup } from '../figure/figure-table.tsx'
 import { figureGroups, halfUp, lacking, minus } from '../figure/lines.ts'
 import type { VerdictProps } from '../figure/verdict-block.tsx'
 import { isBlank } from './edits.ts'
-import { verdictLines } from './verdict-lines.ts'
+import { verdictLines, withheldLines } from './verdict-lines.ts'
 import { language, say } from '../../words/say.ts'
 import { readingInLocale } from '../in-locale.ts'
 
@@ -68,16 +68,19 @@ const headline = {
   ducts: ['duct-flow-25-per-floor-area', 'duct-flow-25'],
 } as const
 
-function verdictFor(test: Test, { report }: ReducedTest, problems: readonly Problem[]): VerdictProps | undefined {
+function verdictFor(
+  test: Test,
+  { report }: ReducedTest,
+  { verdict, withheld, problems }: TestVerdict,
+): VerdictProps | undefined {
   if (!report) return undefined
-  const { verdict } = verdictOf(test, report.figures)
-  const id = verdict
-    ? verdict.limit.figure
-    : headline[test.sheet.subject].find((one) => report.figures[one] !== undefined)
+  const asked = (verdict ?? withheld)?.limit.figure
+  const id = [asked, ...headline[test.sheet.subject]].find((one) => one !== undefined && report.figures[one])
   const found = id === undefined ? undefined : report.figures[id]
   if (id === undefined || !found) return undefined
+  if (withheld) return withheldLines(id, found, withheld)
   const notes: string[] = []
-  if (test.onePointFactor && takesOnePointFactor(test)) {
+  if (test.onePointFactor && takesOnePointFactor(test) && found.factor === undefined) {
     notes.push(say`The one-point result is multiplied by 1.1, in every figure and in what is entered.`)
   }
   if (test.limit !== '' && !verdict) {
@@ -109,13 +112,19 @@ const emptyHint = (test: Test): string => {
 }
 
 export const readingOf = (job: Pick<Job, 'units' | 'building'>, test: Test, devices: readonly Device[]): Reading =>
-  readingInLocale(wordReading(test, reduceTest(job, test, [...devices])), language())
+  readingInLocale(wordReading(job, test, reduceTest(job, test, [...devices])), language())
 
 /** A reduced test in words. `wanted`: the figures that are missed when they are not there; all when left out. */
-export function wordReading(test: Test, reduced: ReducedTest, wanted?: (figure: string) => boolean): Reading {
+export function wordReading(
+  job: Pick<Job, 'units' | 'building'>,
+  test: Test,
+  reduced: ReducedTest,
+  wanted?: (figure: string) => boolean,
+): Reading {
   const { sheet, report, points = [] } = reduced
-  const { limit, problems: limitProblems } = verdictOf(test, report?.figures)
-  const problems = [...reduced.problems, ...limitProblems]
+  const judged = verdictOf(job, test, report?.figures)
+  const { limit } = judged
+  const problems = [...reduced.problems, ...judged.problems]
   const flowDecimals = decimalsOf(test.sheet.subject === 'ducts' ? 'duct-flow-25' : 'flow-50', test.units.flow)
 
   const brought: string[] = []
@@ -135,7 +144,7 @@ export function wordReading(test: Test, reduced: ReducedTest, wanted?: (figure: 
     brought,
     used,
     mean: typed ? minus(halfUp(baselineOf(sheet.baseline).mean, 1)) : '',
-    verdict: verdictFor(test, reduced, limitProblems),
+    verdict: verdictFor(test, reduced, judged),
     groups: report ? figureGroups(report, limit) : [],
     lacking: sheet && report ? lacking(sheet, report, wanted) : [],
     checks: checks.toSorted((a, b) => order.indexOf(a.outcome) - order.indexOf(b.outcome)),

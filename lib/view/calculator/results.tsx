@@ -24,7 +24,9 @@ const rest = 1200
 /** What the readings come to: verdict, figures, checks. */
 export function Results({ reading, onLimit, onBuilding, drawFigures }: Props) {
   const { verdict, groups, lacking, checks, counts, basis, factor, waiting } = reading
-  const spoken = verdict ? [verdict.value, verdict.unit, verdict.verdict?.text].filter(Boolean).join(' ') : ''
+  const spoken = verdict
+    ? [verdict.value, verdict.unit, verdict.verdict?.text ?? verdict.withheld].filter(Boolean).join(' ')
+    : ''
   const [said, setSaid] = useState('')
   useEffect(() => {
     const timer = setTimeout(() => setSaid(spoken), rest)

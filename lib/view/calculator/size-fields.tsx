@@ -29,7 +29,7 @@ export function SizeFields({ building, length, found, offer, onBuilding }: Props
         label={label}
         numeric
         fixed={fixed(key)}
-        value={building[key]}
+        value={building[key] ?? ''}
         problem={found(`building.${key}`)}
         onInput={(value) => onBuilding({ [key]: value })}
         {...more}
@@ -40,6 +40,7 @@ export function SizeFields({ building, length, found, offer, onBuilding }: Props
       {field('volume', say`Volume`, { unit: volumeWords[length] })}
       {field('floorArea', say`Conditioned floor area`, { unit: areaWords[length] })}
       {field('enclosureArea', say`Enclosure area, six sides`, { unit: areaWords[length] })}
+      {field('enclosureAreaWithoutFloor', say`Enclosure area without the lowest floor`, { unit: areaWords[length] })}
       {field('height', say`Height, lowest floor to highest ceiling`, { unit: length })}
       {shows('areaSource') && (
         <Choice

@@ -12,7 +12,7 @@ import { figureLine, halfUp, marginOf, rangeOf } from '../figure/lines.ts'
 import type { VerdictProps } from '../figure/verdict-block.tsx'
 import { roleWords } from '../../words/names.ts'
 import { language, say, shown } from '../../words/say.ts'
-import { verdictLines } from './verdict-lines.ts'
+import { verdictLines, withheldLines } from './verdict-lines.ts'
 import { togetherInLocale } from '../in-locale.ts'
 
 export interface TogetherWords {
@@ -115,10 +115,16 @@ function workGroup(work: Work, at: number): FigureGroup {
   }
 }
 
-function severalVerdict({ name, figures, verdict }: Several): TogetherWords['verdicts'] {
-  const id = verdict?.limit.figure
+function severalVerdict({ name, figures, verdict, withheld }: Several): TogetherWords['verdicts'] {
+  const id = (verdict ?? withheld)?.limit.figure
   const found = id === undefined ? undefined : figures[id]
-  return id && found ? [{ title: roleWords(name), ...verdictLines(id, found, verdict, []) }] : []
+  if (!id || !found) return []
+  return [
+    {
+      title: roleWords(name),
+      ...(withheld ? withheldLines(id, found, withheld) : verdictLines(id, found, verdict, [])),
+    },
+  ]
 }
 
 /** The ids stand in the page beside those of the open test, so they are made different. */

@@ -1,6 +1,6 @@
 /** Words for the verdict of a test. */
-import type { Limit, Verdict } from '../../limits/index.ts'
-import { roundingFlips } from '../../limits/index.ts'
+import type { Limit, Verdict, Withheld } from '../../limits/index.ts'
+import { conditionSentence, factorSentence, roundingFlips, zoneWords } from '../../limits/index.ts'
 import { decimalsOf, wordOf } from '../../reduce/figures/index.ts'
 import type { FigureValue } from '../../reduce/report.ts'
 import { symbol } from '../../units/symbol.ts'
@@ -42,15 +42,33 @@ function reachOf(range: string, verdict: Verdict): string {
 }
 
 const clauseOf = (limit: Limit): string => {
-  const zones = limit.climateZones
-  const where =
-    zones && (zones.length > 1 ? say`zones ${zones[0] ?? 0} to ${zones.at(-1) ?? 0}` : say`zones ${zones[0] ?? 0}`)
+  const where = limit.climateZones && zoneWords(limit.climateZones)
   const place = [[limit.edition, limit.clause].filter(Boolean).join(' '), where, asRead(limit.condition ?? '')].filter(
     Boolean,
   )
-  const memory = limit.confidence === 'from memory' ? ` ${say`Number or clause from memory: look it up.`}` : ''
+  const memory =
+    limit.confidence === 'from memory'
+      ? ` ${say`Number or clause from memory: look it up.`}`
+      : limit.confidence === 'secondary'
+        ? ` ${say`From texts that cite it: look it up.`}`
+        : ''
   return `${place.join(', ')}. ${limit.caution}${memory}`
 }
+
+/** A figure without the factor that a program multiplies by. */
+function beforeFactor(found: FigureValue): FigureValue {
+  const { value, low, high, factor = 1 } = found
+  return low === undefined || high === undefined
+    ? { ...found, value: value / factor }
+    : { ...found, value: value / factor, low: low / factor, high: high / factor }
+}
+
+/** The block of a figure whose limit is not for the test: why, and which limit fits. */
+export const withheldLines = (id: string, found: FigureValue, { withheld }: Withheld): VerdictProps => ({
+  ...verdictLines(id, found, undefined, []),
+  withheld,
+  source: withheld,
+})
 
 /** The verdict block of a figure with or without a limit; `notes` are said below it. */
 export function verdictLines(
@@ -61,7 +79,9 @@ export function verdictLines(
 ): VerdictProps {
   // The drawing and the words are in the unit of the limit, when there is one.
   const decimals = decimalsOf(id, found.unit)
-  const range = rangeOf(found, decimals)
+  // The interval is what is believed of the building: before a factor that a program multiplies by.
+  const measured = beforeFactor(found)
+  const range = rangeOf(measured, decimals)
   const base = {
     value: halfUp(found.value, decimals),
     margin: marginOf(found, decimals),
@@ -69,9 +89,9 @@ export function verdictLines(
     mostly: mostlyOf(found),
   }
   const span =
-    found.low === undefined || found.high === undefined
+    measured.low === undefined || measured.high === undefined
       ? undefined
-      : { value: found.value, low: found.low, high: found.high }
+      : { value: measured.value, low: measured.low, high: measured.high }
   if (!verdict) {
     return {
       ...base,
@@ -84,6 +104,12 @@ export function verdictLines(
     }
   }
   const { limit, probability } = verdict
+  const { unadjusted, unsaid } = verdict
+  const said = [
+    unsaid.length > 0 && conditionSentence(unsaid),
+    unadjusted !== undefined &&
+      factorSentence(`${halfUp(measured.value, decimals)} ${base.unit}`, `${base.value} ${base.unit}`),
+  ].filter((one) => one !== false)
   const flip = roundingFlips(found.value, limit, decimals, 'half-up', found.unit)
   const sameUnit = limit.unit === found.unit
   return {
@@ -95,8 +121,8 @@ export function verdictLines(
       text: `${verdict.meets ? say`Meets the limit` : say`Does not meet the limit`}, ${limitText(limit)}${sameUnit ? '' : ` ${symbol(limit.unit)}`}`,
     },
     likely: probability === undefined ? '' : likelihood(probability, limit),
-    reach: reachOf(sameUnit ? rangeOf(found, decimalsPast(found, verdict, decimals)) : range, verdict),
-    notes: flip ? [flip.sentence, ...notes] : notes,
+    reach: reachOf(sameUnit ? rangeOf(measured, decimalsPast(measured, verdict, decimals)) : range, verdict),
+    notes: [...said, ...(flip ? [flip.sentence] : []), ...notes],
     source: clauseOf(limit),
   }
 }

@@ -94,6 +94,7 @@ const needWords: Record<Need, string> = {
   volume: say`the volume`,
   floorArea: say`the floor area`,
   enclosureArea: say`the enclosure area`,
+  enclosureAreaWithoutFloor: say`the enclosure area without the lowest floor`,
   height: say`the height`,
   bedrooms: say`the bedrooms`,
   weatherShieldingFactor: say`the weather and shielding factor`,

@@ -16,6 +16,8 @@ export interface VerdictProps {
   drawn: string
   /** The verdict, when there is a limit: `Meets the limit, 3.0`. */
   verdict?: { meets: boolean; text: string } | undefined
+  /** Why there is no verdict: the limit chosen is not for the test. */
+  withheld?: string
   /** How likely, then where the interval reaches. */
   likely: string
   reach: string

@@ -47,7 +47,11 @@ export function paragraphMaterial(
   if (verdict) {
     const margin = verdict.margin.startsWith('−') ? ` (${verdict.margin})` : verdict.margin && ` ± ${verdict.margin}`
     text('result', say`result with its interval`, `${verdict.value}${margin} ${verdict.unit}`)
-    text('verdict-words', say`verdict in words`, verdict.verdict ? `${verdict.verdict.text}. ${verdict.likely}` : '')
+    text(
+      'verdict-words',
+      say`verdict in words`,
+      verdict.verdict ? [`${verdict.verdict.text}.`, verdict.likely, ...verdict.notes].filter(Boolean).join(' ') : '',
+    )
     text('edition', say`clause and whose edition counts`, verdict.source)
   }
   for (const [id, found] of Object.entries(whole.items)) {

@@ -244,9 +244,9 @@ export function reportOf(
 ): Content {
   const reduced = known.find((one) => one.test === test)?.reduced ?? reduceTest(job, test, [...devices])
   const written = language()
-  const reading = readingInLocale(wordReading(test, reduced), written)
+  const reading = readingInLocale(wordReading(job, test, reduced), written)
   const { sheet, report, points = [] } = reduced
-  const { limit } = verdictOf(test, report?.figures)
+  const { limit, withheld } = verdictOf(job, test, report?.figures)
   const curve =
     sheet && report
       ? curveOf(
@@ -285,7 +285,11 @@ export function reportOf(
       : say`± at 95 %, with the instrument’s part`,
     several: severalWords(severalOf(known), test, written),
     zones: zoneWords(test, written),
-    limitHead: limit ? say`Limit: ${asRead(limitText(limit))} ${symbol(limit.unit)}` : say`Limit: none chosen`,
+    limitHead: limit
+      ? say`Limit: ${asRead(limitText(limit))} ${symbol(limit.unit)}`
+      : withheld
+        ? say`Limit: not for this test`
+        : say`Limit: none chosen`,
     checks: reading.checks.map((check) => ({ ...check, name: names.get(check.id) ?? check.id })),
     remarks: reading.checks
       .filter(({ outcome }) => outcome === 'bad' || outcome === 'doubtful')

@@ -18,8 +18,8 @@ export function severalWords(several: readonly Several[], test: Test, language: 
   const words = several
     .filter(({ tests }) => tests.some(({ id }) => id === test.id))
     .map((one) => {
-      const { name, figures, verdict, checks } = one
-      const limited = verdict?.limit.figure
+      const { name, figures, verdict, withheld, checks } = one
+      const limited = (verdict ?? withheld)?.limit.figure
       const numbers = Object.entries(figures)
         .filter(([id]) => shown.has(id) || id === limited)
         .map(([id, found]) => {
@@ -27,11 +27,12 @@ export function severalWords(several: readonly Several[], test: Test, language: 
           return [value, margin && `± ${margin}`, unit].filter(Boolean).join(' ')
         })
       const found = limited === undefined ? undefined : figures[limited]
-      const said = limited && found ? verdictLines(limited, found, verdict, []) : undefined
+      const said = verdict && limited && found ? verdictLines(limited, found, verdict, []) : undefined
       const doubts = checks.filter(({ outcome }) => outcome !== 'good').map(({ text }) => text)
       return [
         say`${named(name)}: ${numbers.join(', ')}.`,
-        ...(said?.verdict ? [`${said.verdict.text}.`, said.likely] : []),
+        ...(said?.verdict ? [`${said.verdict.text}.`, said.likely, ...said.notes] : []),
+        ...(withheld ? [withheld.withheld] : []),
         ...doubts,
       ]
         .filter(Boolean)
