@@ -21,6 +21,26 @@ export { SheetError, type SheetIssue, type IssueCode } from '../reduce/errors.ts
 export { reportSchema, type CheckResult, type FigureValue, type Fit, type Report, type Step } from '../reduce/report.ts'
 export type { ReduceOptions } from '../reduce/leak.ts'
 export { sheetSchema, type Point, type Range, type Sheet, type Units } from '../sheet/schema.ts'
+export {
+  askFactor,
+  limitSchema,
+  limitsFor,
+  meets,
+  ownLimit,
+  publishedLimit,
+  publishedLimits,
+  roundingFlips,
+  verdict,
+  zoneNumber,
+  type Compared,
+  type Fitting,
+  type Flip,
+  type Limit,
+  type Scope,
+  type Sentence,
+  type Verdict,
+  type Withheld,
+} from '../limits/index.ts'
 export { convert, unitsLike, type UnitId } from '../units/convert.ts'
 export { symbol } from '../units/symbol.ts'
 export { readNumber, type NumberProblem } from '../units/read.ts'

@@ -14,6 +14,7 @@ export type IssueCode =
   | 'baseline too large'
   | 'unknown range'
   | 'no line'
+  | 'unknown key'
 
 export interface SheetIssue {
   /** Keys from the sheet down to the cell: `['points', 2, 'flow']`. */

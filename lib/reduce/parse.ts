@@ -2,6 +2,7 @@
 import type { $ZodIssue } from 'zod/v4/core'
 import { type Sheet, sheetSchema } from '../sheet/schema.ts'
 import { SheetError, type SheetIssue, cellName, sentence } from './errors.ts'
+import { unknownKeys } from './known-keys.ts'
 import { say } from '../words/say.ts'
 
 type Path = (string | number)[]
@@ -41,11 +42,14 @@ function bothIn(input: unknown): SheetIssue[] {
  * A sheet of the right form; whether it can be computed is another question.
  *
  * @param input anything
- * @throws SheetError with one issue for each cell that is missing, of the wrong kind, or says two things
+ * @throws SheetError with one issue for each cell that is missing, of the wrong kind, or says two things, and for each key that is
+ * not known
  */
 export function parseSheet(input: unknown): Sheet {
+  const unknown = unknownKeys(input, sheetSchema)
   const parsed = sheetSchema.safeParse(input)
-  if (!parsed.success) throw new SheetError(formIssues(parsed.error.issues))
+  const form = parsed.success ? [] : formIssues(parsed.error.issues)
+  if (!parsed.success || unknown.length > 0) throw new SheetError([...unknown, ...form])
   const both = bothIn(input)
   if (both.length > 0) throw new SheetError(both)
   return parsed.data

@@ -242,3 +242,35 @@ test('a cell is named as a person calls it', () => {
     'floor area',
   ])
 })
+
+test('a key that is not known is refused with the nearest one that is', () => {
+  const sheet = fakeSheet()
+  const { points, ...rest } = sheet
+  expect(refused({ ...sheet, builing: { volume: 20_000 } })).toEqual([
+    'unknown key at builing: builing: did you mean building?',
+  ])
+  expect(refused({ ...sheet, building: { volumme: 20_000, floorarea: 1 } })).toEqual([
+    'unknown key at building.volumme: building.volumme: did you mean building.volume?',
+    'unknown key at building.floorarea: building.floorarea: did you mean building.floorArea?',
+  ])
+  expect(refused({ ...sheet, volume: 20_000 })).toEqual([
+    'unknown key at volume: volume: did you mean building.volume?',
+  ])
+  expect(refused({ ...rest, pionts: points })).toMatchInlineSnapshot(`
+    [
+      "unknown key at pionts: pionts: did you mean points?",
+      "invalid at points: Points is missing or not usable: give an array.",
+    ]
+  `)
+  expect(refused({ ...sheet, points: [{ pressure: 50, flwo: 1000 }] })).toMatchInlineSnapshot(`
+    [
+      "unknown key at points.0.flwo: points.0.flwo: did you mean points.0.flow?",
+      "invalid at points.0.flow: Point 1, flow is missing or not usable: type a number.",
+    ]
+  `)
+  expect(refused({ ...sheet, device: { ranges: { A: { coefficient: 1, exponent: 0.5, minPresure: 3 } } } })).toEqual([
+    'unknown key at device.ranges.A.minPresure: device.ranges.A.minPresure: did you mean device.ranges.A.minPressure?',
+  ])
+  expect(refused(JSON.parse(`{"__proto__": 1, "${'x'.repeat(1e5)}": 1}`))[0]?.length).toBeLessThan(200)
+  expect(() => reduce({ ...sheet, builing: undefined } as Sheet)).not.toThrow()
+})
