@@ -29,7 +29,7 @@ export function basisOf(job: Job, devices: readonly Device[], engine: string): B
 function heldTest(job: Job, one: KnownTest, devices: readonly Device[], known: readonly KnownTest[]): HeldTest {
   const { test, key, reduced } = one
   const { sheet, report } = reduced
-  const { limit, verdict } = verdictOf(test, report?.figures)
+  const { limit, verdict, withheld } = verdictOf(job, test, report?.figures)
   return plain({
     test: test.id,
     key,
@@ -37,8 +37,11 @@ function heldTest(job: Job, one: KnownTest, devices: readonly Device[], known: r
     figures: report?.figures ?? {},
     ...(report?.fit && { fit: { ...report.fit } }),
     checks: report?.checks ?? [],
-    ...(limit && { limit }),
+    ...((limit ?? withheld) && { limit: limit ?? withheld?.limit }),
     ...(verdict && { verdict: heldVerdict(verdict) }),
+    ...(withheld && {
+      verdict: { outcome: 'withheld' as const, sentences: [{ code: 'withheld', text: withheld.withheld }] },
+    }),
     page: writePage(reportOf(job, test, devices, undefined, known)),
   })
 }

@@ -56,8 +56,9 @@ function movedWords(held: Figures, now: Figures, ids: readonly string[]): string
   return ids.length > 1 ? say`${start}; ${ids.length - 1} more figures differ.` : `${start}.`
 }
 
-const outcomeOf = (test: Test, figures: Parameters<typeof verdictOf>[1]): string | undefined => {
-  const { verdict } = verdictOf(test, figures)
+const outcomeOf = (job: Job, test: Test, figures: Parameters<typeof verdictOf>[2]): string | undefined => {
+  const { verdict, withheld } = verdictOf(job, test, figures)
+  if (withheld) return 'withheld'
   return verdict && (verdict.meets ? 'meets' : 'does not meet')
 }
 
@@ -83,12 +84,14 @@ export function sinceThen(entry: FillEntry, test: string, devices: readonly Devi
     told.push(
       say`${device ? device.name : ''} was changed since: as it stands now it would give another number. ${movedWords(held.figures, now, byDevice)}`,
     )
-  const verdict = outcomeOf(typed, now)
+  const verdict = outcomeOf(job, typed, now)
   if (held.verdict && verdict !== undefined && verdict !== held.verdict.outcome)
     told.push(
-      verdict === 'meets'
-        ? say`Today’s verdict would be: meets the limit. The entry holds another one.`
-        : say`Today’s verdict would be: does not meet the limit. The entry holds another one.`,
+      verdict === 'withheld'
+        ? say`Today there would be no verdict: the limit is not for this test. The entry holds another one.`
+        : verdict === 'meets'
+          ? say`Today’s verdict would be: meets the limit. The entry holds another one.`
+          : say`Today’s verdict would be: does not meet the limit. The entry holds another one.`,
     )
   return told
 }
