@@ -15,13 +15,13 @@ export const normalizedLeakageArea: Figure = {
   formula: say`NLA = k × EqLA / A, k = 100 in in2 and ft2, else 1`,
   source: say`CAN/CGSB-149.10 (from memory)`,
   compute: ({ of, units }, { enclosureArea }) => {
-    const { value, half, unit: from } = of(equivalentLeakageArea)
+    const { value, uncertainty, unit: from } = of(equivalentLeakageArea)
     const feet = units.length === 'ft'
     const area = convert(value, from, feet ? 'in2' : 'cm2')
     return {
       value: ((feet ? 100 : 1) * area) / enclosureArea,
       unit: feet ? 'in2/100ft2' : 'cm2/m2',
-      half,
+      uncertainty,
       sized: true,
       values: named(['EqLA', area, from], ['A', enclosureArea, `${units.length}2`], ['k', feet ? 100 : 1]),
     }

@@ -80,7 +80,7 @@ function verdictFor(
   if (id === undefined || !found) return undefined
   if (withheld) return withheldLines(id, found, withheld)
   const notes: string[] = []
-  if (test.onePointFactor && takesOnePointFactor(test) && found.factor === undefined) {
+  if (test.onePointFactor && takesOnePointFactor(test) && !verdict?.unadjusted) {
     notes.push(say`The one-point result is multiplied by 1.1, in every figure and in what is entered.`)
   }
   if (test.limit !== '' && !verdict) {
