@@ -5,9 +5,12 @@ import { say } from '../words/say.ts'
 
 type Path = (string | number)[]
 
+// oxlint-disable-next-line eslint/no-underscore-dangle -- where zod keeps what a schema is made of, for code that walks it
+const defOf = (schema: $ZodType) => (schema as $ZodTypes)._zod.def
+
 /** The keys of an object and what stands under each; those of every form that an object may have. */
 function shapeOf(schema: $ZodType): Record<string, $ZodType> {
-  const { def } = (schema as $ZodTypes)._zod
+  const def = defOf(schema)
   if (def.type === 'object') return def.shape
   if (def.type === 'union') return Object.assign({}, ...def.options.map(shapeOf)) as Record<string, $ZodType>
   return def.type === 'optional' ? shapeOf(def.innerType) : {}
@@ -15,7 +18,7 @@ function shapeOf(schema: $ZodType): Record<string, $ZodType> {
 
 /** What stands in each place of a list, or under each name of a record; nothing when it is neither. */
 function eachOf(schema: $ZodType): $ZodType | undefined {
-  const { def } = (schema as $ZodTypes)._zod
+  const def = defOf(schema)
   if (def.type === 'optional') return eachOf(def.innerType)
   return def.type === 'array' ? def.element : def.type === 'record' ? def.valueType : undefined
 }
