@@ -2,6 +2,7 @@
 import type { Browser, Page } from 'puppeteer-core'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { startSite, type Site } from '../pages/site/server.ts'
+import { faultsIn } from './sweep.ts'
 import { example, kinds, open, typeCell, untilHolds, visit, withWidget } from './widget-pages.ts'
 
 let site: Site
@@ -304,6 +305,22 @@ describe.each(kinds)('in %s', (kind) => {
       await withWidget(page, (widget) => widget.report?.figures['air-changes-50']?.value, undefined, 'second'),
     ).toBeCloseTo(2.98, 2)
     expect(await page.$$eval('#second >>> .ver .y', ([value]) => value?.textContent)).toBe('2,98')
+    await page.close()
+  })
+
+  test('opened after readings were typed, every field has its own id, name and label', async () => {
+    const { page } = await visit(browser, site.widget.form)
+    await typeCell(page, 'House pressure, point 1', '-50')
+    await typeCell(page, 'Flow, point 1', '433')
+    await (await page.waitForSelector('#w >>> #setup > summary'))?.click()
+    await page.waitForSelector('#w >>> #setup select')
+    expect(await page.evaluate(faultsIn as () => string[])).toEqual([])
+    await (await page.waitForSelector('#w >>> ::-p-text(Conditioned floor area)'))?.click()
+    const focused = await withWidget(page, ({ shadowRoot }) => {
+      const field = shadowRoot?.activeElement as HTMLInputElement | null
+      return [...(field?.labels ?? [])].map((label) => label.textContent)
+    })
+    expect(focused).toEqual(['Conditioned floor area, ft²'])
     await page.close()
   })
 

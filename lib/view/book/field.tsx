@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact'
-import { useId } from 'preact/hooks'
+import { useId } from '../use-id.ts'
 
 type Common = { label: string; hint?: string | undefined; wide?: boolean; hideLabel?: boolean; disabled?: boolean }
 

@@ -1,8 +1,8 @@
-import { useId } from 'preact/hooks'
 import type { Item } from '../../form/material.ts'
 import { itemWords, type KnownItems } from './known-items.ts'
 import { labelWords, roleWords } from '../../words/names.ts'
 import { say } from '../../words/say.ts'
+import { useId } from '../use-id.ts'
 
 interface Props {
   label: string

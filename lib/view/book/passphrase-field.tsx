@@ -1,4 +1,4 @@
-import { useId } from 'preact/hooks'
+import { useId } from '../use-id.ts'
 
 interface Props {
   label: string

@@ -1,5 +1,5 @@
-import { useId } from 'preact/hooks'
 import { Finding } from './finding.tsx'
+import { useId } from '../use-id.ts'
 
 interface Props<T extends string> {
   label: string

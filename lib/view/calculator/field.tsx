@@ -1,6 +1,6 @@
-import { useId } from 'preact/hooks'
 import { asRead } from '../in-locale.ts'
 import { Finding } from './finding.tsx'
+import { useId } from '../use-id.ts'
 
 interface Props {
   label: string

@@ -1,6 +1,6 @@
-import { useId } from 'preact/hooks'
 import { Hatch } from './hatch.tsx'
 import { inLimits, type Span } from './scale.ts'
+import { useId } from '../use-id.ts'
 
 const percent = (x: number): string => `${(100 * x).toFixed(1)}%`
 

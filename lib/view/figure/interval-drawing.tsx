@@ -1,6 +1,6 @@
-import { useId } from 'preact/hooks'
 import { Hatch } from './hatch.tsx'
 import { axis, onAxis } from './scale.ts'
+import { useId } from '../use-id.ts'
 
 interface Props {
   value: number

@@ -1,0 +1,63 @@
+/** What must hold in every view and state, asked of the page itself: every shadow root that can be reached is looked into. */
+import type { Page } from 'puppeteer-core'
+
+/** The sentences of what is wrong in a document, or in the tree below `start`. Runs in the page. */
+export function faultsIn(start: Document | ShadowRoot | Element = document): string[] {
+  const found: string[] = []
+  const words = (one: Element) => `${one.outerHTML.slice(0, 120)}`.replaceAll(/\s+/g, ' ')
+  const drawn = (one: Element) => {
+    const { width, height } = one.getBoundingClientRect()
+    return width > 0 && height > 0 && getComputedStyle(one).visibility === 'visible'
+  }
+  const nameOf = (one: HTMLInputElement, root: Document | ShadowRoot | Element) => {
+    const by = one.getAttribute('aria-labelledby')?.split(' ') ?? []
+    const named = by.map((id) => root.querySelector(`[id="${CSS.escape(id)}"]`)?.textContent ?? '').join(' ')
+    const labels = [...(one.labels ?? [])].map((label) => label.textContent ?? '').join(' ')
+    return (named || one.ariaLabel || labels || one.title).trim()
+  }
+  const look = (root: Document | ShadowRoot | Element) => {
+    const ids = new Map<string, Element>()
+    for (const one of root.querySelectorAll('*')) {
+      if (one.shadowRoot) look(one.shadowRoot)
+      if (one.id !== '') {
+        const other = ids.get(one.id)
+        if (other) found.push(`The id ${one.id} is there twice: ${words(other)} and ${words(one)}`)
+        else ids.set(one.id, one)
+      }
+      for (const kind of ['aria-describedby', 'aria-labelledby', 'aria-controls'])
+        for (const id of one.getAttribute(kind)?.split(' ').filter(Boolean) ?? [])
+          if (!root.querySelector(`[id="${CSS.escape(id)}"]`)) found.push(`${kind} names no element: ${words(one)}`)
+      if (!one.matches('input:not([type=hidden]), select, textarea') || !drawn(one)) continue
+      const field = one as HTMLInputElement
+      if (nameOf(field, root) === '') found.push(`A field has no name: ${words(one)}`)
+      for (const label of field.labels ?? [])
+        if (label.control !== field) found.push(`A label belongs to another field: ${words(label)}`)
+      if (!matchMedia('(forced-colors: active)').matches || field.matches('[type=checkbox], [type=radio], [type=file]'))
+        continue
+      const { borderBottomStyle, borderBottomWidth, borderBottomColor, backgroundColor } = getComputedStyle(one)
+      const edged =
+        !['none', 'hidden'].includes(borderBottomStyle) &&
+        Number.parseFloat(borderBottomWidth) >= 1 &&
+        borderBottomColor !== backgroundColor
+      if (!edged) found.push(`A field has no edge in forced colours: ${words(one)}`)
+      if (one.localName === 'select' && getComputedStyle(one).appearance === 'none')
+        found.push(`A list has no arrow in forced colours: ${words(one)}`)
+    }
+    for (const label of root.querySelectorAll('label[for]'))
+      if (!root.querySelector(`[id="${CSS.escape(label.getAttribute('for') ?? '')}"]`))
+        found.push(`A label is of no field: ${words(label)}`)
+  }
+  look(start)
+  return found
+}
+
+/** The same in the reader's own colours and without, all that is folded opened as it is now. */
+export async function sweep(page: Page): Promise<string[]> {
+  const plain = await page.evaluate(faultsIn as () => string[])
+  const client = await page.createCDPSession()
+  await client.send('Emulation.setEmulatedMedia', { features: [{ name: 'forced-colors', value: 'active' }] })
+  const forced = await page.evaluate(faultsIn as () => string[])
+  await client.send('Emulation.setEmulatedMedia', { features: [] })
+  await client.detach()
+  return [...new Set([...plain, ...forced])]
+}
