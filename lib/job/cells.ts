@@ -1,5 +1,6 @@
 /** The typed cells that hold a number: what each is called, what it measures, and which numbers it can take. */
 import { convert } from '../units/convert.ts'
+import type { Marks } from '../units/marks.ts'
 import { symbol } from '../units/symbol.ts'
 import { write } from '../units/write.ts'
 import type { Problem } from './problem.ts'
@@ -292,7 +293,7 @@ export function cellValue(
   text: string,
   path: string,
   unit: string,
-  { range = '', remedy = OR_EMPTY }: { range?: string; remedy?: string } = {},
+  { range = '', remedy = OR_EMPTY, marks }: { range?: string; remedy?: string; marks?: Marks | undefined } = {},
 ): { value?: number; problem?: Problem } {
   const cell = cellAt(path)
   if (cell === undefined) throw new RangeError(`${path} is not a cell that holds a number.`)
@@ -300,7 +301,7 @@ export function cellValue(
   const bad = (code: string, message: string) => ({
     problem: { path, code, severity: 'bad' as const, message: `${name}: ${message}` },
   })
-  const reading = readCell(text, unit)
+  const reading = readCell(text, unit, marks)
   if ('fault' in reading) {
     if (reading.fault === 'empty') return {}
     if (reading.fault === 'long') {

@@ -1,4 +1,5 @@
 /** What was typed into a cell that holds a number: the number, and the unit that may stand behind it. */
+import type { Marks } from '../units/marks.ts'
 import { readNumber } from '../units/read.ts'
 
 /** Spellings of units that stand behind a number, without spaces and full stops, in lower case. */
@@ -57,16 +58,16 @@ export type Reading =
  *
  * @example readCell('790 cfm', 'm3/h') // { value: 790, unit: 'cfm', own: true }
  */
-export function readCell(text: string, unit: string): Reading {
+export function readCell(text: string, unit: string, marks?: Marks): Reading {
   if (text.length > LONGEST) return text.trim() === '' ? { fault: 'empty' } : { fault: 'long' }
   const trimmed = text.trim()
   if (trimmed === '') return { fault: 'empty' }
-  const plain = readNumber(trimmed)
+  const plain = readNumber(trimmed, marks)
   if (typeof plain === 'number') return { value: plain, unit, own: false }
   if (plain.code === 'two ways') return { fault: 'two ways', message: plain.message }
   if (MISREAD.test(trimmed)) return { fault: 'text' }
   const [, number = '', behind = ''] = NUMBER_THEN_UNIT.exec(trimmed) ?? []
-  const value = readNumber(number)
+  const value = readNumber(number, marks)
   if (typeof value !== 'number')
     return value.code === 'two ways' ? { fault: 'two ways', message: value.message } : { fault: 'text' }
   const spelling = behind

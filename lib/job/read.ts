@@ -1,13 +1,14 @@
 /** Turns the typed cells of a test into the sheet that the figures are computed from. */
 import { usualInstrument } from '../reduce/uncertainty.ts'
 import type { Point, Sheet } from '../sheet/schema.ts'
+import { marksOf, type Marks } from '../units/marks.ts'
 import { convert } from '../units/convert.ts'
 import { cellValue, nameOf, unitAt } from './cells.ts'
 import { quote } from './read-cell.ts'
 import { reasonOf } from './left-out.ts'
 import type { Problem } from './problem.ts'
 import { readRanges } from './ranges.ts'
-import type { Building, Device, Job, Test, TypedPoint } from './schema.ts'
+import type { Building, Device, Job, Test, TypedPoint, TypedSheet } from './schema.ts'
 import { say } from '../words/say.ts'
 
 export interface ReadTest {
@@ -29,10 +30,18 @@ const ROW_REMEDY = say`or empty the row; until then it is left out`
 /** Reads cells and keeps what is wrong with them. */
 class Reader {
   readonly problems: Problem[] = []
+  readonly #marks: (path: string) => Marks
+
+  constructor(sheet: TypedSheet) {
+    this.#marks = marksAt(sheet)
+  }
 
   /** The number in a cell, in `unit`; nothing when the cell is empty or bad. */
   value(text: string, path: string, unit: string, remedy?: string): number | undefined {
-    const { value, problem } = cellValue(text, path, unit, remedy === undefined ? {} : { remedy })
+    const { value, problem } = cellValue(text, path, unit, {
+      ...(remedy !== undefined && { remedy }),
+      marks: this.#marks(path),
+    })
     if (problem) this.problems.push(problem)
     return value
   }
@@ -58,7 +67,7 @@ function present<T extends object>(entries: T): { [K in keyof T]?: Exclude<T[K],
  * cell outside the rows is left out and named, so that the figures that do not need it still show.
  */
 export function readTest(job: Pick<Job, 'units' | 'building'>, test: Test, devices: Device[]): ReadTest {
-  const reader = new Reader()
+  const reader = new Reader(test.sheet)
   const { sheet: typed, units } = test
   const device = devices.find(({ id }) => id === typed.device)
   const { points, rows, apart, ranges } = readPoints(reader, test, device)
@@ -114,6 +123,17 @@ export function readTest(job: Pick<Job, 'units' | 'building'>, test: Test, devic
   return { sheet, rows, apart, problems: reader.problems }
 }
 
+const numbersIn = ({ pressure, flow, devicePressure }: TypedPoint) => [pressure, flow, devicePressure]
+
+/** The decimal mark at a path of the readings: that of its row, else that of all rows; none elsewhere. */
+export function marksAt({ points }: Pick<TypedSheet, 'points'>): (path: string) => Marks {
+  const all = marksOf(points.flatMap(numbersIn))
+  return (path) => {
+    const point = points[Number(/^points\.(\d+)\./.exec(path)?.[1])]
+    return point && (marksOf(numbersIn(point)) ?? all)
+  }
+}
+
 interface Points {
   points: Sheet['points']
   rows: number[]
@@ -139,7 +159,7 @@ function readPoints(reader: Reader, test: Test, device: Device | undefined): Poi
     const path = `points.${row}`
     const left = reasonOf(point) !== ''
     // Nothing is asked of a point that is not reduced.
-    const ask = left ? new Reader() : reader
+    const ask = left ? new Reader(typed) : reader
     const pressure = rowValue(ask, point.pressure, `${path}.pressure`, 'Pa', say`pressure`)
     const place = byDevice
       ? readDevicePoint(ask, point, path, device, ranges)

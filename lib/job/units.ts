@@ -1,8 +1,10 @@
 /** Switches the units of typed cells and back, so that nothing typed is lost. */
 import { convert } from '../units/convert.ts'
+import type { Marks } from '../units/marks.ts'
 import { readNumber } from '../units/read.ts'
 import { write } from '../units/write.ts'
 import { typedDecimals, unitAt } from './cells.ts'
+import { marksAt } from './read.ts'
 import { readCell } from './read-cell.ts'
 import { ownLimitUnit } from './own-limit.ts'
 import type { Building, Job, Test, TypedUnits } from './schema.ts'
@@ -47,7 +49,7 @@ export function switchUnits(job: Job, units: TypedUnits): Job {
 
 /** A test in other units; the building keeps the units of its job. */
 export function switchTestUnits(test: Test, units: TypedUnits): Test {
-  const switched = new Switch(test.converted)
+  const switched = new Switch(test.converted, marksAt(test.sheet))
   const to = (path: string, text: string) => switched.cell(path, text, unitAt(path, test.units), unitAt(path, units))
   const sheet = { ...test.sheet }
   for (const field of SHEET_CELLS) sheet[field] = to(field, sheet[field])
@@ -80,8 +82,11 @@ class Switch {
   /** What was remembered of rows, by the text shown: rows may have moved since. */
   readonly #rows = new Map<string, Converted[string]>()
 
-  constructor(before: Converted) {
+  readonly #marks: (path: string) => Marks
+
+  constructor(before: Converted, marks: (path: string) => Marks = () => undefined) {
     this.#before = before
+    this.#marks = marks
     for (const [path, memory] of Object.entries(before)) {
       if (path.startsWith('points.')) this.#rows.set(memory.shown, memory)
     }
@@ -103,7 +108,7 @@ class Switch {
     }
     const typed = kept ?? { text, unit: from }
     if (typed.unit === to) return typed.text
-    const shown = inOtherUnit(typed.text, typed.unit, to)
+    const shown = inOtherUnit(typed.text, typed.unit, to, this.#marks(path))
     if (shown === undefined) return text
     this.converted[path] = { text: typed.text, unit: typed.unit, shown }
     return shown
@@ -116,8 +121,8 @@ class Switch {
  *
  * @example inOtherUnit('15,810', 'ft3', 'm3') // '447.69'
  */
-export function inOtherUnit(text: string, from: string, to: string): string | undefined {
-  const reading = readCell(text, from)
+export function inOtherUnit(text: string, from: string, to: string, marks?: Marks): string | undefined {
+  const reading = readCell(text, from, marks)
   if ('fault' in reading || reading.own) return undefined
   const digits = typedDecimals(text, reading.value)
   const step = Math.abs(convert(1, from, to) - convert(0, from, to))
@@ -128,7 +133,7 @@ export function inOtherUnit(text: string, from: string, to: string): string | un
   const decimals = Math.min(Math.max(needed, 0), 2 * MOST_DECIMALS)
   const plainly = write(value, { decimals })
   // Three places may be read as thousands where a decimal comma is written: one more leaves no doubt.
-  const written = typeof readNumber(plainly) === 'number' ? plainly : write(value, { decimals: decimals + 1 })
+  const written = readNumber(plainly, marks) === Number(plainly) ? plainly : write(value, { decimals: decimals + 1 })
   const plain = digits === undefined ? written.replace(/\.?0+$/, '') : written
   const minus = /^\s*[−–]/.test(text) ? plain.replace('-', '−') : plain
   return /,\d*\s*$/.test(text) && !text.includes('.') && (digits ?? 0) > 0 ? minus.replace('.', ',') : minus

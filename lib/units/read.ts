@@ -1,6 +1,7 @@
 /** Numbers read from what a person typed or pasted. */
 
 import { say } from '../words/say.ts'
+import type { Marks } from './marks.ts'
 
 export interface NumberProblem {
   code: 'empty' | 'not a number' | 'too large' | 'two ways'
@@ -33,15 +34,19 @@ export const readWithComma = (yes: boolean): void => {
  * A number as typed: a minus sign of any kind, thousands separators, and a decimal point or comma. One comma before
  * exactly three digits is a thousands separator (`1,020`), unless a lone zero stands before it (`0,650`).
  *
+ * @param marks what the numbers beside it tell: among decimal commas `1.020` is a thousand and twenty, and `1,020` is
+ *   asked about
  * @returns the number, or why there is none
  * @example readNumber('−1,234.5') // -1234.5
  */
-export function readNumber(text: string): number | NumberProblem {
+export function readNumber(text: string, marks?: Marks): number | NumberProblem {
   const trimmed = text.trim()
   if (trimmed === '') return { code: 'empty', message: say`Type a number.` }
   const sign = /^[-−–]/.test(trimmed) ? -1 : 1
   const body = trimmed.replace(/^[-−–+]\s*/, '')
-  const [, whole, part] = (comma && eitherWay.exec(body)) || []
+  const either = eitherWay.exec(body)
+  if (either && marks === 'comma' && body.includes('.')) return sign * Number(body.replace('.', ''))
+  const [, whole, part] = ((comma || marks === 'comma' || marks === 'both') && either) || []
   if (whole !== undefined && part !== undefined) {
     const message = say`“${trimmed}” can be read two ways: type ${whole + part} or ${`${whole},${part}0`}.`
     return { code: 'two ways', message }
