@@ -1,6 +1,8 @@
 /** What must hold in every view and state, asked of the page itself: every shadow root that can be reached is looked into. */
 import type { Page } from 'puppeteer-core'
 
+// The function is sent into the page as text, so all that it calls stands inside it.
+/* oxlint-disable unicorn/consistent-function-scoping */
 /** The sentences of what is wrong in a document, or in the tree below `start`. Runs in the page. */
 export function faultsIn(start: Document | ShadowRoot | Element = document): string[] {
   const found: string[] = []

@@ -4,10 +4,10 @@ import { packed, read, weightOf } from './weigh.ts'
 // Aims not yet met: engine 12 kB, engine and widget in one file 40 kB. A ceiling only falls,
 // or rises in the commit that says why.
 describe('what the build weighs, gzip', () => {
-  it('popup scripts: at most 56 kB', () => {
+  it('popup scripts: at most 60 kB', () => {
     const total = weightOf('chrome-mv3/popup.html')
     expect(total, 'the calculator is counted').toBeGreaterThan(40_000)
-    expect(total).toBeLessThanOrEqual(56_000)
+    expect(total).toBeLessThanOrEqual(60_000)
   })
 
   it('what fills a page: at most 45 kB', () => {
@@ -26,20 +26,20 @@ describe('what the build weighs, gzip', () => {
     expect(packed(read('chrome-mv3/frame.js'))).toBeLessThanOrEqual(23_500)
   })
 
-  it('engine with everything it imports: at most 39 kB', () => {
+  it('engine with everything it imports: at most 43.5 kB', () => {
     const engine = read('package/engine.js')
     expect(engine, 'engine.js must be whole in one file').not.toMatch(/\bfrom\s*["']/)
-    expect(packed(engine)).toBeLessThanOrEqual(39_000)
+    expect(packed(engine)).toBeLessThanOrEqual(43_500)
   })
 
-  it('one file of engine and widget for a script tag: at most 66 kB', () => {
+  it('one file of engine and widget for a script tag: at most 72 kB', () => {
     const widget = read('package/gapsum-widget.js')
     expect(widget, 'gapsum-widget.js must be whole in one file').not.toMatch(/\b(?:from|import)\s*\(?["']/)
-    expect(packed(widget)).toBeLessThanOrEqual(66_000)
+    expect(packed(widget)).toBeLessThanOrEqual(72_000)
   })
 
-  it('the same with Spanish words: at most 41.5 and 69.5 kB', () => {
-    expect(packed(read('package/engine.es.js'))).toBeLessThanOrEqual(41_500)
-    expect(packed(read('package/gapsum-widget.es.js'))).toBeLessThanOrEqual(69_500)
+  it('the same with Spanish words: at most 46.5 and 76 kB', () => {
+    expect(packed(read('package/engine.es.js'))).toBeLessThanOrEqual(46_500)
+    expect(packed(read('package/gapsum-widget.es.js'))).toBeLessThanOrEqual(76_000)
   })
 })

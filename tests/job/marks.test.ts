@@ -60,7 +60,7 @@ describe('the marks of a row', () => {
 })
 
 test('units behind a number and signs before it tell nothing of marks', () => {
-  expect([['-50,2 Pa'], ['0,650'], ['1.230,5'], ['1 020'], ['1,230'], ['50.2', '1,5'], ['1,230.5 cfm'], []].map(marksOf)).toEqual(
-    ['comma', 'comma', 'comma', undefined, undefined, 'both', 'point', undefined],
-  )
+  expect(
+    [['-50,2 Pa'], ['0,650'], ['1.230,5'], ['1 020'], ['1,230'], ['50.2', '1,5'], ['1,230.5 cfm'], []].map(marksOf),
+  ).toEqual(['comma', 'comma', 'comma', undefined, undefined, 'both', 'point', undefined])
 })
