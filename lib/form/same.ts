@@ -1,12 +1,7 @@
 /** Whether two texts in a control mean the same. */
-import { readNumber } from '../units/read.ts'
+import { numberIn } from '../units/number-in.ts'
 
 export type Sameness = 'same' | 'same number' | 'different'
-
-function number(text: string): number | undefined {
-  const value = readNumber(text)
-  return typeof value === 'number' ? value : undefined
-}
 
 /** Texts equal but for the space around them are the same; `1,445` and `1445` are the same number. */
 export function sameness(a: string, b: string): Sameness {
@@ -15,6 +10,6 @@ export function sameness(a: string, b: string): Sameness {
   if (one === other) return 'same'
   // Leading zeros belong to codes, not to numbers: permit 0012 is not permit 12.
   if (/^0\d/.test(one) || /^0\d/.test(other)) return 'different'
-  const left = number(one)
-  return left !== undefined && left === number(other) ? 'same number' : 'different'
+  const left = numberIn(one)
+  return left !== undefined && Number.isFinite(left) && left === numberIn(other) ? 'same number' : 'different'
 }

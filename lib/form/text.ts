@@ -1,6 +1,6 @@
 /** The text that a source puts into a control. */
 import { convert } from '../units/convert.ts'
-import { readNumber } from '../units/read.ts'
+import { numberIn } from '../units/number-in.ts'
 import { symbol } from '../units/symbol.ts'
 import { write as writeNumber } from '../units/write.ts'
 import { choose } from './choose.ts'
@@ -124,8 +124,8 @@ function fitted(text: Text, source: Source, material: Material, target: Target):
     case 'slider':
     case 'spinbutton':
       if (/^[-+]?(\d+(\.\d*)?|\.\d+)(e[-+]?\d+)?$/i.test(text.text)) return text
-      if (typeof readNumber(text.text) === 'number' && source.from === 'text')
-        return { ...text, text: String(readNumber(text.text)) }
+      if (source.from === 'text' && Number.isFinite(numberIn(text.text) ?? NaN))
+        return { ...text, text: String(numberIn(text.text)) }
       return { refused: say`“${text.text}” is not a plain number, and the control takes nothing else.` }
     case 'date':
     case 'date-boxes':

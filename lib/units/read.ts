@@ -2,6 +2,7 @@
 
 import { say } from '../words/say.ts'
 import type { Marks } from './marks.ts'
+import { numberIn, signOf } from './number-in.ts'
 
 export interface NumberProblem {
   code: 'empty' | 'not a number' | 'too large' | 'two ways'
@@ -11,14 +12,8 @@ export interface NumberProblem {
 
 const spaces = /[\s\u00A0\u2009\u202F]/
 
-/** Thousands in threes with one separator throughout, then perhaps a decimal mark that is another character. */
-const pointMark = /^\d{1,3}([,'’\s\u00A0\u2009\u202F])\d{3}(?:\1\d{3})*(?:\.\d*)?$/
-const commaMark = /^\d{1,3}([.'’\s\u00A0\u2009\u202F])\d{3}(?:\1\d{3})*,\d*$/
-const manyPoints = /^\d{1,3}(?:\.\d{3}){2,}$/
-const plain = /^(?:\d+(?:\.\d*)?|\.\d+)(?:e[+-]?\d+)?$/i
 /** Thousands to one, a decimal with three places to another. */
 const eitherWay = /^([1-9]\d{0,2})[.,](\d{3})$/
-const decimalComma = /^(?:\d+,\d*|,\d+)$/
 
 let comma = false
 
@@ -42,8 +37,7 @@ export const readWithComma = (yes: boolean): void => {
 export function readNumber(text: string, marks?: Marks): number | NumberProblem {
   const trimmed = text.trim()
   if (trimmed === '') return { code: 'empty', message: say`Type a number.` }
-  const sign = /^[-−–]/.test(trimmed) ? -1 : 1
-  const body = trimmed.replace(/^[-−–+]\s*/, '')
+  const { sign, body } = signOf(trimmed)
   const either = eitherWay.exec(body)
   if (either && marks === 'comma' && body.includes('.')) return sign * Number(body.replace('.', ''))
   const [, whole, part] = ((comma || marks === 'comma' || marks === 'both') && either) || []
@@ -51,17 +45,11 @@ export function readNumber(text: string, marks?: Marks): number | NumberProblem 
     const message = say`“${trimmed}” can be read two ways: type ${whole + part} or ${`${whole},${part}0`}.`
     return { code: 'two ways', message }
   }
-  let digits: string | undefined
-  if (plain.test(body)) digits = body
-  else if (pointMark.test(body) && !body.startsWith('0,')) digits = body.replaceAll(/[^\d.]/g, '')
-  else if (commaMark.test(body)) digits = body.replaceAll(/[^\d,]/g, '').replace(',', '.')
-  else if (manyPoints.test(body)) digits = body.replaceAll('.', '')
-  else if (decimalComma.test(body)) digits = body.replace(',', '.')
-  if (digits === undefined) {
+  const value = numberIn(trimmed)
+  if (value === undefined) {
     const words = spaces.test(body) ? say`one number only` : say`digits only, for example 433 or 1,020.5`
     return { code: 'not a number', message: say`“${trimmed}” is not a number: type ${words}.` }
   }
-  const value = sign * Number(digits)
   if (!Number.isFinite(value)) return { code: 'too large', message: say`“${trimmed}” is too large: check the digits.` }
-  return value === 0 ? 0 : value
+  return value
 }

@@ -1,29 +1,19 @@
-/** The small shapes that stand beside words. Decoration only: the word says it. */
+/**
+ * The small shapes that stand beside words, as the helper has them too. Decoration only: the word says it. Those of the
+ * extension's own pages alone stand in page-icons.tsx, so that they do not weigh in every page that is filled.
+ */
 
 /** A path, the width of its line (0: filled), its colour if not the text's, its dashes. */
-type Line = [path: string, width: number, colour?: string, dashes?: string]
+export type Line = [path: string, width: number, colour?: string, dashes?: string]
 
-const ring = (x: number, y: number, r: number) => `M${x - r} ${y}a${r} ${r} 0 1 0 ${2 * r} 0a${r} ${r} 0 1 0-${2 * r} 0`
-const link = (x: number) => `M${x + 2.8} 5.2h2.4a2.8 2.8 0 0 1 0 5.6h-2.4a2.8 2.8 0 0 1 0-5.6z`
-const paper = 'var(--paper)'
+export const ring = (x: number, y: number, r: number) =>
+  `M${x - r} ${y}a${r} ${r} 0 1 0 ${2 * r} 0a${r} ${r} 0 1 0-${2 * r} 0`
+export const paper = 'var(--paper)'
 
 const shapes = {
   tw: [['M3 1l4 4-4 4', 1.6]],
   copy: [['M6.5 5.5h6a1 1 0 0 1 1 1v6a1 1 0 0 1-1 1h-6a1 1 0 0 1-1-1v-6a1 1 0 0 1 1-1zM10.5 5.5v-3h-8v8h3', 1.3]],
   tick: [['M3 8.5l3.2 3.2L13 4.8', 1.8]],
-  good: [
-    [ring(8, 8, 6.6), 1.3],
-    ['M5 8.2l2.1 2.1L11.2 6', 1.5],
-  ],
-  doubtful: [
-    ['M8 1.8l6.7 12H1.3z', 1.4],
-    ['M8 6v4M8 11.2v1.4', 1.5],
-  ],
-  bad: [
-    ['M1.5 1.5h13v13h-13z', 0],
-    ['M5 5l6 6M11 5l-6 6', 1.7, paper],
-  ],
-  none: [[ring(8, 8, 6.4), 1.3, '', '2.4 2']],
   entered: [
     [ring(8, 8, 7), 0],
     ['M4.8 8.2l2.2 2.2 4.2-4.5', 1.6, paper],
@@ -45,13 +35,8 @@ const shapes = {
   replaces: [['M2 5.5h10L9.5 3M14 10.5H4L6.5 13', 1.4]],
   same: [['M3 6h10M3 10h10', 1.5]],
   hand: [[`${ring(8, 8, 6.4)}M3.6 12.4l8.8-8.8`, 1.3]],
-  chain: [[link(1) + link(7), 1.4]],
   find: [[`${ring(6.8, 6.8, 4.8)}M10.4 10.4L15 15`, 1.4]],
   x: [['M3.5 3.5l9 9M12.5 3.5l-9 9', 1.5]],
-  beside: [
-    ['M1.5 2.5h13v11h-13zM10 2.5v11', 1.3],
-    ['M3.5 5.5h4M3.5 8h4M3.5 10.5h2.5', 1.2],
-  ],
   mark: [
     ['M1.5 2v12M18.5 2v12M1.5 8h5M13.5 8h5', 1.8],
     [ring(10, 8, 2.4), 0, 'var(--accent)'],
@@ -71,9 +56,21 @@ interface IconProps {
 
 export function Icon({ name, class: className }: IconProps) {
   const size = sizes[name]
-  const lines: readonly Line[] = shapes[name]
+  return <Shape lines={shapes[name]} class={className ?? (size ? name : 'i')} size={size} />
+}
+
+/** Lines drawn in a box of 16 by 16, or of `size`. */
+export function Shape({
+  lines,
+  class: className,
+  size,
+}: {
+  lines: readonly Line[]
+  class: string
+  size?: string | undefined
+}) {
   return (
-    <svg class={className ?? (size ? name : 'i')} viewBox={`0 0 ${size ?? '16 16'}`} aria-hidden="true">
+    <svg class={className} viewBox={`0 0 ${size ?? '16 16'}`} aria-hidden="true">
       {lines.map(([d, width, colour, dashes]) => (
         <path
           d={d}

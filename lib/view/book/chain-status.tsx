@@ -6,7 +6,7 @@ import type { TakenIn } from '../../book/origin.ts'
 import { origins } from '../../book/origin.ts'
 import { verifyBook, type Verified } from '../../book/verify.ts'
 import { subscribe } from '../../book/notice.ts'
-import { Icon } from '../icons.tsx'
+import { PageIcon } from '../page-icons.tsx'
 import { afterList } from './after-list.ts'
 import { hashOf } from './route.ts'
 import { useDismiss } from './use-dismiss.ts'
@@ -71,7 +71,7 @@ export function ChainStatus() {
   return (
     <details class="chain" ref={part}>
       <summary>
-        <Icon name="chain" />
+        <PageIcon name="chain" />
         <span role="status">
           <Head state={state} />
         </span>
@@ -174,7 +174,7 @@ function Checked({ verdict, at, told }: { verdict: Verdict; at: string; told: nu
   if (!verdict.ok) {
     return (
       <span class="st bad">
-        <Icon name="bad" />
+        <PageIcon name="bad" />
         <span>
           <b>{say`Chain broken`}</b>
           {say` at entry ${verdict.entry}`}
@@ -186,7 +186,7 @@ function Checked({ verdict, at, told }: { verdict: Verdict; at: string; told: nu
   const [first, last] = [dayAndYear(verdict.first), dayAndYear(verdict.last)]
   return (
     <span class="fits">
-      <Icon name="tick" />
+      <PageIcon name="tick" />
       <span>
         <b>{say`Chain verified`}</b>{' '}
         <span class="q">

@@ -1,10 +1,10 @@
 import type { Outcome } from '../../form/schema.ts'
-import { Icon, type IconName } from '../icons.tsx'
+import { PageIcon, type PageIconName } from '../page-icons.tsx'
 import { shown } from '../../words/say.ts'
 
 export type Shown = Outcome | 'not reached'
 
-const shapes: Record<Shown, { icon: IconName; tone: string }> = {
+const shapes: Record<Shown, { icon: PageIconName; tone: string }> = {
   entered: { icon: 'entered', tone: 'x' },
   differs: { icon: 'differs', tone: 'differs' },
   'not found': { icon: 'notfound', tone: 'doubt' },
@@ -18,7 +18,7 @@ export function OutcomeWords({ of, words = shown(of) }: { of: Shown; words?: str
   const { icon, tone } = shapes[of]
   return (
     <span class={`st ${tone}`}>
-      <Icon name={icon} />
+      <PageIcon name={icon} />
       <span>{words}</span>
     </span>
   )

@@ -4,7 +4,7 @@ import { decimalsOf, wordOf } from '../../reduce/figures/index.ts'
 import { symbol } from '../../units/symbol.ts'
 import { readNumber } from '../../units/read.ts'
 import { write } from '../../units/write.ts'
-import { Icon } from '../icons.tsx'
+import { PageIcon } from '../page-icons.tsx'
 import { asRead } from '../in-locale.ts'
 import { TextField } from './field.tsx'
 import { wording } from './wording.ts'
@@ -96,12 +96,12 @@ function written({ figure, unit }: FigureCompared, value: number | undefined): s
 export function ComparedWords({ of }: { of: Compared }) {
   return of === 'reproduced' ? (
     <span class="st x">
-      <Icon name="entered" />
+      <PageIcon name="entered" />
       <span>{say`reproduced`}</span>
     </span>
   ) : (
     <span class="st bad">
-      <Icon name="bad" />
+      <PageIcon name="bad" />
       <span>{shown(of)}</span>
     </span>
   )

@@ -9,7 +9,7 @@ import { symbol } from '../../units/symbol.ts'
 import { roleWords } from '../../words/names.ts'
 import { say, shown } from '../../words/say.ts'
 import { procedureWords } from '../calculator/setup-summary.ts'
-import { Icon } from '../icons.tsx'
+import { PageIcon } from '../page-icons.tsx'
 import { downloadBlob } from './download.ts'
 import { linesShown } from './lines-shown.ts'
 import { kindWords } from './note-words.ts'
@@ -80,12 +80,12 @@ function EntryLine({ entry, file, result }: { entry: Entry; file: ReviewFile; re
       </span>
       {checked?.fits ? (
         <span class="st x">
-          <Icon name="entered" />
+          <PageIcon name="entered" />
           <span>{say`fits the chain`}</span>
         </span>
       ) : (
         <span class="st bad">
-          <Icon name="bad" />
+          <PageIcon name="bad" />
           <span>{checked?.message ?? say`was not checked.`}</span>
         </span>
       )}

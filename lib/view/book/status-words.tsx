@@ -1,5 +1,5 @@
 import type { Status } from '../../book/schema.ts'
-import { Icon, type IconName } from '../icons.tsx'
+import { PageIcon, type PageIconName } from '../page-icons.tsx'
 import { say, shown } from '../../words/say.ts'
 
 export const statusWords: Record<Status, string> = {
@@ -11,7 +11,7 @@ export const statusWords: Record<Status, string> = {
   resubmitted: say`resubmitted`,
 }
 
-const shapes: Record<Status, { icon: IconName; tone: string }> = {
+const shapes: Record<Status, { icon: PageIconName; tone: string }> = {
   draft: { icon: 'none', tone: 'x' },
   entered: { icon: 'entered', tone: 'x' },
   submitted: { icon: 'none', tone: 'x' },
@@ -25,7 +25,7 @@ export function StatusWords({ of }: { of: Status }) {
   const { icon, tone } = shapes[of]
   return (
     <span class={`st ${tone}`}>
-      <Icon name={icon} />
+      <PageIcon name={icon} />
       <span>{shown(of)}</span>
     </span>
   )

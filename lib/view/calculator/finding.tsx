@@ -1,10 +1,10 @@
-import { Icon } from '../icons.tsx'
+import { PageIcon } from '../page-icons.tsx'
 
 /** What is wrong with a cell and what to do, in words, beside the cell. */
 export function Finding({ id, text }: { id: string; text: string }) {
   return (
     <p class="finding" id={id}>
-      <Icon name="doubtful" /> {text}
+      <PageIcon name="doubtful" /> {text}
     </p>
   )
 }

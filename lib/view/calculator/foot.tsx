@@ -3,7 +3,7 @@ import { filledSoFar } from '../../book/series.ts'
 import type { Binding, FormMap } from '../../form/schema.ts'
 import { stepsOf } from '../../form/steps.ts'
 import { say } from '../../words/say.ts'
-import { Icon } from '../icons.tsx'
+import { PageIcon } from '../page-icons.tsx'
 import type { ActivePage } from './page.ts'
 
 /** `1 doubtful check`, `checks: 1 bad, 2 doubtful` */
@@ -84,7 +84,7 @@ export function Foot({
               onChecks()
             }}
           >
-            <Icon name={bad > 0 ? 'bad' : 'doubtful'} />
+            <PageIcon name={bad > 0 ? 'bad' : 'doubtful'} />
             {said}
           </a>
         )}
@@ -117,7 +117,7 @@ export function Foot({
       )}
       {trouble && (
         <p class="finding" role="alert">
-          <Icon name="doubtful" /> {trouble}
+          <PageIcon name="doubtful" /> {trouble}
         </p>
       )}
       <div class="row">

@@ -1,5 +1,5 @@
 import { say } from '../../words/say.ts'
-import { Icon } from '../icons.tsx'
+import { PageIcon } from '../page-icons.tsx'
 
 interface Props {
   name: string
@@ -14,7 +14,7 @@ interface Props {
 export function JobBar({ name, number, open, onToggle, onBeside }: Props) {
   return (
     <div class="job">
-      <Icon name="mark" />
+      <PageIcon name="mark" />
       <h1>
         <button
           type="button"
@@ -24,7 +24,7 @@ export function JobBar({ name, number, open, onToggle, onBeside }: Props) {
           onClick={onToggle}
         >
           <b>{name}</b>
-          <Icon name="tw" class={open ? 'tw down' : 'tw'} />
+          <PageIcon name="tw" class={open ? 'tw down' : 'tw'} />
         </button>
       </h1>
       {number && <span class="q number">{number}</span>}
@@ -36,7 +36,7 @@ export function JobBar({ name, number, open, onToggle, onBeside }: Props) {
           title={say`Keep beside the page`}
           onClick={onBeside}
         >
-          <Icon name="beside" />
+          <PageIcon name="beside" />
         </button>
       )}
     </div>

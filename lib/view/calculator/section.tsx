@@ -1,6 +1,6 @@
 import type { ComponentChildren } from 'preact'
 import { useContext } from 'preact/hooks'
-import { Icon } from '../icons.tsx'
+import { PageIcon } from '../page-icons.tsx'
 import { BenchContext, ViewContext } from './context.ts'
 import { say } from '../../words/say.ts'
 
@@ -35,11 +35,11 @@ export function Section({ id, title, summary, end, plain, holds, children }: Pro
       }}
     >
       <summary>
-        <Icon name="tw" />
+        <PageIcon name="tw" />
         {plain ? <span class="vh">{title}: </span> : <h2>{title}</h2>}
         {wrong ? (
           <span class="finding">
-            <Icon name="doubtful" /> {say`Something inside is to be corrected: open to see it.`}
+            <PageIcon name="doubtful" /> {say`Something inside is to be corrected: open to see it.`}
           </span>
         ) : (
           summary && <span class="q">{summary}</span>

@@ -1,4 +1,4 @@
-import { Icon } from '../icons.tsx'
+import { PageIcon } from '../page-icons.tsx'
 import { outcomeShape, type CheckOutcome } from './outcome-mark.tsx'
 import { say, shown } from '../../words/say.ts'
 
@@ -16,7 +16,7 @@ export function CheckList({ checks }: { checks: readonly CheckLine[] }) {
     <ul class="ck">
       {checks.map((check) => (
         <li key={check.id} class={outcomeShape[check.outcome]}>
-          <Icon name={outcomeShape[check.outcome]} />
+          <PageIcon name={outcomeShape[check.outcome]} />
           <span>
             <b>{shown(check.outcome)}</b> {check.text}
           </span>

@@ -1,4 +1,4 @@
-import { Icon } from '../icons.tsx'
+import { PageIcon } from '../page-icons.tsx'
 
 export const outcomeShape = { good: 'good', doubtful: 'doubtful', bad: 'bad', 'not checked': 'none' } as const
 export type CheckOutcome = keyof typeof outcomeShape
@@ -8,7 +8,7 @@ export function OutcomeMark({ outcome, words }: { outcome: CheckOutcome; words: 
   const shape = outcomeShape[outcome]
   return (
     <span class={`st ${shape}`}>
-      <Icon name={shape} /> {words}
+      <PageIcon name={shape} /> {words}
     </span>
   )
 }

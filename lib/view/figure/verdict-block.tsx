@@ -1,4 +1,4 @@
-import { Icon } from '../icons.tsx'
+import { PageIcon } from '../page-icons.tsx'
 import { IntervalDrawing } from './interval-drawing.tsx'
 import { say } from '../../words/say.ts'
 
@@ -58,7 +58,7 @@ export function VerdictBlock({
         </span>
         {verdict && (
           <span class={verdict.meets ? 'say' : 'say not'}>
-            <Icon name={verdict.meets ? 'good' : 'bad'} />
+            <PageIcon name={verdict.meets ? 'good' : 'bad'} />
             {verdict.text}
           </span>
         )}

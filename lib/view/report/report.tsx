@@ -2,7 +2,7 @@ import { IntervalBar } from '../figure/interval-bar.tsx'
 import { IntervalDrawing } from '../figure/interval-drawing.tsx'
 import type { FigureLine } from '../figure/figure-row.tsx'
 import { outcomeShape } from '../figure/outcome-mark.tsx'
-import { Icon } from '../icons.tsx'
+import { PageIcon } from '../page-icons.tsx'
 import type { Content } from './content.ts'
 import { BarsDrawing } from '../plot/bars-drawing.tsx'
 import { say, shown } from '../../words/say.ts'
@@ -76,7 +76,7 @@ function Verdict({ content: { verdict, waiting } }: { content: Content }) {
       <div>
         {verdict.verdict && (
           <b class={verdict.verdict.meets ? 'w' : 'w not'}>
-            <Icon name={verdict.verdict.meets ? 'good' : 'bad'} />
+            <PageIcon name={verdict.verdict.meets ? 'good' : 'bad'} />
             {verdict.verdict.text}
           </b>
         )}
@@ -209,7 +209,7 @@ function Checks({ content: { checks, remarks } }: { content: Content }) {
       <ul class="cks">
         {checks.map(({ id, outcome, name, found }) => (
           <li key={id} class={outcomeShape[outcome]}>
-            <Icon name={outcomeShape[outcome]} />
+            <PageIcon name={outcomeShape[outcome]} />
             <span>
               {name}
               {outcome === 'good' ? <span class="vh">{say`, good`}</span> : `, ${shown(outcome)}`}
