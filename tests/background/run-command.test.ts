@@ -22,6 +22,7 @@ const played = vi.hoisted(() => {
       getURL: (path: string) => `moz-extension://played${path}`,
       onMessage: event,
       onStartup: event,
+      onInstalled: event,
       onConnect: event,
     },
     i18n: { getMessage: () => '', getUILanguage: () => 'en' },
@@ -34,7 +35,7 @@ const played = vi.hoisted(() => {
     webNavigation: { onCommitted: event },
     storage: {
       managed: { get: async () => ({}) },
-      local: { get: async () => ({}) },
+      local: { get: async () => ({}), set: async () => {}, remove: async () => {} },
       session: { get: async () => ({}) },
     },
   }

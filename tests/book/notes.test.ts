@@ -95,7 +95,7 @@ describe('a follow-up', () => {
     let csv = ''
     for await (const part of csvParts(entriesForwards())) csv += part
     expect(csv.trimEnd().split('\r\n').at(-1)).toMatch(
-      /^3,[^,]+,follow-up,14 Tannery Row,,,,,,1,,,,,,,,rejected; LC-88213; =No photo,rejected,LC-88213,,,/,
+      /^3,[^,]+,follow-up,14 Tannery Row,,,,,,1,,,,,,,,"rejected; LC-88213;' =No photo",rejected,LC-88213,,,/,
     )
   })
 })
