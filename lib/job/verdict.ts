@@ -46,6 +46,15 @@ const NEEDS: Record<string, { path: string; cell: string; figure: string }> = {
     cell: say`enclosure area without the lowest floor`,
     figure: say`the flow per enclosure area`,
   },
+  'flow-50-per-floor-area': { path: 'building.floorArea', cell: say`floor area`, figure: say`the flow per floor area` },
+  'flow-10-per-enclosure-area': {
+    path: 'building.enclosureArea',
+    cell: say`enclosure area`,
+    figure: say`the flow per enclosure area`,
+  },
+  'normalized-leakage-area': { path: 'building.enclosureArea', cell: say`enclosure area`, figure: 'NLA' },
+  'specific-leakage-area': { path: 'building.floorArea', cell: say`floor area`, figure: 'SLA' },
+  'duct-qn': { path: 'building.floorArea', cell: say`floor area`, figure: 'Qn' },
   'flow-75-per-enclosure-area': {
     path: 'building.enclosureArea',
     cell: say`enclosure area`,
