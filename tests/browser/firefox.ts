@@ -48,7 +48,10 @@ const relay = `async (place, script, timeout) => {
   const browsers = [
     ...(popup ? document.querySelectorAll('.webextension-popup-browser') : sidebar ? inSidebar() : gBrowser.browsers),
   ]
-  const browser = browsers.findLast((one) => one.currentURI?.spec.startsWith(popup ?? sidebar ?? tab))
+  // A tab that has been found stays the one, also when its page has gone to another address.
+  const sought = popup ?? sidebar ?? tab
+  const browser = browsers.findLast((one) => one.foundAs === sought || one.currentURI?.spec.startsWith(sought))
+  if (tab && browser) browser.foundAs = tab
   if (!browser?.messageManager) return undefined
   const call = 'call-' + crypto.randomUUID()
   return new Promise((resolve) => {

@@ -91,7 +91,10 @@ interface Start {
 function openLine(fill: string): () => void {
   try {
     const port = browser.runtime.connect({ name: fillPort + fill })
-    return () => port.disconnect()
+    const end = () => port.disconnect()
+    // A page that is kept for going back holds its lines in some browsers.
+    addEventListener('pagehide', end)
+    return end
   } catch {
     return () => {}
   }
