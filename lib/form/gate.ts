@@ -15,7 +15,8 @@ export function secretOf(element: Element): 'password' | 'payment' | undefined {
   const autofill = Element.prototype.getAttribute.call(element, 'autocomplete') ?? ''
   const [, , word = ''] = secret.exec(autofill) ?? []
   // Libraries write `new-password` on the search box of a drawn list, only to keep the browser from filling it.
-  if (word && !(/^new-/i.test(word) && is(element, '[role=combobox]'))) return word.toLowerCase().startsWith('cc-') ? 'payment' : 'password'
+  if (word && !(/^new-/i.test(word) && is(element, '[role=combobox]')))
+    return word.toLowerCase().startsWith('cc-') ? 'payment' : 'password'
   const { webkitTextSecurity: dots = 'none' } = getComputedStyle(element) as { webkitTextSecurity?: string }
   return is(element, 'input, textarea') && dots !== 'none' ? 'password' : undefined
 }

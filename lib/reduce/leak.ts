@@ -55,13 +55,20 @@ export function leakOf(sheet: Sheet, all: Readings, options: ReduceOptions): Lea
   const standard = standardFactor(procedure, air, found.exponent)
   const unsure =
     options.instrumentUncertainty === false ? scatterAlone(sheet, found) : wholeBudget(sheet, readings, found)
+  // Figures, limits, working and checks ask for the same few pressures.
+  const worked = new Map<number, Uncertainty>()
   const leak: Leak = {
     ...found,
     coefficient: found.coefficientAsRead * deviceFactor * balanceFactor * standard * factor,
     standard,
     standardSlope: slope,
     factor,
-    uncertainty: (pressure, asRead = false) => unsure.at(Math.log(pressure), asRead ? 0 : slope),
+    uncertainty: (pressure, asRead = false) => {
+      const key = asRead ? -pressure : pressure
+      const known = worked.get(key) ?? unsure.at(Math.log(pressure), asRead ? 0 : slope)
+      worked.set(key, known)
+      return known
+    },
     exponentUncertainty: unsure.exponent,
     basis: unsure.basis,
     limits: found.assumed ? about : byLogarithm,

@@ -110,15 +110,47 @@ function limitsOf({ value, absolute }: Computed, { half }: Uncertainty, leak: Le
   return absolute ? { low: value - half, high: value + half } : leak.limits(value, half)
 }
 
-function valueOf(figure: Figure, computed: Computed, sheet: Sheet, leak: Leak, notes: Notes): FigureValue {
-  const { value, unit, sized, absolute, low, high, note } = computed
-  const of =
-    computed.uncertainty &&
-    (sized ? withSize(computed.uncertainty, sheet.building?.volumePercent ?? 0) : computed.uncertainty)
-  const budget = of ? budgetOf(of, absolute ? value : 1) : []
+/** An uncertainty with the size of the building where that joins in, its budget and its note. */
+interface Known {
+  of: Uncertainty
+  budget: BudgetPart[]
+  note: string
+}
+
+/** What is known of each uncertainty, worked out once for all figures that share it: those without a size, and with. */
+class Limits {
+  private readonly known = [new Map<Uncertainty, Known>(), new Map<Uncertainty, Known>()] as const
+  private readonly sheet: Sheet
+  private readonly leak: Leak
+
+  constructor(sheet: Sheet, leak: Leak) {
+    this.sheet = sheet
+    this.leak = leak
+  }
+
+  get({ uncertainty, sized = false, absolute, value }: Computed): Known | undefined {
+    if (uncertainty === undefined) return undefined
+    const map = this.known[sized ? 1 : 0]
+    const known = map.get(uncertainty) ?? this.work(uncertainty, sized, absolute ? value : 1)
+    map.set(uncertainty, known)
+    return known
+  }
+
+  private work(uncertainty: Uncertainty, sized: boolean, per: number): Known {
+    const of = sized ? withSize(uncertainty, this.sheet.building?.volumePercent ?? 0) : uncertainty
+    const budget = budgetOf(of, per)
+    return { of, budget, note: limitsNote(of, this.leak, budget) }
+  }
+}
+
+function valueOf(figure: Figure, computed: Computed, all: Limits, leak: Leak, notes: Notes): FigureValue {
+  const { value, unit, low, high, note } = computed
+  const known = all.get(computed)
+  const of = known?.of
+  const budget = known?.budget ?? []
   const limits = of ? limitsOf(computed, of, leak) : low !== undefined && high !== undefined ? { low, high } : undefined
   const factored = leak.factor !== 1 && of !== undefined && figure.rests === undefined
-  const text = [note, ...(figure.rests ? [] : notes), of && limitsNote(of, leak, budget)].filter(Boolean).join(' ')
+  const text = [note, ...(figure.rests ? [] : notes), known?.note].filter(Boolean).join(' ')
   return {
     value,
     unit,
@@ -130,15 +162,14 @@ function valueOf(figure: Figure, computed: Computed, sheet: Sheet, leak: Leak, n
   }
 }
 
-function restsOn({ rests }: Figure, step: ChainStep): boolean {
-  return rests === undefined || (rests === 'on the fit' && !step.air)
+function restsOn({ rests }: Figure, air: boolean): boolean {
+  return rests === undefined || (rests === 'on the fit' && !air)
 }
 
 function workingOfAll(list: Figure[], all: Figures, chain: ChainStep[]): Step[] {
-  const steps: Step[] = chain.map((step) => {
-    const { air: _, ...rest } = step
-    return { ...rest, for: list.filter((figure) => restsOn(figure, step)).map(({ id }) => id) }
-  })
+  const resting = (air: boolean) => list.filter((figure) => restsOn(figure, air)).map(({ id }) => id)
+  const [onAir, onFit] = [resting(true), resting(false)]
+  const steps: Step[] = chain.map(({ air, ...rest }) => ({ ...rest, for: air ? onAir : onFit }))
   for (const { id, name, formula, source } of list) {
     const { value, unit, values } = all.computed.get(id)!
     steps.push({
@@ -209,8 +240,9 @@ export function reduceSheet(sheet: Sheet, options: ReduceOptions = {}): Report {
   const all = new Figures(sheet, leak)
   const list = figures.filter((figure) => all.allows(figure))
   const notes = notesOf(sheet, readings, leak)
+  const limits = new Limits(sheet, leak)
   const values: Report['figures'] = {}
-  for (const figure of list) values[figure.id] = valueOf(figure, all.get(figure), sheet, leak, notes)
+  for (const figure of list) values[figure.id] = valueOf(figure, all.get(figure), limits, leak, notes)
   const context = { sheet, readings, leak, figures: values }
   return {
     figures: values,

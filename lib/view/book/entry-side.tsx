@@ -111,9 +111,9 @@ function HeldWith({ entry: { basis }, test, device: id }: { entry: FillEntry; te
   const [verdict] = held?.verdict?.sentences ?? []
   return (
     <>
-      {verdict && <small class="q">{asRead(verdict.text)}</small>}
+      {verdict && <small class="q line">{asRead(verdict.text)}</small>}
       {device && (
-        <small class="q">
+        <small class="q line">
           {[
             device.name,
             device.serial,

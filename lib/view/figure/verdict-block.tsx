@@ -66,7 +66,7 @@ export function VerdictBlock({
       {interval && <IntervalDrawing {...interval} label={drawn} />}
       {(likely || reach || mostly) && (
         <p>
-          {likely && <b>{likely}</b>} {reach} {mostly}
+          {likely && <b>{likely}</b>} {mostly} {reach}
         </p>
       )}
       {notes.map((note) => (
