@@ -6,7 +6,7 @@ import { say } from '../../words/say.ts'
 
 /**
  * The line by weights beside the one of least squares, which lets a low point in wind count as much as a high one.
- * Source: AIVC conference 2013 and Building and Environment 2020 (abstracts read; the equations from memory).
+ * Source: AIVC conference 2013 and Building and Environment 2020 (abstracts read; the equations are derived).
  */
 export const weightedLine: Check = {
   id: 'weighted-line',
@@ -18,7 +18,7 @@ export const weightedLine: Check = {
     const { exponent, ratio, outside } = other
     const percent = short(100 * (ratio(target) - 1), 2)
     const found = say`n ${short(leak.exponent, 3)} and ${short(exponent, 3)}, flow at ${target} Pa ${percent} % apart`
-    const expected = say`each within the other’s limits`
+    const expected = say`within the limits of the result`
     if (outside === undefined) {
       return { outcome: 'good', text: say`Least squares and the line by weights agree.`, found, expected }
     }
