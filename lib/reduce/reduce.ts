@@ -147,19 +147,18 @@ function valueOf(figure: Figure, computed: Computed, all: Limits, leak: Leak, no
   const { value, unit, low, high, note } = computed
   const known = all.get(computed)
   const of = known?.of
-  const budget = known?.budget ?? []
+  const found: FigureValue = { value, unit }
   const limits = of ? limitsOf(computed, of, leak) : low !== undefined && high !== undefined ? { low, high } : undefined
-  const factored = leak.factor !== 1 && of !== undefined && figure.rests === undefined
-  const text = [note, ...(figure.rests ? [] : notes), known?.note].filter(Boolean).join(' ')
-  return {
-    value,
-    unit,
-    ...limits,
-    ...(of?.freedom !== undefined && { freedom: of.freedom }),
-    ...(factored && { factor: leak.factor }),
-    ...(budget.length > 0 && { budget }),
-    ...(text && { note: text }),
+  if (limits) {
+    found.low = limits.low
+    found.high = limits.high
   }
+  if (of?.freedom !== undefined) found.freedom = of.freedom
+  if (of && leak.factor !== 1 && figure.rests === undefined) found.factor = leak.factor
+  if (known && known.budget.length > 0) found.budget = known.budget
+  const text = [note, ...(figure.rests ? [] : notes), known?.note].filter(Boolean).join(' ')
+  if (text) found.note = text
+  return found
 }
 
 function restsOn({ rests }: Figure, air: boolean): boolean {
@@ -169,16 +168,24 @@ function restsOn({ rests }: Figure, air: boolean): boolean {
 function workingOfAll(list: Figure[], all: Figures, chain: ChainStep[]): Step[] {
   const resting = (air: boolean) => list.filter((figure) => restsOn(figure, air)).map(({ id }) => id)
   const [onAir, onFit] = [resting(true), resting(false)]
-  const steps: Step[] = chain.map(({ air, ...rest }) => ({ ...rest, for: air ? onAir : onFit }))
+  const steps: Step[] = chain.map(({ air, step, formula, values, result, source }) => {
+    return { step, formula, values, result, source, for: air ? onAir : onFit }
+  })
+  const leadsTo = new Map(list.map(({ id }): [string, string[]] => [id, []]))
+  for (const { id } of list) {
+    leadsTo.get(id)!.push(id)
+    for (const other of all.from.get(id)!) leadsTo.get(other)?.push(id)
+  }
   for (const { id, name, formula, source } of list) {
-    const { value, unit, values } = all.computed.get(id)!
+    const computed = all.computed.get(id)!
+    const { value, unit } = computed
     steps.push({
       step: name.charAt(0).toUpperCase() + name.slice(1),
       formula,
-      values,
+      values: computed.values(),
       result: `${short(value)}${unit === '1' ? '' : ` ${unit}`}`,
       source,
-      for: list.filter((other) => other.id === id || all.from.get(other.id)!.has(id)).map((other) => other.id),
+      for: leadsTo.get(id)!,
     })
   }
   return steps
@@ -244,6 +251,7 @@ export function reduceSheet(sheet: Sheet, options: ReduceOptions = {}): Report {
   const values: Report['figures'] = {}
   for (const figure of list) values[figure.id] = valueOf(figure, all.get(figure), limits, leak, notes)
   const context = { sheet, readings, leak, figures: values }
+  let working: Step[] | undefined
   return {
     figures: values,
     ...fitOf(sheet, leak),
@@ -251,7 +259,11 @@ export function reduceSheet(sheet: Sheet, options: ReduceOptions = {}): Report {
       const result = run(context)
       return result ? [{ id, ...result }] : []
     }),
-    working: workingOfAll(inOrder(list, all), all, chainSteps(sheet, readings, leak, options)),
+    // Long texts that few ask for: made when they are read.
+    get working() {
+      working ??= workingOfAll(inOrder(list, all), all, chainSteps(sheet, readings, leak, options))
+      return working
+    },
   }
 }
 

@@ -14,15 +14,8 @@ export function short(value: number, digits = 6): string {
   const scale = tens[places]
   // A report says hundreds of numbers: toPrecision is slow and kept for the very large and small.
   if (scale === undefined || size < 1e-6) return String(Number(value.toPrecision(digits)))
-  let whole = Math.round(size * scale)
-  while (places > 0 && whole % 10 === 0) {
-    whole /= 10
-    places--
-  }
-  const sign = value < 0 ? '-' : ''
-  if (places === 0) return sign + whole
-  const text = String(whole).padStart(places + 1, '0')
-  return `${sign}${text.slice(0, -places)}.${text.slice(-places)}`
+  const rounded = Math.round(size * scale) / scale
+  return value < 0 ? `-${rounded}` : String(rounded)
 }
 
 /**

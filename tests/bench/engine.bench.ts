@@ -87,8 +87,8 @@ function steadiness(): Row[] {
   ]
 }
 
-const older = (ratio: number, commit: string): Row => ({
-  what: `report / report of the engine at ${commit}`,
+const older = (what: string, ratio: number, commit: string): Row => ({
+  what: `${what} / full report of the engine at ${commit}`,
   value: ratio,
   unit: 'x',
   aim: 'at most 2',
@@ -99,6 +99,8 @@ export default async function engine(): Promise<Row[]> {
   const before = await engineBefore()
   const measured = times({
     report: (index) => reduce(sheets[index]!),
+    // The working is made when it is read.
+    worked: (index) => reduce(sheets[index]!).working,
     // Without an earlier engine nothing is shown of this candidate.
     before: (index) => (before ?? { reduce }).reduce(sheets[index]!),
     multivariate: (index) =>
@@ -114,7 +116,7 @@ export default async function engine(): Promise<Row[]> {
     simple: (index) =>
       linearRegression(pressures.map((pressure, at) => [Math.log(pressure), Math.log(flowsOf[index]![at]!)])),
   })
-  const { report, multivariate, jstat: ols, simple } = measured
+  const { report, worked, multivariate, jstat: ols, simple } = measured
   const ratio = (of: number, what: string): Row => ({
     what,
     value: report / of,
@@ -123,8 +125,14 @@ export default async function engine(): Promise<Row[]> {
     met: report / of <= 10,
   })
   return [
-    { what: 'full report, 8 points', value: report, unit: 'µs', aim: 'under 200', met: report < 200 },
-    ...(before ? [older(report / measured.before, before.commit)] : []),
+    { what: 'report, 8 points, its working not read', value: report, unit: 'µs', aim: 'under 200', met: report < 200 },
+    { what: 'full report: working read', value: worked, unit: 'µs' },
+    ...(before
+      ? [
+          older('full report', worked / measured.before, before.commit),
+          older('report, working not read', report / measured.before, before.commit),
+        ]
+      : []),
     { what: 'jstat ols: matrix fit with tests', value: ols, unit: 'µs' },
     ratio(ols, 'report / jstat ols'),
     { what: 'ml-regression multivariate: matrix fit with standard errors', value: multivariate, unit: 'µs' },

@@ -22,11 +22,8 @@ export const airChanges50: Figure = {
       unit: '1/h',
       uncertainty,
       sized: true,
-      values: named(
-        ['Q50', value, unit],
-        [say`Q50 per hour`, hourly, `${units.length}3`],
-        ['V', volume, `${units.length}3`],
-      ),
+      values: () =>
+        named(['Q50', value, unit], [say`Q50 per hour`, hourly, `${units.length}3`], ['V', volume, `${units.length}3`]),
     }
   },
 }

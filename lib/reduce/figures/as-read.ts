@@ -20,7 +20,7 @@ export function asRead(pressure: number, more: Pick<Figure, 'id' | 'group' | 'la
       unit: units.flow,
       uncertainty: leak.uncertainty(pressure, true),
       note: say`To compare with the instrument’s own display; not at standard conditions.`,
-      values: `${named(['Cread', leak.coefficientAsRead, `${units.flow}/Pa^n`])}, n = ${short(leak.exponent)}`,
+      values: () => `${named(['Cread', leak.coefficientAsRead, `${units.flow}/Pa^n`])}, n = ${short(leak.exponent)}`,
     }),
     ...more,
   }

@@ -11,5 +11,5 @@ export const correlation: Figure = {
   rests: 'on the fit',
   formula: say`r² of ln Q against ln ΔP`,
   source: say`ISO 9972 (from memory)`,
-  compute: ({ leak: { line } }) => ({ value: line!.correlation, unit: '1', values: say`${line!.count} points` }),
+  compute: ({ leak: { line } }) => ({ value: line!.correlation, unit: '1', values: () => say`${line!.count} points` }),
 }

@@ -20,7 +20,7 @@ export const ductFlow25PerFloorArea: Figure = {
   compute: (context, given) => {
     const computed = perFloor.compute(context, given)
     const hundreds = computed.unit === 'cfm/ft2'
-    const values = `${computed.values}, k = ${hundreds ? 100 : 1}`
+    const values = () => `${computed.values()}, k = ${hundreds ? 100 : 1}`
     if (!hundreds) return { ...computed, values }
     return { ...computed, value: convert(computed.value, 'cfm/ft2', 'cfm/100ft2'), unit: 'cfm/100ft2', values }
   },

@@ -24,7 +24,7 @@ export const ductQn: Figure = {
       uncertainty,
       sized: true,
       note,
-      values: named(['Q25', flow, 'cfm'], ['A', area, 'ft2']),
+      values: () => named(['Q25', flow, 'cfm'], ['A', area, 'ft2']),
     }
   },
 }

@@ -21,7 +21,7 @@ export const ductShareOfAirHandler: Figure = {
       unit: '%',
       uncertainty,
       note,
-      values: named(['Q25', value, unit], [say`air-handler flow`, airHandlerFlow, unit]),
+      values: () => named(['Q25', value, unit], [say`air-handler flow`, airHandlerFlow, unit]),
     }
   },
 }

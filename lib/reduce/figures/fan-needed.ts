@@ -37,7 +37,7 @@ export function fanNeeded({
         low: fan(high),
         high: fan(low),
         note: notes.filter(Boolean).join(' '),
-        values: named(['Qtot', total, unit], ['Qinf', credit, unit]),
+        values: () => named(['Qtot', total, unit], ['Qinf', credit, unit]),
       }
     },
   }

@@ -31,8 +31,8 @@ export interface Computed {
   low?: number
   high?: number
   note?: string | undefined
-  /** The numbers that went into the formula. */
-  values: string
+  /** The numbers that went into the formula, in words when a reader asks for them. */
+  values(): string
 }
 
 export interface Context {

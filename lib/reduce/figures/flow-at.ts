@@ -22,7 +22,7 @@ export function flowAt(pressure: number, more: Partial<Figure> = {}): Figure {
       value: leak.coefficient * pressure ** leak.exponent,
       unit: units.flow,
       uncertainty: leak.uncertainty(pressure),
-      values: `C = ${short(leak.coefficient)} ${units.flow}/Pa^n, n = ${short(leak.exponent)}`,
+      values: () => `C = ${short(leak.coefficient)} ${units.flow}/Pa^n, n = ${short(leak.exponent)}`,
     }),
     ...more,
   }

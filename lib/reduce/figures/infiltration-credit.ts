@@ -25,7 +25,8 @@ export const infiltrationCredit: Figure = {
       unit,
       // The floor area cancels out: NL is divided by it.
       uncertainty: of(effectiveLeakageArea).uncertainty,
-      values: named(['NL', value], ['wsf', weatherShieldingFactor], ['A', area, 'ft2'], ['k', convert(1, 'cfm', unit)]),
+      values: () =>
+        named(['NL', value], ['wsf', weatherShieldingFactor], ['A', area, 'ft2'], ['k', convert(1, 'cfm', unit)]),
     }
   },
 }

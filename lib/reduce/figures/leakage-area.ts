@@ -33,7 +33,7 @@ export function leakageArea(
         unit,
         uncertainty,
         note: say`At ${pressure} Pa, discharge coefficient ${discharge}.`,
-        values: named([`Q${pressure}`, perSecond, 'm3/s'], ['Cd', discharge], ['k', convert(1, 'm2', unit)]),
+        values: () => named([`Q${pressure}`, perSecond, 'm3/s'], ['Cd', discharge], ['k', convert(1, 'm2', unit)]),
       }
     },
     ...rest,

@@ -15,9 +15,7 @@ export const leakageCoefficient: Figure = {
     value: leak.coefficient,
     unit: `${units.flow}/Pa^n`,
     uncertainty: leak.uncertainty(1),
-    values: named(
-      ['Cleak', leak.coefficient / leak.standard, `${units.flow}/Pa^n`],
-      [say`standard factor`, leak.standard],
-    ),
+    values: () =>
+      named(['Cleak', leak.coefficient / leak.standard, `${units.flow}/Pa^n`], [say`standard factor`, leak.standard]),
   }),
 }

@@ -18,10 +18,11 @@ export const leakageExponent: Figure = {
     uncertainty: exponentUncertainty,
     absolute: true,
     note: assumed ? say`Assumed, not measured; limits: twice its standard uncertainty.` : undefined,
-    values: line
-      ? named(['points', line.count], [say`standard error`, line.slopeError])
-      : assumed
-        ? say`assumed for a one-point test`
-        : say`the step above`,
+    values: () =>
+      line
+        ? named(['points', line.count], [say`standard error`, line.slopeError])
+        : assumed
+          ? say`assumed for a one-point test`
+          : say`the step above`,
   }),
 }

@@ -16,6 +16,6 @@ export const naturalAirChanges: Figure = {
   source: say`common practice, no source`,
   compute: ({ of }) => {
     const { value } = of(airChanges50)
-    return { value: value / 20, unit: '1/h', note: say`A rule of thumb.`, values: named(['ACH50', value]) }
+    return { value: value / 20, unit: '1/h', note: say`A rule of thumb.`, values: () => named(['ACH50', value]) }
   },
 }

@@ -23,7 +23,7 @@ export const normalizedLeakageArea: Figure = {
       unit: feet ? 'in2/100ft2' : 'cm2/m2',
       uncertainty,
       sized: true,
-      values: named(['EqLA', area, from], ['A', enclosureArea, `${units.length}2`], ['k', feet ? 100 : 1]),
+      values: () => named(['EqLA', area, from], ['A', enclosureArea, `${units.length}2`], ['k', feet ? 100 : 1]),
     }
   },
 }

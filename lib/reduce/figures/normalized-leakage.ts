@@ -22,7 +22,7 @@ export const normalizedLeakage: Figure = {
       unit: '1',
       uncertainty,
       sized: true,
-      values: named(['SLA', value], ['H', feet, 'ft']),
+      values: () => named(['SLA', value], ['H', feet, 'ft']),
     }
   },
 }

@@ -31,7 +31,7 @@ export function perArea(
         uncertainty,
         sized: true,
         note,
-        values: named([flow.label, inUnit, flowUnit], ['A', given[need], `${units.length}2`]),
+        values: () => named([flow.label, inUnit, flowUnit], ['A', given[need], `${units.length}2`]),
       }
     },
     ...rest,

@@ -24,7 +24,7 @@ export const specificLeakageArea: Figure = {
       uncertainty,
       sized: true,
       note,
-      values: named(['ELA', area, areaUnit], [say`floor area`, floorArea, areaUnit]),
+      values: () => named(['ELA', area, areaUnit], [say`floor area`, floorArea, areaUnit]),
     }
   },
 }

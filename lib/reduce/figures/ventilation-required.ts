@@ -23,7 +23,7 @@ export const ventilationRequired: Figure = {
     return {
       value: convert(0.03 * area + 7.5 * (counted + 1), 'cfm', unit),
       unit,
-      values: named(['A', area, 'ft2'], [say`bedrooms`, counted], ['k', convert(1, 'cfm', unit)]),
+      values: () => named(['A', area, 'ft2'], [say`bedrooms`, counted], ['k', convert(1, 'cfm', unit)]),
     }
   },
 }
