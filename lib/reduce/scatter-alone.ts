@@ -25,6 +25,8 @@ export interface Basis {
   /** Variance of the logarithm of each reading, and by what the points raise it. */
   variances: readonly number[]
   factor: number
+  /** The same excess as a variance that every reading has alike, beside its own. */
+  even: number
   freedom: number
   /** Names of the ranges, one for each reading; flows that were shown are of one. */
   ranges: readonly string[]

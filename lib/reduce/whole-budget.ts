@@ -33,39 +33,47 @@ function leftOf(found: Estimate, away: readonly number[], values: readonly numbe
   return left
 }
 
-/** Mean of the weighted squares of what is left, when each reading scatters by itself as expected. */
+/**
+ * Mean of the weighted squares of what is left, when each reading scatters by itself.
+ *
+ * @param scatter variance that each reading has
+ * @param variances whose inverse is the weight of each
+ */
 function expectedOf(
-  { line, stations, byWeights }: Estimate,
+  found: Estimate,
   away: readonly number[],
+  scatter: readonly number[],
   variances: readonly number[],
 ): number {
+  const { line, stations, slopeShares } = found
   if (!line) {
-    // With h = 1/m: v (1 - 2/m) + sum of v' / m squared.
+    // Of a mean of m: v (1 - 2/m) + sum of v' / m squared.
     return total(
       stations.map(({ from }) => {
         const count = from.length
-        const sum = total(from.map((index) => variances[index]!))
-        return total(from.map((index) => 1 - 2 / count + sum / count ** 2 / variances[index]!))
+        const sum = total(from.map((index) => scatter[index]!))
+        return total(from.map((index) => (scatter[index]! * (1 - 2 / count) + sum / count ** 2) / variances[index]!))
       }),
     )
   }
-  if (byWeights) return line.count - 2
-  // With h = 1/N + d d'/Sxx, what is left of each has the mean square v (1 - 2h) + sum of h' squared v'.
-  const sums = [0, 1, 2].map((power) => total(variances.map((variance, index) => variance * away[index]! ** power)))
-  const { count, sumSquares } = line
+  // With c and b, each reading's share in the middle of the line and in its slope, what is left of a reading at d holds
+  // 1 - c - b d of its own error and -(c' + b' d) of each other's.
+  const middle = found.shares(line.meanX)
+  const [sum, mixed, tilt] = [0, 1, 2].map((power) =>
+    total(scatter.map((one, index) => one * middle[index]! ** (2 - power) * slopeShares[index]! ** power)),
+  ) as [number, number, number]
   return total(
     variances.map((variance, index) => {
       const d = away[index]!
-      const own = 1 / count + d ** 2 / sumSquares
-      const others =
-        sums[0]! / count ** 2 + (2 * d * sums[1]!) / (count * sumSquares) + (d ** 2 * sums[2]!) / sumSquares ** 2
-      return 1 - 2 * own + others / variance
+      const own = middle[index]! + slopeShares[index]! * d
+      return (scatter[index]! * (1 - 2 * own) + sum + 2 * d * mixed + d ** 2 * tilt) / variance
     }),
   )
 }
 
 /**
- * How the readings scatter about the estimate, against what was expected of them.
+ * How the readings scatter about the estimate, against what was expected of them; `perEven`: the variance that, had every
+ * reading the same, would scatter as much as `variances` do.
  *
  * @param variances of each reading by itself
  * @param shared errors that readings have in common, each as what it does to the logarithm of every flow
@@ -75,7 +83,7 @@ function shownBy(
   readings: readonly Reading[],
   variances: readonly number[],
   shared: readonly (readonly number[])[],
-): Shown | undefined {
+): (Shown & { perEven: number }) | undefined {
   const { line, stations, exponent } = found
   const freedom = line ? line.count - 2 : total(stations.map(({ from }) => from.length - 1))
   if (freedom < 1) return undefined
@@ -83,8 +91,14 @@ function shownBy(
   const weighted = (values: readonly number[]) =>
     total(leftOf(found, away, values).map((value, index) => value ** 2 / variances[index]!))
   const squares = weighted(readings.map(({ asRead, pressure }) => Math.log(asRead) - exponent * Math.log(pressure)))
-  const expected = expectedOf(found, away, variances) + total(shared.map(weighted))
-  return { ratio: squares / expected, freedom }
+  const own = expectedOf(found, away, variances, variances)
+  const even = expectedOf(
+    found,
+    away,
+    variances.map(() => 1),
+    variances,
+  )
+  return { ratio: squares / (own + total(shared.map(weighted))), freedom, perEven: own / even }
 }
 
 /** The budget of the flow at any pressure and of the exponent. */
@@ -103,13 +117,18 @@ export function wholeBudget(sheet: Sheet, readings: readonly Reading[], found: E
     gauge,
     carried.map((one) => one * Math.hypot(baseline.mean, baseline.drift)),
   ]
-  const { factor, freedom } = scatterFactor(baseline.freedom, shownBy(found, readings, variances, shared))
+  const shown = shownBy(found, readings, variances, shared)
+  const { factor, freedom } = scatterFactor(baseline.freedom, shown)
+  // More scatter than expected may come with the pressure, or alike with every reading: the wider limits of the two hold.
+  const even = shown ? Math.max(0, factor - 1) * shown.perEven : 0
 
   const parts = (shares: readonly number[]): Part[] => {
     const byRange = new Map<string, number>()
     shares.forEach((share, index) => byRange.set(ranges[index]!, (byRange.get(ranges[index]!) ?? 0) + share))
     const sum = (of: readonly number[]) => Math.abs(total(shares.map((share, index) => share * of[index]!)))
     const one = sum(carried)
+    const own = total(shares.map((share, index) => share ** 2 * variances[index]!))
+    const alike = Math.min(1, factor) * own + even * total(shares.map((share) => share ** 2))
     return [
       { part: 'device', u: flow * Math.hypot(...byRange.values()), common: 'range' },
       { part: 'gauge', u: sum(gauge), common: 'test' },
@@ -117,7 +136,7 @@ export function wholeBudget(sheet: Sheet, readings: readonly Reading[], found: E
       { part: 'drift', u: one * baseline.drift, common: 'test' },
       {
         part: 'wind',
-        u: Math.sqrt(factor * total(shares.map((share, index) => share ** 2 * variances[index]!))),
+        u: Math.sqrt(Math.max(factor * own, alike)),
         common: 'reading',
         freedom,
       },
@@ -130,6 +149,6 @@ export function wholeBudget(sheet: Sheet, readings: readonly Reading[], found: E
     at: (x, slope) =>
       combined([...parts(found.shares(x + slope)), ...ofExponent(uncertainty * Math.abs(x + slope - from))]),
     exponent: combined(assumed ? ofExponent(uncertainty) : parts(found.slopeShares)),
-    basis: { baseline, variances, factor, freedom, ranges },
+    basis: { baseline, variances, factor, even, freedom, ranges },
   }
 }

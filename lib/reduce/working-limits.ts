@@ -122,7 +122,7 @@ function partOf(
   sheet: Sheet,
   { readings }: Readings,
   { exponent, stations }: Leak,
-  { baseline, variances, factor, ranges }: Basis,
+  { baseline, variances, factor, even, ranges }: Basis,
   shares: readonly number[],
   at: number,
   slope: number,
@@ -155,14 +155,27 @@ function partOf(
       return { formula: say`n × u0 × sum of w / ΔP`, values: [n, ['u0', baseline.mean, 'Pa'], carried] }
     case 'drift':
       return { formula: say`n × ud × sum of w / ΔP`, values: [n, ['ud', baseline.drift, 'Pa'], carried] }
-    case 'wind':
+    case 'wind': {
+      const own = total(shares.map((share, index) => share ** 2 * variances[index]!))
+      const squares = total(shares.map((share) => share ** 2))
+      if ((factor - 1) * own < even * squares) {
+        return {
+          formula: say`√(sum of w² × (f² + (n × s / ΔP)²) + e² × sum of w²), f = n × s / P, at least 0.5 %; e: scatter beyond the expected, alike in each`,
+          values: [
+            [say`sum of w² × (f² + (n × s / ΔP)²)`, own],
+            ['e', Math.sqrt(even)],
+            [say`sum of w²`, squares],
+          ],
+        }
+      }
       return {
         formula: say`√(factor × sum of w² × (f² + (n × s / ΔP)²)), f = n × s / P, at least 0.5 %`,
         values: [
           [say`factor`, factor],
-          [say`sum of w² × (f² + (n × s / ΔP)²)`, total(shares.map((share, index) => share ** 2 * variances[index]!))],
+          [say`sum of w² × (f² + (n × s / ΔP)²)`, own],
         ],
       }
+    }
     default:
       return {
         formula: slope === 0 ? 'u(n) × |ln(P / ΔP)|' : 'u(n) × |ln(P / ΔP) + a|',

@@ -80,20 +80,25 @@ describe('regression', () => {
   const gauge = pressures.map((pressure) => (n * Math.max(0.01, 0.25 / pressure)) / 2)
   const variances = pressures.map((pressure) => 0.005 ** 2 + ((n * 0.2) / pressure) ** 2)
 
-  /** What the points show of the scatter, over what is expected of them: through M = 1 - X (X'X)⁻¹ X'. */
-  const shown = () => {
+  const single = (sizes: number[]) => sizes.map((size, i) => x.map((_, j) => (i === j ? size : 0)))
+  /** Weighted squares of what errors leave beside the line: through M = 1 - X (X'X)⁻¹ X'. */
+  const squaresLeft = (errors: number[][]) => {
     const left = (of: number[]) => of.map((one, i) => one - total(weights(pressures[i]!).map((w, j) => w * of[j]!)))
-    const squares = (of: number[]) => total(left(of).map((one, i) => one ** 2 / variances[i]!))
-    const logs = sheet.points.map((point) => Math.log('flow' in point ? point.flow : NaN))
-    // Six errors of one reading each, and that of the gauge, which tilts the line; that of the device leaves nothing.
-    const errors = [...variances.map((v, i) => x.map((_, j) => (i === j ? Math.sqrt(v) : 0))), gauge]
-    return squares(logs) / total(errors.map(squares))
+    return total(errors.map((of) => total(left(of).map((one, i) => one ** 2 / variances[i]!))))
   }
+  const logs = sheet.points.map((point) => Math.log('flow' in point ? point.flow : NaN))
+  // Six errors of one reading each, and that of the gauge, which tilts the line; that of the device leaves nothing.
+  const own = squaresLeft(single(variances.map(Math.sqrt)))
+  const ratio = squaresLeft([logs]) / (own + squaresLeft([gauge]))
   const scatterWords = 'wind and the scatter of the readings'
-  const ratio = shown()
   const pooled = (1 + 4 * ratio) / 5
   const factor = (pooled + Math.max(pooled, ratio)) / 2
-  const wind = (w: number[]) => Math.sqrt(factor * total(w.map((one, i) => one ** 2 * variances[i]!)))
+  const even = (Math.max(0, factor - 1) * own) / squaresLeft(single(x.map(() => 1)))
+  const wind = (w: number[]) => {
+    const expected = total(w.map((one, i) => one ** 2 * variances[i]!))
+    const alike = Math.min(1, factor) * expected + even * total(w.map((one) => one ** 2))
+    return Math.sqrt(Math.max(factor * expected, alike))
+  }
   const carried = (w: number[]) => Math.abs(total(w.map((one, i) => one * gauge[i]!)))
 
   test('device, gauge and scatter in quadrature, each as it bears on the line, and the note says so', () => {

@@ -80,22 +80,30 @@ whole <- function(sheet, r, estimator, n, coefficient, coefficient_read, u_n, li
   # Errors of each reading by itself: of its flow, and of its pressure as the exponent carries it.
   own <- pmax(0.005, n * noise$s / as.numeric(target(sheet)))^2 + (n * noise$s / r$dp)^2
   factor <- 1
+  even <- 0
   nu <- noise$nu
   if (estimator$freedom > 0) {
     M <- estimator$maker
     e <- drop(M %*% (log(r$read) - n * log(r$dp)))
     V <- diag(own, count) + Reduce(`+`, lapply(common, tcrossprod))
-    expected <- sum(diag(diag(1 / own, count) %*% M %*% V %*% t(M)))
+    trace <- function(V) sum(diag(diag(1 / own, count) %*% M %*% V %*% t(M)))
+    expected <- trace(V)
     ratio <- sum(e^2 / own) / expected
     pooled <- (nu + estimator$freedom * ratio) / (nu + estimator$freedom)
     factor <- (pooled + max(pooled, ratio)) / 2
     nu <- nu + estimator$freedom
+    # The same excess as one variance for all readings (moment estimator of random effects, as DerSimonian and Laird, 1986).
+    even <- max(0, factor - 1) * trace(diag(own, count)) / trace(diag(count))
   }
-  V <- c(lapply(common, tcrossprod), list(wind = factor * diag(own, count)))
+  scaled_wind <- factor * diag(own, count)
+  alike_wind <- diag(min(1, factor) * own + even, count)
+  V <- lapply(common, tcrossprod)
 
   # Parts that every figure has, the exponent's and the size's beside them; `per`: what shares are a fraction of.
   budget <- function(w, exponent, size = 0) {
-    variance <- c(vapply(V, function(part) drop(t(w) %*% part %*% w), 0), exponent = exponent^2, size = size^2)
+    form <- function(part) drop(t(w) %*% part %*% w)
+    wind <- max(form(scaled_wind), form(alike_wind))
+    variance <- c(vapply(V, form, 0), wind = wind, exponent = exponent^2, size = size^2)
     total <- sum(variance)
     counted <- variance[["baseline"]] + variance[["wind"]]
     freedom <- if (counted > 0) floor(nu * (total / counted)^2 * (1 + 1e-9)) else Inf
