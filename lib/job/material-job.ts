@@ -71,6 +71,7 @@ export function jobItems({ building, units }: Job): Items {
     'job/builder': text(term`builder or contractor`, 'builder'),
     'job/floor-area': number(term`floor area`, 'floorArea'),
     'job/volume': number(term`volume`, 'volume'),
+    'job/volume-basis': choiceItem(term`what the volume is`, group, building.volumeBasis ?? '', choices.volumeBasis),
     'job/enclosure-area': number(term`enclosure area`, 'enclosureArea'),
     'job/enclosure-area-without-floor': number(
       term`enclosure area without the lowest floor`,

@@ -27,5 +27,6 @@ export const choices = {
   wind: options({ calm: term`Calm`, light: term`Light`, windy: term`Windy` }),
   leakage: options({ total: term`Total`, outside: term`To outside` }),
   areaSource: options({ plans: term`Plans`, measured: term`Measured`, estimated: term`Estimated` }),
+  volumeBasis: options({ net: term`Net air volume`, gross: term`Gross volume` }),
   verdict: options({ pass: term`Pass`, fail: term`Fail` }),
 } as const

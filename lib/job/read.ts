@@ -322,7 +322,7 @@ function buildingValue(
   reader: Reader,
   job: Pick<Job, 'units' | 'building'>,
   test: Test,
-  field: Exclude<keyof Building, 'areaSource'>,
+  field: Exclude<keyof Building, 'areaSource' | 'volumeBasis'>,
 ): number | undefined {
   const path = `building.${field}`
   const from = unitAt(path, job.units)

@@ -25,6 +25,8 @@ export const buildingSchema = z.object({
   builder: cell,
   floorArea: cell,
   volume: cell,
+  /** Whether the volume is that of the air or that within the outside faces; absent or empty: not said. */
+  volumeBasis: z.optional(z.enum(['', 'net', 'gross'])),
   enclosureArea: cell,
   /** Less the lowest floor, as some countries take it; absent or empty: not typed. */
   enclosureAreaWithoutFloor: z.optional(cell),

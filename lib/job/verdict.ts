@@ -85,6 +85,7 @@ export function scopeOf({ building, units }: Known, test: Test, mean = false): S
     ...(subject === 'ducts' && { leakage: ductLeakage }),
     ...(test.stage && { stage: test.stage }),
     ...(volume !== undefined && { size: convert(volume, unit, 'm3') }),
+    ...(building.volumeBasis && { volume: building.volumeBasis }),
   }
 }
 

@@ -8,6 +8,7 @@ import type { InputId, Options, Prefill, Typed } from './types.ts'
 /** The inputs of the building. */
 export const sizeCells = [
   'volume',
+  'volumeBasis',
   'floorArea',
   'enclosureArea',
   'enclosureAreaWithoutFloor',
@@ -44,6 +45,7 @@ const words: { [K in InputId]?: readonly string[] } = {
   stage: ['', 'rough-in', 'rough-in without air handler', 'final', 'existing'],
   wind: ['', 'calm', 'light', 'windy'],
   areaSource: ['', 'plans', 'measured', 'estimated'],
+  volumeBasis: ['', 'net', 'gross'],
 }
 
 export const unitsOf = ({ units, flowUnit }: Pick<Options, 'units' | 'flowUnit'>): Test['units'] => {
@@ -62,7 +64,7 @@ export function blankJob(options: Options): Job {
     created: '',
     updated: '',
     units,
-    building: { ...emptyBuilding(), enclosureAreaWithoutFloor: '' },
+    building: { ...emptyBuilding(), enclosureAreaWithoutFloor: '', volumeBasis: '' },
     tester: emptyTester(),
     tests: [{ ...test, ownLimitFigure: '', sheet: { ...test.sheet, corrections: 'always' } }],
     converted: {},

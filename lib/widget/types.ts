@@ -8,6 +8,7 @@ export type { Device, Report, Sheet, Verdict }
 
 type SizeCell =
   | 'volume'
+  | 'volumeBasis'
   | 'floorArea'
   | 'enclosureArea'
   | 'enclosureAreaWithoutFloor'

@@ -20,6 +20,12 @@ const sources = [
   ['estimated', say`estimated`],
 ] as const
 
+const volumes = [
+  ['', say`not said`],
+  ['net', say`net: air within walls and floors`],
+  ['gross', say`gross: to the outside faces`],
+] as const
+
 /** How large the building is, and where it stands in the climate. */
 export function SizeFields({ building, length, found, offer, onBuilding }: Props) {
   const { shows, fixed } = offer
@@ -38,6 +44,15 @@ export function SizeFields({ building, length, found, offer, onBuilding }: Props
   return (
     <>
       {field('volume', say`Volume`, { unit: volumeWords[length] })}
+      {shows('volumeBasis') && (
+        <Choice
+          label={say`The volume is`}
+          fixed={fixed('volumeBasis')}
+          value={building.volumeBasis ?? ''}
+          options={volumes}
+          onPick={(volumeBasis) => onBuilding({ volumeBasis })}
+        />
+      )}
       {field('floorArea', say`Conditioned floor area`, { unit: areaWords[length] })}
       {field('enclosureArea', say`Enclosure area, six sides`, { unit: areaWords[length] })}
       {field('enclosureAreaWithoutFloor', say`Enclosure area without the lowest floor`, { unit: areaWords[length] })}

@@ -107,6 +107,7 @@ export function dayInWords(iso: string): string {
 }
 
 const withUnit = (text: string, unit: string): string => (text.trim() ? `${text.trim()} ${symbol(unit)}` : '')
+const volumeWords = { net: say`net`, gross: say`gross` }
 const listed = (...parts: string[]): string => parts.filter(Boolean).join(', ')
 
 function facts(job: Job, test: Test, device: Device | undefined): Content['facts'] {
@@ -139,7 +140,13 @@ function facts(job: Job, test: Test, device: Device | undefined): Content['facts
     },
     {
       label: say`Floor area, volume${source}`,
-      value: listed(withUnit(building.floorArea, `${units.length}2`), withUnit(building.volume, `${units.length}3`)),
+      value: listed(
+        withUnit(building.floorArea, `${units.length}2`),
+        listed(
+          withUnit(building.volume, `${units.length}3`),
+          building.volumeBasis ? volumeWords[building.volumeBasis] : '',
+        ),
+      ),
     },
     {
       label: say`Enclosure area, height`,
