@@ -112,14 +112,22 @@ export interface Shown {
 
 /**
  * How much larger than expected the scatter of the readings is taken to be: what baseline and points show together. Where
- * the points alone show more, the fan may have brought it, and the mean of both is taken.
+ * the points alone show more, the fan may have brought it, and the mean of both is taken. `wind`: what both show together,
+ * never less than expected, for the baseline: the fan was off, the wind was the same.
  *
  * @param freedom of the expectation
  * @example scatterFactor(4, { ratio: 2, freedom: 4 }).factor // 1.75
  */
-export function scatterFactor(freedom: number, shown: Shown | undefined): { factor: number; freedom: number } {
-  if (shown === undefined || shown.freedom === 0) return { factor: 1, freedom }
+export function scatterFactor(
+  freedom: number,
+  shown: Shown | undefined,
+): {
+  factor: number
+  freedom: number
+  wind: number
+} {
+  if (shown === undefined || shown.freedom === 0) return { factor: 1, freedom, wind: 1 }
   const both = freedom + shown.freedom
   const pooled = (freedom + shown.freedom * shown.ratio) / both
-  return { factor: (pooled + Math.max(pooled, shown.ratio)) / 2, freedom: both }
+  return { factor: (pooled + Math.max(pooled, shown.ratio)) / 2, freedom: both, wind: Math.max(1, pooled) }
 }

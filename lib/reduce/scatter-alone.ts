@@ -27,6 +27,8 @@ export interface Basis {
   factor: number
   /** The same excess as a variance that every reading has alike, beside its own. */
   even: number
+  /** By what the points raise the variance of the mean baseline. */
+  wind: number
   freedom: number
   /** Names of the ranges, one for each reading; flows that were shown are of one. */
   ranges: readonly string[]

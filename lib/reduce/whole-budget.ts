@@ -118,7 +118,7 @@ export function wholeBudget(sheet: Sheet, readings: readonly Reading[], found: E
     carried.map((one) => one * Math.hypot(baseline.mean, baseline.drift)),
   ]
   const shown = shownBy(found, readings, variances, shared)
-  const { factor, freedom } = scatterFactor(baseline.freedom, shown)
+  const { factor, freedom, wind } = scatterFactor(baseline.freedom, shown)
   // More scatter than expected may come with the pressure, or alike with every reading: the wider limits of the two hold.
   const even = shown ? Math.max(0, factor - 1) * shown.perEven : 0
 
@@ -132,7 +132,7 @@ export function wholeBudget(sheet: Sheet, readings: readonly Reading[], found: E
     return [
       { part: 'device', u: flow * Math.hypot(...byRange.values()), common: 'range' },
       { part: 'gauge', u: sum(gauge), common: 'test' },
-      { part: 'baseline', u: one * baseline.mean, common: 'test', freedom },
+      { part: 'baseline', u: one * baseline.mean * Math.sqrt(wind), common: 'test', freedom },
       { part: 'drift', u: one * baseline.drift, common: 'test' },
       {
         part: 'wind',
@@ -149,6 +149,6 @@ export function wholeBudget(sheet: Sheet, readings: readonly Reading[], found: E
     at: (x, slope) =>
       combined([...parts(found.shares(x + slope)), ...ofExponent(uncertainty * Math.abs(x + slope - from))]),
     exponent: combined(assumed ? ofExponent(uncertainty) : parts(found.slopeShares)),
-    basis: { baseline, variances, factor, even, freedom, ranges },
+    basis: { baseline, variances, factor, even, wind, freedom, ranges },
   }
 }

@@ -122,7 +122,7 @@ function partOf(
   sheet: Sheet,
   { readings }: Readings,
   { exponent, stations }: Leak,
-  { baseline, variances, factor, even, ranges }: Basis,
+  { baseline, variances, factor, even, wind, ranges }: Basis,
   shares: readonly number[],
   at: number,
   slope: number,
@@ -152,7 +152,11 @@ function partOf(
         ],
       }
     case 'baseline':
-      return { formula: say`n × u0 × sum of w / ΔP`, values: [n, ['u0', baseline.mean, 'Pa'], carried] }
+      if (wind === 1) return { formula: say`n × u0 × sum of w / ΔP`, values: [n, ['u0', baseline.mean, 'Pa'], carried] }
+      return {
+        formula: say`n × u0 × √(wind) × sum of w / ΔP; wind: scatter of points and baseline together, over that of the baseline`,
+        values: [n, ['u0', baseline.mean, 'Pa'], [say`wind`, wind], carried],
+      }
     case 'drift':
       return { formula: say`n × ud × sum of w / ΔP`, values: [n, ['ud', baseline.drift, 'Pa'], carried] }
     case 'wind': {

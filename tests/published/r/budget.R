@@ -81,6 +81,7 @@ whole <- function(sheet, r, estimator, n, coefficient, coefficient_read, u_n, li
   own <- pmax(0.005, n * noise$s / as.numeric(target(sheet)))^2 + (n * noise$s / r$dp)^2
   factor <- 1
   even <- 0
+  pooled <- 1
   nu <- noise$nu
   if (estimator$freedom > 0) {
     M <- estimator$maker
@@ -97,7 +98,9 @@ whole <- function(sheet, r, estimator, n, coefficient, coefficient_read, u_n, li
   }
   scaled_wind <- factor * diag(own, count)
   alike_wind <- diag(min(1, factor) * own + even, count)
+  # What points and baseline show together bears on the baseline, too: its readings were taken in the same wind.
   V <- lapply(common, tcrossprod)
+  V$baseline <- V$baseline * max(1, pooled)
 
   # Parts that every figure has, the exponent's and the size's beside them; `per`: what shares are a fraction of.
   budget <- function(w, exponent, size = 0) {
