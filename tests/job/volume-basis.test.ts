@@ -1,8 +1,7 @@
 import { expect, test } from 'vitest'
 import type { Building } from '../../lib/job/schema.ts'
-import { reduceTest } from '../../lib/job/reduce.ts'
 import { verdictOf } from '../../lib/job/verdict.ts'
-import { fakeDevices, fakeJob, fakeTest } from './fake.ts'
+import { fakeJob, fakeTest } from './fake.ts'
 
 /** A house of 16,000 ft3, which is 453 m3, against the German limit over its net air volume (GEG § 26). */
 function judged(volumeBasis?: Building['volumeBasis']) {
@@ -11,6 +10,11 @@ function judged(volumeBasis?: Building['volumeBasis']) {
   return verdictOf(job, one, { 'air-changes-50': { value: 1.2, unit: '1/h', low: 1.1, high: 1.3 } })
 }
 
+const said = (basis?: Building['volumeBasis']) =>
+  judged(basis)
+    .verdict?.sentences.map(({ text }) => text)
+    .join(' ')
+
 test('a limit over the net air volume gives no verdict on a gross one, and says why', () => {
   const { verdict, withheld } = judged('gross')
   expect(verdict).toBeUndefined()
@@ -18,10 +22,6 @@ test('a limit over the net air volume gives no verdict on a gross one, and says 
 })
 
 test('on the net one the condition is gone from the verdict, and stands in it while nothing is said', () => {
-  const said = (basis?: Building['volumeBasis']) =>
-    judged(basis)
-      .verdict?.sentences.map(({ text }) => text)
-      .join(' ')
   expect(said('net')).not.toContain('net air volume')
   expect(said('')).toContain('the net air volume')
   expect(said()).toContain('the net air volume')

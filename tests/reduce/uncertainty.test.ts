@@ -88,12 +88,12 @@ describe('regression', () => {
   }
   const logs = sheet.points.map((point) => Math.log('flow' in point ? point.flow : NaN))
   // Six errors of one reading each, and that of the gauge, which tilts the line; that of the device leaves nothing.
-  const own = squaresLeft(single(variances.map(Math.sqrt)))
-  const ratio = squaresLeft([logs]) / (own + squaresLeft([gauge]))
+  const leftOver = squaresLeft(single(variances.map(Math.sqrt)))
+  const ratio = squaresLeft([logs]) / (leftOver + squaresLeft([gauge]))
   const scatterWords = 'wind and the scatter of the readings'
   const pooled = (1 + 4 * ratio) / 5
   const factor = (pooled + Math.max(pooled, ratio)) / 2
-  const even = (Math.max(0, factor - 1) * own) / squaresLeft(single(x.map(() => 1)))
+  const even = (Math.max(0, factor - 1) * leftOver) / squaresLeft(single(x.map(() => 1)))
   const wind = (w: number[]) => {
     const expected = total(w.map((one, i) => one ** 2 * variances[i]!))
     const alike = Math.min(1, factor) * expected + even * total(w.map((one) => one ** 2))
