@@ -3,6 +3,7 @@
  * typed, so that a half-typed number survives a restart and an audit sees what the person saw.
  */
 import * as z from 'zod/mini'
+import { limitTermsSchema } from '../limits/schema.ts'
 
 /** A cell's text as typed; 10,000 characters are more than any form control takes. */
 const cell = z.string().check(z.maxLength(10_000))
@@ -135,6 +136,8 @@ export const testSchema = z.object({
   ownLimitFigure: z.optional(cell),
   /** Name and origin of the kept limit that the own limit was copied from; empty once it is typed over. */
   ownLimitOrigin: z.optional(cell),
+  /** What the kept limit is written for; empty once it is typed over. */
+  ownLimitTerms: z.optional(limitTermsSchema),
   /** Whether a one-point result is multiplied by 1.1 before comparing and entering. */
   onePointFactor: z.boolean(),
   /** What the instrument itself showed as its result, in units.flow at 50 Pa (ducts: 25 Pa). */
@@ -181,6 +184,10 @@ export const keptLimitSchema = z.object({
   unit: cell,
   /** Where it stands: paper, edition, clause, date. */
   origin: cell,
+  /** The edition or local code that it belongs to; absent or empty: to none. */
+  set: z.optional(cell),
+  /** What it is written for; absent: at most the value, for any test of its figure. */
+  terms: z.optional(limitTermsSchema),
 })
 
 export type TypedUnits = z.infer<typeof typedUnitsSchema>

@@ -101,7 +101,9 @@ export function limitOf(test: Test): { limit?: Limit; problems: Problem[] } {
     if (value !== undefined) {
       const limit = ownLimit(ownLimitFigure(test), value, unit)
       const origin = test.ownLimitOrigin
-      return { limit: { ...limit, ...(origin && { edition: say`Own limit: ${origin}` }) }, problems: [] }
+      const name = origin ? say`Own limit: ${origin}` : limit.title
+      const { comparison = limit.comparison, ...terms } = test.ownLimitTerms ?? {}
+      return { limit: { ...limit, ...terms, comparison, title: name, edition: name }, problems: [] }
     }
     const message = say`Own limit: nothing typed. Type the number that the permit or program gives, or choose another limit.`
     return { problems: [problem ?? { path: 'ownLimit', code: 'missing', severity: 'missing', message }] }

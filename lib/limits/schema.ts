@@ -39,4 +39,20 @@ export const limitSchema = z.object({
   caution: z.string(),
 })
 
+/** What a limit is compared by and written for: all that it asks of a test but the number. */
+export const limitTermsSchema = z.partial(
+  z.pick(limitSchema, {
+    comparison: true,
+    climateZones: true,
+    condition: true,
+    leakage: true,
+    stages: true,
+    procedures: true,
+    directions: true,
+    volume: true,
+    size: true,
+  }),
+)
+
+export type LimitTerms = z.infer<typeof limitTermsSchema>
 export type Limit = z.infer<typeof limitSchema>

@@ -2,63 +2,53 @@ import { useState } from 'preact/hooks'
 import { fileParts } from '../../book/json.ts'
 import { deleteLimit, restoreLimit, saveLimit } from '../../book/limits.ts'
 import { fromOffice } from '../../book/office.ts'
+import { setFrom } from '../../job/kept-limit.ts'
 import type { KeptLimit } from '../../job/schema.ts'
-import { ownLimitFigures } from '../../job/own-limit.ts'
-import { wordOf } from '../../reduce/figures/index.ts'
 import { readNumber } from '../../units/read.ts'
 import { symbol } from '../../units/symbol.ts'
-import { download, jsonType } from './download.ts'
-import { ChoiceField, TextField } from './field.tsx'
-import { fileName } from './file-name.ts'
-import { Said, useSaid } from './said.tsx'
 import { DamagedKept } from './damaged-kept.tsx'
-import { say } from '../../words/say.ts'
+import { download, jsonType } from './download.ts'
+import { fileName } from './file-name.ts'
+import { KeptLimitForm, blankLimit, figureWords } from './kept-limit-form.tsx'
+import { Said, useSaid } from './said.tsx'
+import { SetForm } from './set-form.tsx'
+import { scopeWords } from './scope-words.ts'
 import { asRead } from '../in-locale.ts'
-
-const units: Record<string, readonly string[]> = {
-  'air-changes-50': ['1/h'],
-  'flow-50': ['cfm', 'm3/h', 'L/s'],
-  'flow-50-per-enclosure-area': ['cfm/ft2', 'm3/(h.m2)', 'L/(s.m2)'],
-  'flow-75-per-enclosure-area': ['cfm/ft2', 'm3/(h.m2)', 'L/(s.m2)'],
-  'duct-flow-25-per-floor-area': ['cfm/100ft2', 'm3/(h.m2)', 'L/(s.m2)'],
-  'duct-flow-25': ['cfm', 'm3/h', 'L/s'],
-  'duct-share-of-air-handler': ['%'],
-}
-const figures = [...ownLimitFigures.enclosure, ...ownLimitFigures.ducts]
-const firstUnit = (figure: string): string => units[figure]?.[0] ?? ''
-const nameOf = (figure: string, unit: string): string =>
-  figure.startsWith('duct-') ? say`ducts, ${wordOf(figure, unit)}` : wordOf(figure, unit)
-
-const blank = (): KeptLimit => ({
-  id: crypto.randomUUID(),
-  name: '',
-  figure: 'air-changes-50',
-  value: '',
-  unit: '1/h',
-  origin: '',
-})
+import { say } from '../../words/say.ts'
 
 /** Limits of the owner's own: from a permit, a program's paper, a local amendment. */
 export function KeptLimits({ limits }: { limits: readonly KeptLimit[] }) {
-  const [draft, setDraft] = useState<KeptLimit>()
+  // The form that is open: a limit to be typed or changed, or a set to be begun.
+  const [draft, setDraft] = useState<KeptLimit | 'set'>()
   const { said, tell, run, once } = useSaid()
   const own = limits.filter(({ id }) => !fromOffice(id))
+  const sets = [...new Set(limits.map(({ set }) => set ?? ''))].toSorted((a, b) => a.localeCompare(b))
 
   const copy = (limit: KeptLimit) =>
     run(
       () => saveLimit({ ...limit, name: say`${limit.name}, own copy` }),
       () => tell(say`${limit.name} was copied to your own.`),
     )
-  const add = () =>
+  const keep = (limit: KeptLimit) =>
     once(
       async () => {
-        if (!draft) return
-        const value = readNumber(draft.value)
-        if (!draft.name.trim()) throw new Error(say`type a name by which you know the limit.`)
+        const value = readNumber(limit.value)
+        if (!limit.name.trim()) throw new Error(say`type a name by which you know the limit.`)
         if (typeof value !== 'number' || value <= 0) throw new Error(say`type a number above zero as the limit.`)
-        await saveLimit(draft)
+        await saveLimit({ ...limit, name: limit.name.trim(), set: limit.set?.trim() ?? '' })
       },
       () => setDraft(undefined),
+    )
+  const begin = (edition: string, set: string) =>
+    once(
+      async () => {
+        if (sets.includes(set)) throw new Error(say`there is a set called ${set}: give this one another name.`)
+        for (const limit of setFrom(edition, set)) await saveLimit(limit)
+      },
+      () => {
+        setDraft(undefined)
+        tell(say`${set}: the limits of ${edition} were copied.`)
+      },
     )
   const remove = (limit: KeptLimit) =>
     run(
@@ -75,86 +65,63 @@ export function KeptLimits({ limits }: { limits: readonly KeptLimit[] }) {
       {limits.length === 0 && !draft && (
         <p class="q">{say`None yet. Keep here what a permit, a program or a local amendment asks for, with its origin.`}</p>
       )}
-      <ul class="plain">
-        {limits.map((limit) => (
-          <li key={limit.id}>
-            <span>
-              <b>{limit.name}</b>{' '}
-              {say`${nameOf(limit.figure, limit.unit)} at most ${asRead(String(limit.value))} ${symbol(limit.unit)}`}{' '}
-              <span class="q">{limit.origin || say`no origin given`}</span>
-            </span>
-            {fromOffice(limit.id) ? (
-              <span class="acts">
-                <span class="q">{say`from your office`}</span>
-                <button type="button" class="b low" onClick={() => copy(limit)}>
-                  {say`Copy to my own`}
-                  <span class="vh"> {limit.name}</span>
-                </button>
-              </span>
-            ) : (
-              <span class="acts">
-                <button type="button" class="b low" onClick={() => save(say`limit ${limit.name}`, [limit])}>
-                  {say`Export`}
-                  <span class="vh"> {limit.name}</span>
-                </button>
-                <button type="button" class="b low bare" onClick={() => remove(limit)}>
-                  {say`Delete`}
-                  <span class="vh"> {limit.name}</span>
-                </button>
-              </span>
-            )}
-          </li>
-        ))}
-      </ul>
-      {draft ? (
-        <form
-          class="sheet"
-          onSubmit={(event) => {
-            event.preventDefault()
-            add()
-          }}
-        >
-          <div class="fields">
-            <TextField label={say`Name`} value={draft.name} onInput={(name) => setDraft({ ...draft, name })} />
-            <ChoiceField
-              label={say`On the figure`}
-              value={draft.figure}
-              options={figures.map((figure) => [figure, nameOf(figure, firstUnit(figure))] as const)}
-              onPick={(figure) => setDraft({ ...draft, figure, unit: firstUnit(figure) })}
-            />
-            <TextField
-              label={say`At most`}
-              mode="decimal"
-              value={draft.value}
-              onInput={(value) => setDraft({ ...draft, value })}
-            />
-            <ChoiceField
-              label={say`Unit`}
-              value={draft.unit}
-              options={(units[draft.figure] ?? []).map((unit) => [unit, symbol(unit)] as const)}
-              onPick={(unit) => setDraft({ ...draft, unit })}
-            />
-            <TextField
-              label={say`Where it stands`}
-              wide
-              value={draft.origin}
-              placeholder={say`paper, edition, clause, date`}
-              onInput={(origin) => setDraft({ ...draft, origin })}
-            />
-          </div>
-          <div class="acts">
-            <button type="submit" class="b low first">
-              {say`Keep it`}
-            </button>
-            <button type="button" class="b low bare" onClick={() => setDraft(undefined)}>
-              {say`Leave it`}
-            </button>
-          </div>
-        </form>
+      {sets.map((set) => (
+        <div key={set} class="kept-set">
+          {set && <h3>{set}</h3>}
+          <ul class="plain">
+            {limits
+              .filter((limit) => (limit.set ?? '') === set)
+              .map((limit) => (
+                <Kept
+                  key={limit.id}
+                  limit={limit}
+                  onCopy={() => copy(limit)}
+                  onExport={() => save(say`limit ${limit.name}`, [limit])}
+                  onChange={() => setDraft(limit)}
+                  onDelete={() => remove(limit)}
+                />
+              ))}
+          </ul>
+          {set && own.some((limit) => limit.set === set) && (
+            <div class="acts">
+              <button type="button" class="b low" onClick={() => setDraft({ ...blankLimit(), set })}>
+                {say`Add to this set`}
+                <span class="vh"> {set}</span>
+              </button>
+              <button
+                type="button"
+                class="b low"
+                onClick={() =>
+                  save(
+                    set,
+                    own.filter((limit) => limit.set === set),
+                  )
+                }
+              >
+                {say`Export this set`}
+                <span class="vh"> {set}</span>
+              </button>
+            </div>
+          )}
+        </div>
+      ))}
+      {draft === 'set' ? (
+        <SetForm onCopy={begin} onLeave={() => setDraft(undefined)} />
+      ) : draft ? (
+        <KeptLimitForm
+          key={draft.id}
+          begin={draft}
+          sets={sets.filter(Boolean)}
+          onKeep={keep}
+          onLeave={() => setDraft(undefined)}
+        />
       ) : (
         <div class="acts">
-          <button type="button" class="b low" onClick={() => setDraft(blank())}>
+          <button type="button" class="b low" onClick={() => setDraft(blankLimit())}>
             {say`Add a limit`}
+          </button>
+          <button type="button" class="b low" onClick={() => setDraft('set')}>
+            {say`Begin a set from an edition`}
           </button>
           {own.length > 0 && (
             <button type="button" class="b low" onClick={() => save('limits', own)}>
@@ -165,5 +132,46 @@ export function KeptLimits({ limits }: { limits: readonly KeptLimit[] }) {
       )}
       <Said said={said} />
     </section>
+  )
+}
+
+interface KeptProps {
+  limit: KeptLimit
+  onCopy: () => void
+  onExport: () => void
+  onChange: () => void
+  onDelete: () => void
+}
+
+/** One kept limit, and what can be done with it. */
+function Kept({ limit, onCopy, onExport, onChange, onDelete }: KeptProps) {
+  const { name, figure, unit, value, terms = {}, origin } = limit
+  const bound = unit === '1/h' ? asRead(value) : `${asRead(value)} ${symbol(unit)}`
+  const named = figureWords(figure, unit)
+  const act = (words: string, onClick: () => void, bare = false) => (
+    <button type="button" class={bare ? 'b low bare' : 'b low'} onClick={onClick}>
+      {words}
+      <span class="vh"> {name}</span>
+    </button>
+  )
+  return (
+    <li>
+      <span>
+        <b>{name}</b> {terms.comparison === '<' ? say`${named} less than ${bound}` : say`${named} at most ${bound}`}
+        {scopeWords(terms) && `, ${scopeWords(terms)}`} <span class="q">{origin || say`no origin given`}</span>
+      </span>
+      {fromOffice(limit.id) ? (
+        <span class="acts">
+          <span class="q">{say`from your office`}</span>
+          {act(say`Copy to my own`, onCopy)}
+        </span>
+      ) : (
+        <span class="acts">
+          {act(say`Change`, onChange)}
+          {act(say`Export`, onExport)}
+          {act(say`Delete`, onDelete, true)}
+        </span>
+      )}
+    </li>
   )
 }

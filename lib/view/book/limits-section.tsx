@@ -3,9 +3,10 @@ import { publishedLimits, type Limit } from '../../limits/index.ts'
 import { symbol } from '../../units/symbol.ts'
 import { Trouble } from './field.tsx'
 import { KeptLimits } from './kept-limits.tsx'
+import { scopeWords } from './scope-words.ts'
 import { useLive } from './use-live.ts'
-import { say, shown } from '../../words/say.ts'
 import { asRead } from '../in-locale.ts'
+import { say } from '../../words/say.ts'
 
 const groups: readonly (readonly [Limit['subject'], string])[] = [
   ['enclosure', say`Houses and buildings`],
@@ -62,7 +63,7 @@ export function LimitsSection() {
                         {limit.comparison === '<' ? `${say`below`} ` : ''}
                         <b>{asRead(String(limit.value))}</b> {limit.unit === '1/h' ? 'ACH50' : symbol(limit.unit)}
                       </td>
-                      <td>{scope(limit)}</td>
+                      <td>{scopeWords(limit)}</td>
                       <td>
                         <span class={limit.confidence === 'read' ? 'q' : 'st doubt'}>
                           {sure[limit.confidence]}, {limit.checked}
@@ -77,19 +78,4 @@ export function LimitsSection() {
       ))}
     </>
   )
-}
-
-function scope({ climateZones, condition, leakage, stages }: Limit): string {
-  const kind = leakage && (leakage === 'total' ? say`total leakage` : say`leakage to outside`)
-  // A condition often says the stage, and the kind of leakage, in better words.
-  const stage = condition ? undefined : stages?.map(shown).join(', ')
-  const known = condition?.includes(kind ?? '') ? undefined : kind
-  return [zones(climateZones), condition && asRead(condition), stage, known].filter(Boolean).join('; ')
-}
-
-function zones(climate: Limit['climateZones']): string {
-  const [first, last] = [climate?.[0], climate?.at(-1)]
-  if (first === undefined || last === undefined) return ''
-  if (first === last) return say`zone ${first}`
-  return last === first + 1 ? say`zones ${first} and ${last}` : say`zones ${first} to ${last}`
 }

@@ -15,6 +15,9 @@ import { say } from '../../words/say.ts'
 /** Before the id of a kept limit in the list. */
 const ofKept = 'kept:'
 
+/** An own limit that was typed over is no copy of a kept one. */
+const typedOver = { ownLimitOrigin: '', ownLimitTerms: {} }
+
 interface Props {
   job: Pick<Job, 'building' | 'units'>
   test: Test
@@ -38,7 +41,7 @@ export function LimitChoice({ job, test, found, offer, offers = () => true, kept
   const options: [string, string][] = [
     ['', say`none: figures and interval only`],
     ...limitsOf(job, test).map(({ id, title }): [string, string] => [id, asRead(title)]),
-    ...kept.map(({ id, name }): [string, string] => [ofKept + id, name]),
+    ...kept.map(({ id, name, set }): [string, string] => [ofKept + id, set ? `${set}: ${name}` : name]),
     ['own', say`own limit`],
   ]
   const taken = takenLimit(test, kept)
@@ -60,7 +63,7 @@ export function LimitChoice({ job, test, found, offer, offers = () => true, kept
           problem={found('limit')}
           onPick={(limit) => {
             const chosen = kept.find(({ id }) => ofKept + id === limit)
-            onTest(chosen ? takeLimit(chosen) : { limit, ownLimitOrigin: '' })
+            onTest(chosen ? takeLimit(chosen) : { limit, ...typedOver })
           }}
         />
       )}
@@ -71,7 +74,7 @@ export function LimitChoice({ job, test, found, offer, offers = () => true, kept
             fixed={offer.fixed('ownLimit')}
             value={ownLimitFigure(test)}
             options={ownFigures}
-            onPick={(figure) => onTest({ ownLimitFigure: figure, ownLimitOrigin: '' })}
+            onPick={(figure) => onTest({ ownLimitFigure: figure, ...typedOver })}
           />
           <Field
             label={say`At most`}
@@ -80,7 +83,7 @@ export function LimitChoice({ job, test, found, offer, offers = () => true, kept
             fixed={offer.fixed('ownLimit')}
             value={test.ownLimit}
             problem={found('ownLimit')}
-            onInput={(ownLimit) => onTest({ ownLimit, ownLimitOrigin: '' })}
+            onInput={(ownLimit) => onTest({ ownLimit, ...typedOver })}
           />
         </>
       )}

@@ -16,7 +16,7 @@ export function LimitField() {
       test={test}
       found={useFound()}
       offer={everything}
-      kept={keptLimitsFor(test, limits)}
+      kept={keptLimitsFor(job, test, limits)}
       onTest={editTest}
     />
   )
