@@ -124,14 +124,20 @@ export function wholeBudget(sheet: Sheet, readings: readonly Reading[], found: E
 
   const parts = (shares: readonly number[]): Part[] => {
     const byRange = new Map<string, number>()
-    shares.forEach((share, index) => byRange.set(ranges[index]!, (byRange.get(ranges[index]!) ?? 0) + share))
-    const sum = (of: readonly number[]) => Math.abs(total(shares.map((share, index) => share * of[index]!)))
-    const one = sum(carried)
-    const own = total(shares.map((share, index) => share ** 2 * variances[index]!))
-    const alike = Math.min(1, factor) * own + even * total(shares.map((share) => share ** 2))
+    let [gauges, one, own, squares] = [0, 0, 0, 0]
+    for (let index = 0; index < shares.length; index++) {
+      const share = shares[index]!
+      byRange.set(ranges[index]!, (byRange.get(ranges[index]!) ?? 0) + share)
+      gauges += share * gauge[index]!
+      one += share * carried[index]!
+      own += share ** 2 * variances[index]!
+      squares += share ** 2
+    }
+    one = Math.abs(one)
+    const alike = Math.min(1, factor) * own + even * squares
     return [
       { part: 'device', u: flow * Math.hypot(...byRange.values()), common: 'range' },
-      { part: 'gauge', u: sum(gauge), common: 'test' },
+      { part: 'gauge', u: Math.abs(gauges), common: 'test' },
       { part: 'baseline', u: one * baseline.mean * Math.sqrt(wind), common: 'test', freedom },
       { part: 'drift', u: one * baseline.drift, common: 'test' },
       {

@@ -36,7 +36,6 @@ const close = 1e-14
 const mostTurns = 200
 
 interface Middle {
-  share: number[]
   meanX: number
   meanY: number
   /** Weighted squares about the middle. */
@@ -47,22 +46,26 @@ interface Middle {
   weight: number
 }
 
+const weightOf = ({ ux, uy }: UncertainPoint, slope: number): number => 1 / (uy * uy + slope * slope * ux * ux)
+
 function middleOf(points: readonly UncertainPoint[], slope: number): Middle {
-  const weights = points.map(({ ux, uy }) => 1 / (uy * uy + slope * slope * ux * ux))
-  const weight = weights.reduce((sum, one) => sum + one, 0)
-  const share = weights.map((one) => one / weight)
-  let [meanX, meanY] = [0, 0]
-  for (const [at, { x, y }] of points.entries()) {
-    meanX += share[at]! * x
-    meanY += share[at]! * y
+  let [weight, sumX, sumY] = [0, 0, 0]
+  for (const point of points) {
+    const own = weightOf(point, slope)
+    weight += own
+    sumX += own * point.x
+    sumY += own * point.y
   }
+  const [meanX, meanY] = [sumX / weight, sumY / weight]
   let [squaresX, squaresY, products] = [0, 0, 0]
-  for (const [at, { x, y }] of points.entries()) {
-    squaresX += weights[at]! * (x - meanX) ** 2
-    squaresY += weights[at]! * (y - meanY) ** 2
-    products += weights[at]! * (x - meanX) * (y - meanY)
+  for (const point of points) {
+    const own = weightOf(point, slope)
+    const [x, y] = [point.x - meanX, point.y - meanY]
+    squaresX += own * x * x
+    squaresY += own * y * y
+    products += own * x * y
   }
-  return { share, meanX, meanY, squaresX, squaresY, products, weight }
+  return { meanX, meanY, squaresX, squaresY, products, weight }
 }
 
 /**
@@ -106,7 +109,8 @@ function slopeOf({ squaresX, squaresY, products }: Middle): number {
 }
 
 function lineOf(points: readonly UncertainPoint[], slope: number): OrganicLine {
-  const { share, meanX, meanY, squaresX, squaresY, weight } = middleOf(points, slope)
+  const { meanX, meanY, squaresX, squaresY, weight } = middleOf(points, slope)
+  const share = points.map((point) => weightOf(point, slope) / weight)
   const byX = points.map(({ x }, at) => (-slope * share[at]! * weight * (x - meanX)) / squaresX)
   const byY = points.map(({ y }, at) => (slope * share[at]! * weight * (y - meanY)) / squaresY)
   let [slopeSquare, interceptSquare, covariance, off] = [0, 0, 0, 0]
