@@ -23,6 +23,21 @@ function eachOf(schema: $ZodType): $ZodType | undefined {
   return def.type === 'array' ? def.element : def.type === 'record' ? def.valueType : undefined
 }
 
+interface Known {
+  /** What stands under each key; of a list or a record nothing. */
+  shape: Record<string, $ZodType>
+  each: $ZodType | undefined
+}
+
+const looked = new WeakMap<$ZodType, Known>()
+
+/** A sheet has many points of one schema: each schema is taken apart once. */
+function knownOf(schema: $ZodType): Known {
+  const known = looked.get(schema) ?? { shape: shapeOf(schema), each: eachOf(schema) }
+  looked.set(schema, known)
+  return known
+}
+
 /** How many letters have to be changed, added, dropped or swapped with the next: the optimal string alignment distance. */
 function distance(one: string, other: string): number {
   const rows = [Array.from({ length: other.length + 1 }, (_, at) => at)]
@@ -68,22 +83,34 @@ function nearest(key: string, known: readonly string[]): string {
  *
  * @param input anything; values that are undefined count as not there
  */
-export function unknownKeys(input: unknown, schema: $ZodType, root: $ZodType = schema, above: Path = []): SheetIssue[] {
-  if (typeof input !== 'object' || input === null) return []
-  const each = eachOf(schema)
-  if (each)
-    return Object.entries(input).flatMap(([key, value]) =>
-      unknownKeys(value, each, root, [...above, Array.isArray(input) ? Number(key) : key]),
-    )
-  const shape = shapeOf(schema)
+export function unknownKeys(input: unknown, schema: $ZodType, root: $ZodType = schema): SheetIssue[] {
+  const issues: SheetIssue[] = []
+  const look = (value: unknown, at: $ZodType, above: Path): void => {
+    if (typeof value !== 'object' || value === null) return
+    const { each, shape } = knownOf(at)
+    const list = Array.isArray(value)
+    for (const key in value) {
+      if (!Object.hasOwn(value, key)) continue
+      const below = (value as Record<string, unknown>)[key]
+      // Numbers and words hold no keys.
+      const leaf = typeof below !== 'object' || below === null
+      if (each) {
+        if (!leaf) look(below, each, [...above, list ? Number(key) : key])
+      } else if (!list && below !== undefined) {
+        if (!Object.hasOwn(shape, key)) issues.push(...unknown(key, above, shape, root))
+        else if (!leaf) look(below, shape[key]!, [...above, key])
+      }
+    }
+  }
+  look(input, schema, [])
+  return issues
+}
+
+function unknown(key: string, above: Path, shape: Record<string, $ZodType>, root: $ZodType): SheetIssue[] {
   const known = Object.keys(shape)
-  if (known.length === 0 || Array.isArray(input)) return []
-  return Object.entries(input).flatMap(([key, value]): SheetIssue[] => {
-    if (value === undefined) return []
-    const path = [...above, key]
-    if (Object.hasOwn(shape, key)) return unknownKeys(value, shape[key]!, root, path)
-    const right = placeOf(root, key) ?? [...above, nearest(key, known)].join('.')
-    const message = say`${path.join('.').slice(0, 2 * MOST)}: did you mean ${right}?`
-    return [{ path, code: 'unknown key', message }]
-  })
+  if (known.length === 0) return []
+  const path = [...above, key]
+  const right = placeOf(root, key) ?? [...above, nearest(key, known)].join('.')
+  const message = say`${path.join('.').slice(0, 2 * MOST)}: did you mean ${right}?`
+  return [{ path, code: 'unknown key', message }]
 }
