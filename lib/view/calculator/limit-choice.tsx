@@ -1,7 +1,6 @@
-import { takeLimit, takenLimit } from '../../job/kept-limit.ts'
 import { takesOnePointFactor } from '../../job/one-point-factor.ts'
 import { ownLimitFigure, ownLimitFigures, ownLimitUnit } from '../../job/own-limit.ts'
-import type { Job, KeptLimit, Test } from '../../job/schema.ts'
+import type { Job, Test } from '../../job/schema.ts'
 import { limitsOf } from '../../job/verdict.ts'
 import { askFactor, publishedLimit } from '../../limits/index.ts'
 import { wordOf } from '../../reduce/figures/index.ts'
@@ -12,11 +11,17 @@ import type { Offer } from './sheet-fields.tsx'
 import { asRead } from '../in-locale.ts'
 import { say } from '../../words/say.ts'
 
-/** Before the id of a kept limit in the list. */
-const ofKept = 'kept:'
-
 /** An own limit that was typed over is no copy of a kept one. */
 const typedOver = { ownLimitOrigin: '', ownLimitTerms: {} }
+
+/** Limits that the owner keeps and that fit the test, as the list has them. */
+export interface KeptOptions {
+  options: readonly (readonly [id: string, words: string])[]
+  /** The one that the test was given. */
+  taken: string | undefined
+  /** What the test holds when it is given this one; nothing for an id of another list. */
+  take: (id: string) => Partial<Test> | undefined
+}
 
 interface Props {
   job: Pick<Job, 'building' | 'units'>
@@ -25,26 +30,24 @@ interface Props {
   offer: Offer
   /** Whether a limit is offered: its id, or `own`. */
   offers?: (limit: string) => boolean
-  /** Limits that the owner keeps and that fit the test. */
-  kept?: readonly KeptLimit[]
+  kept?: KeptOptions
   onTest: (patch: Partial<Test>) => void
 }
 
 /** Which limit the test is compared with, and whether a one-point result is multiplied before. */
-export function LimitChoice({ job, test, found, offer, offers = () => true, kept = [], onTest }: Props) {
+export function LimitChoice({ job, test, found, offer, offers = () => true, kept, onTest }: Props) {
   const { sheet } = test
   const ownUnit = ownLimitUnit(test)
   const ownFigures = ownLimitFigures[sheet.subject].map((id): [string, string] => [
     id,
     wordOf(id, ownLimitUnit({ ...test, ownLimitFigure: id })),
   ])
-  const options: [string, string][] = [
+  const options: (readonly [string, string])[] = [
     ['', say`none: figures and interval only`],
     ...limitsOf(job, test).map(({ id, title }): [string, string] => [id, asRead(title)]),
-    ...kept.map(({ id, name, set }): [string, string] => [ofKept + id, set ? `${set}: ${name}` : name]),
+    ...(kept?.options ?? []),
     ['own', say`own limit`],
   ]
-  const taken = takenLimit(test, kept)
   const offered = options.filter(([id]) => id === test.limit || offers(id))
   // A limit that was chosen stays in the list when the zone or the stage no longer fits it.
   if (!offered.some(([id]) => id === test.limit))
@@ -58,13 +61,10 @@ export function LimitChoice({ job, test, found, offer, offers = () => true, kept
           label={say`Limit`}
           wide
           fixed={fixed}
-          value={taken ? ofKept + taken.id : test.limit}
+          value={kept?.taken ?? test.limit}
           options={offered}
           problem={found('limit')}
-          onPick={(limit) => {
-            const chosen = kept.find(({ id }) => ofKept + id === limit)
-            onTest(chosen ? takeLimit(chosen) : { limit, ...typedOver })
-          }}
+          onPick={(limit) => onTest(kept?.take(limit) ?? { limit, ...typedOver })}
         />
       )}
       {offer.shows('ownLimit') && test.limit === 'own' && (

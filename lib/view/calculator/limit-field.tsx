@@ -1,23 +1,27 @@
 import { listLimits } from '../../book/limits.ts'
-import { keptLimitsFor } from '../../job/kept-limit.ts'
+import { keptLimitsFor, takeLimit, takenLimit } from '../../job/kept-limit.ts'
 import { useLive } from '../book/use-live.ts'
-import { LimitChoice } from './limit-choice.tsx'
+import { type KeptOptions, LimitChoice } from './limit-choice.tsx'
 import { everything } from './sheet-fields.tsx'
 import { useBench, useDeskContext, useFound } from './use-context.ts'
+
+/** Before the id of a kept limit in the list. */
+const ofKept = 'kept:'
 
 /** The limit of the open test: a published one, one that is kept in the book, or one that is typed. */
 export function LimitField() {
   const { job } = useDeskContext()
   const { test, editTest } = useBench()
   const limits = useLive(listLimits, ['limits']).value ?? []
-  return (
-    <LimitChoice
-      job={job}
-      test={test}
-      found={useFound()}
-      offer={everything}
-      kept={keptLimitsFor(job, test, limits)}
-      onTest={editTest}
-    />
-  )
+  const fitting = keptLimitsFor(job, test, limits)
+  const taken = takenLimit(test, fitting)
+  const kept: KeptOptions = {
+    options: fitting.map(({ id, name, set }) => [ofKept + id, set ? `${set}: ${name}` : name]),
+    taken: taken && ofKept + taken.id,
+    take: (picked) => {
+      const chosen = fitting.find(({ id }) => ofKept + id === picked)
+      return chosen && takeLimit(chosen)
+    },
+  }
+  return <LimitChoice job={job} test={test} found={useFound()} offer={everything} kept={kept} onTest={editTest} />
 }
