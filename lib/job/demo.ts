@@ -1,7 +1,7 @@
 /** An invented job to look around with. No such place, person or company is meant. */
 import { emptyDevice, emptyJob, emptyPoint, emptyTest, emptyTester } from './empty.ts'
 import type { Device, Job, Test, Tester, TypedPoint } from './schema.ts'
-import { readNumber } from '../units/read.ts'
+import { writesComma } from '../units/comma.ts'
 import { unitSets } from './units.ts'
 
 const DEVICE = 'demo-device'
@@ -34,7 +34,7 @@ export const demoDevice = (): Device => ({
 })
 
 /** With its thousands parted, unless that could be taken for a decimal. */
-const parted = (text: string): string => (typeof readNumber(text) === 'number' ? text : text.replace(',', ''))
+const parted = (text: string): string => (writesComma() ? text.replace(',', '') : text)
 
 const point = (pressure: string, flow: string, range: string): TypedPoint => ({
   ...emptyPoint(),

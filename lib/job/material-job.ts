@@ -1,5 +1,7 @@
 /** The fields of a building and of its tester that a form can be filled with. */
 import type { Item } from '../form/material.ts'
+import { marksIn } from '../units/comma.ts'
+import type { Marks } from '../units/marks.ts'
 import { cellValue, typedDecimals, unitAt } from './cells.ts'
 import { choices } from './options.ts'
 import type { Building, Job, Tester } from './schema.ts'
@@ -31,8 +33,15 @@ export function choiceItem(
 }
 
 /** The number of a typed cell, with the decimals it was typed with; nothing when it is empty or bad. */
-export function quantityItem(label: string, group: string, path: string, text: string, unit: string): Item | undefined {
-  const { value } = cellValue(text, path, unit)
+export function quantityItem(
+  label: string,
+  group: string,
+  path: string,
+  text: string,
+  unit: string,
+  marks?: Marks,
+): Item | undefined {
+  const { value } = cellValue(text, path, unit, { marks })
   if (value === undefined) return undefined
   return { kind: 'quantity', label, group, value, unit, decimals: typedDecimals(text, value) ?? 2 }
 }
@@ -57,7 +66,7 @@ export function jobItems({ building, units }: Job): Items {
   const text = (label: string, field: keyof Building) => textItem(label, group, building[field] ?? '')
   const number = (label: string, field: keyof Building) => {
     const path = `building.${field}`
-    return quantityItem(label, group, path, building[field] ?? '', unitAt(path, units))
+    return quantityItem(label, group, path, building[field] ?? '', unitAt(path, units), marksIn(units))
   }
   return known({
     'job/address': textItem(term`address in one line`, group, addressLine(building)),

@@ -5,6 +5,7 @@ import { unitAt } from './cells.ts'
 import { figureItems } from './material-figures.ts'
 import { choiceItem, dateItem, known, quantityItem, textItem } from './material-job.ts'
 import { choices } from './options.ts'
+import { marksAt } from './read.ts'
 import type { ReducedTest } from './reduce.ts'
 import type { Device, Test } from './schema.ts'
 import type { KnownTest } from './together.ts'
@@ -17,8 +18,9 @@ type Items = Record<string, Item>
 export function testItems({ test, of, key: role, reduced }: KnownTest, devices: Device[]): Items {
   const { sheet: typed, units } = test
   const { report } = reduced
+  const marks = marksAt(typed, units)
   const typedNumber = (label: string, path: string, text: string) =>
-    quantityItem(label, role, path, text, unitAt(path, units))
+    quantityItem(label, role, path, text, unitAt(path, units), marks(path))
   return {
     ...(report && figureItems(role, report.figures, verdictOf(of, test, report.figures))),
     ...known({
@@ -70,6 +72,7 @@ function readingItems(test: Test, role: string, { sheet, points }: ReducedTest, 
           `points.${only?.row}.${field}`,
           typed[field],
           field === 'flow' ? test.units.flow : 'Pa',
+          marksAt(test.sheet, test.units)(`points.${only?.row}.${field}`),
         )
       : undefined
   return known({

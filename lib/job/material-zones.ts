@@ -1,6 +1,7 @@
 /** What the zones beside the house come to, as a form can be filled with it. */
 import type { Item } from '../form/material.ts'
 import { decimalsOf } from '../reduce/figures/index.ts'
+import { marksIn } from '../units/comma.ts'
 import { known, quantityItem } from './material-job.ts'
 import type { Test } from './schema.ts'
 import { readZone } from './zones.ts'
@@ -25,7 +26,7 @@ export function zoneItems({ zones = [], units }: Test, role: string): Record<str
     const flow = (label: string, value: number | undefined) =>
       number(label, value, units.flow, decimalsOf('flow-50', units.flow))
     const pressure = (label: string, field: 'houseZone' | 'zoneOutdoors') =>
-      quantityItem(label, group, `zones.${at}.${field}`, typed[field], 'Pa')
+      quantityItem(label, group, `zones.${at}.${field}`, typed[field], 'Pa', marksIn(units))
     const found = known({
       'zone-house': number(term`house-to-outdoors pressure`, house, 'Pa', 0),
       'zone-house-pressure': pressure(term`house-to-zone pressure`, 'houseZone'),

@@ -1,5 +1,6 @@
 /** Reads the ranges of a device that a test uses. */
 import type { Range } from '../sheet/schema.ts'
+import { marksIn } from '../units/comma.ts'
 import { convert } from '../units/convert.ts'
 import { cellValue, nameOf } from './cells.ts'
 import type { Problem } from './problem.ts'
@@ -26,7 +27,11 @@ export function readRanges(
       const remedy = needed
         ? say`from the certificate; until then the points read with range ${name} are left out`
         : say`or empty the cell`
-      const { value, problem } = cellValue(typed[field], path, unit, { range: name, remedy })
+      const { value, problem } = cellValue(typed[field], path, unit, {
+        range: name,
+        remedy,
+        marks: marksIn(device),
+      })
       if (problem) problems.push(problem)
       else if (value === undefined && needed) {
         const message = say`${nameOf(path, name)}: nothing typed. Type it under devices, ${remedy}.`

@@ -1,6 +1,7 @@
 /** Turns the typed cells of a test into the sheet that the figures are computed from. */
 import { usualInstrument } from '../reduce/uncertainty.ts'
 import type { Point, Sheet } from '../sheet/schema.ts'
+import { marksIn } from '../units/comma.ts'
 import { marksOf, type Marks } from '../units/marks.ts'
 import { convert } from '../units/convert.ts'
 import { cellValue, nameOf, unitAt } from './cells.ts'
@@ -8,7 +9,7 @@ import { quote } from './read-cell.ts'
 import { reasonOf } from './left-out.ts'
 import type { Problem } from './problem.ts'
 import { readRanges } from './ranges.ts'
-import type { Building, Device, Job, Test, TypedPoint, TypedSheet } from './schema.ts'
+import type { Building, Device, Job, Test, TypedPoint, TypedSheet, TypedUnits } from './schema.ts'
 import { say } from '../words/say.ts'
 
 export interface ReadTest {
@@ -32,8 +33,9 @@ class Reader {
   readonly problems: Problem[] = []
   readonly #marks: (path: string) => Marks
 
-  constructor(sheet: TypedSheet) {
-    this.#marks = marksAt(sheet)
+  /** @param marks of the cell at a path */
+  constructor(marks: (path: string) => Marks) {
+    this.#marks = marks
   }
 
   /** The number in a cell, in `unit`; nothing when the cell is empty or bad. */
@@ -44,6 +46,11 @@ class Reader {
     })
     if (problem) this.problems.push(problem)
     return value
+  }
+
+  /** One whose problems are not told. */
+  apart(): Reader {
+    return new Reader(this.#marks)
   }
 
   missing(path: string, message: string): void {
@@ -67,7 +74,8 @@ function present<T extends object>(entries: T): { [K in keyof T]?: Exclude<T[K],
  * cell outside the rows is left out and named, so that the figures that do not need it still show.
  */
 export function readTest(job: Pick<Job, 'units' | 'building'>, test: Test, devices: Device[]): ReadTest {
-  const reader = new Reader(test.sheet)
+  const marks = marksAt(test.sheet, test.units)
+  const reader = new Reader((path) => (path.startsWith('building.') ? marksIn(job.units) : marks(path)))
   const { sheet: typed, units } = test
   const device = devices.find(({ id }) => id === typed.device)
   const { points, rows, apart, ranges } = readPoints(reader, test, device)
@@ -125,12 +133,12 @@ export function readTest(job: Pick<Job, 'units' | 'building'>, test: Test, devic
 
 const numbersIn = ({ pressure, flow, devicePressure }: TypedPoint) => [pressure, flow, devicePressure]
 
-/** The decimal mark at a path of the readings: that of its row, else that of all rows; none elsewhere. */
-export function marksAt({ points }: Pick<TypedSheet, 'points'>): (path: string) => Marks {
+/** The decimal mark at a path of a test: that of its row, else that of all rows, else what is known of all its cells. */
+export function marksAt({ points }: Pick<TypedSheet, 'points'>, units: TypedUnits): (path: string) => Marks {
   const all = marksOf(points.flatMap(numbersIn))
   return (path) => {
     const point = points[Number(/^points\.(\d+)\./.exec(path)?.[1])]
-    return point && (marksOf(numbersIn(point)) ?? all)
+    return (point && (marksOf(numbersIn(point)) ?? all)) ?? marksIn(units)
   }
 }
 
@@ -159,7 +167,7 @@ function readPoints(reader: Reader, test: Test, device: Device | undefined): Poi
     const path = `points.${row}`
     const left = reasonOf(point) !== ''
     // Nothing is asked of a point that is not reduced.
-    const ask = left ? new Reader(typed) : reader
+    const ask = left ? reader.apart() : reader
     const pressure = rowValue(ask, point.pressure, `${path}.pressure`, 'Pa', say`pressure`)
     const place = byDevice
       ? readDevicePoint(ask, point, path, device, ranges)

@@ -13,6 +13,8 @@ export const typedUnitsSchema = z.object({
   flow: z.enum(['cfm', 'm3/h', 'L/s']),
   temperature: z.enum(['degF', 'degC']),
   length: z.enum(['ft', 'm']),
+  /** Present once a person whose language writes a decimal comma has typed among them. */
+  decimal: z.optional(z.enum(['comma'])),
 })
 
 export const buildingSchema = z.object({
@@ -170,6 +172,8 @@ export const deviceSchema = z.object({
   intervalMonths: cell,
   flowUnit: z.enum(['cfm', 'm3/h', 'L/s']),
   calibrationDensity: cell,
+  /** As of typed units. */
+  decimal: z.optional(z.enum(['comma'])),
   ranges: z.array(z.object({ name: cell, coefficient: cell, exponent: cell, minPressure: cell, maxPressure: cell })),
 })
 

@@ -1,5 +1,6 @@
 /** Switches the units of typed cells and back, so that nothing typed is lost. */
 import { convert } from '../units/convert.ts'
+import { marksIn } from '../units/comma.ts'
 import type { Marks } from '../units/marks.ts'
 import { readNumber } from '../units/read.ts'
 import { write } from '../units/write.ts'
@@ -28,9 +29,21 @@ const BUILDING_CELLS = [
 const SHEET_CELLS = ['indoor', 'outdoor', 'airHandlerFlow'] as const
 const MOST_DECIMALS = 12
 
+/** Other units; that a decimal comma may have been typed stays. */
+const inUnits = ({ decimal }: TypedUnits, units: TypedUnits): TypedUnits => ({ ...units, ...(decimal && { decimal }) })
+
+const withComma = (units: TypedUnits): TypedUnits => (units.decimal ? units : { ...units, decimal: 'comma' })
+
+/** A job that a person has typed in whose language writes a decimal comma. */
+export const typedWithComma = (job: Job): Job => ({
+  ...job,
+  units: withComma(job.units),
+  tests: job.tests.map((test) => ({ ...test, units: withComma(test.units) })),
+})
+
 /** A job and all its tests in other units. */
 export function switchUnits(job: Job, units: TypedUnits): Job {
-  const switched = new Switch(job.converted)
+  const switched = new Switch(job.converted, () => marksIn(job.units))
   const building = { ...job.building }
   for (const field of BUILDING_CELLS) {
     const path = `building.${field}`
@@ -40,7 +53,7 @@ export function switchUnits(job: Job, units: TypedUnits): Job {
   }
   return {
     ...job,
-    units: { ...units },
+    units: inUnits(job.units, units),
     building,
     tests: job.tests.map((test) => switchTestUnits(test, units)),
     converted: switched.converted,
@@ -49,7 +62,7 @@ export function switchUnits(job: Job, units: TypedUnits): Job {
 
 /** A test in other units; the building keeps the units of its job. */
 export function switchTestUnits(test: Test, units: TypedUnits): Test {
-  const switched = new Switch(test.converted, marksAt(test.sheet))
+  const switched = new Switch(test.converted, marksAt(test.sheet, test.units))
   const to = (path: string, text: string) => switched.cell(path, text, unitAt(path, test.units), unitAt(path, units))
   const sheet = { ...test.sheet }
   for (const field of SHEET_CELLS) sheet[field] = to(field, sheet[field])
@@ -67,7 +80,7 @@ export function switchTestUnits(test: Test, units: TypedUnits): Test {
   return {
     ...test,
     ...(zones && { zones }),
-    units: { ...units },
+    units: inUnits(test.units, units),
     sheet,
     instrumentFigure: to('instrumentFigure', test.instrumentFigure),
     ownLimit: switched.cell('ownLimit', test.ownLimit, ownLimitUnit(test), ownLimitUnit({ ...test, units })),
@@ -84,7 +97,7 @@ class Switch {
 
   readonly #marks: (path: string) => Marks
 
-  constructor(before: Converted, marks: (path: string) => Marks = () => undefined) {
+  constructor(before: Converted, marks: (path: string) => Marks) {
     this.#before = before
     this.#marks = marks
     for (const [path, memory] of Object.entries(before)) {

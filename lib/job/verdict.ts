@@ -11,6 +11,7 @@ import {
   verdict,
   type Withheld,
 } from '../limits/index.ts'
+import { marksIn } from '../units/comma.ts'
 import { convert } from '../units/convert.ts'
 import { cellValue, unitAt } from './cells.ts'
 import { ownLimitFigure, ownLimitUnit } from './own-limit.ts'
@@ -76,7 +77,7 @@ const NEEDS: Record<string, { path: string; cell: string; figure: string }> = {
 export function scopeOf({ building, units }: Known, test: Test, mean = false): Scope {
   const { subject, procedure, direction, ductLeakage } = test.sheet
   const unit = unitAt('building.volume', units)
-  const { value: volume } = cellValue(building.volume, 'building.volume', unit)
+  const { value: volume } = cellValue(building.volume, 'building.volume', unit, { marks: marksIn(units) })
   return {
     subject,
     procedure,
@@ -97,7 +98,7 @@ export function limitOf(test: Test): { limit?: Limit; problems: Problem[] } {
   if (test.limit === '') return { problems: [] }
   if (test.limit === 'own') {
     const unit = ownLimitUnit(test)
-    const { value, problem } = cellValue(test.ownLimit, 'ownLimit', unit)
+    const { value, problem } = cellValue(test.ownLimit, 'ownLimit', unit, { marks: marksIn(test.units) })
     if (value !== undefined) {
       const limit = ownLimit(ownLimitFigure(test), value, unit)
       const origin = test.ownLimitOrigin

@@ -2,6 +2,7 @@
 import type { CheckResult } from '../reduce/report.ts'
 import { short } from '../reduce/say.ts'
 import { type ZoneLeakage, zoneLeakage, type ZonePressures, zonePressures, type ZoneRatio } from '../reduce/zones.ts'
+import { marksIn } from '../units/comma.ts'
 import { cellValue, nameOf, unitAt } from './cells.ts'
 import type { Problem } from './problem.ts'
 import type { TypedUnits, TypedZone } from './schema.ts'
@@ -33,7 +34,7 @@ export function readZone(typed: TypedZone, at: number, units: TypedUnits): ReadZ
     problems.push({ path: pathOf(field), code, severity, message: `${nameOf(pathOf(field))}: ${message}` })
   const read = (field: Exclude<keyof TypedZone, 'name'>) => {
     const path = pathOf(field)
-    const { value, problem } = cellValue(typed[field], path, unitAt(path, units))
+    const { value, problem } = cellValue(typed[field], path, unitAt(path, units), { marks: marksIn(units) })
     if (problem) problems.push(problem)
     return value
   }

@@ -15,16 +15,6 @@ const spaces = /[\s\u00A0\u2009\u202F]/
 /** Thousands to one, a decimal with three places to another. */
 const eitherWay = /^([1-9]\d{0,2})[.,](\d{3})$/
 
-let comma = false
-
-/**
- * Whether whoever types writes a decimal comma: then a comma or point before three digits is asked about, not guessed.
- * What is kept is read without this, so that it means the same to everybody.
- */
-export const readWithComma = (yes: boolean): void => {
-  comma = yes
-}
-
 /**
  * A number as typed: a minus sign of any kind, thousands separators, and a decimal point or comma. One comma before
  * exactly three digits is a thousands separator (`1,020`), unless a lone zero stands before it (`0,650`).
@@ -40,7 +30,7 @@ export function readNumber(text: string, marks?: Marks): number | NumberProblem 
   const { sign, body } = signOf(trimmed)
   const either = eitherWay.exec(body)
   if (either && marks === 'comma' && body.includes('.')) return sign * Number(body.replace('.', ''))
-  const [, whole, part] = ((comma || marks === 'comma' || marks === 'both') && either) || []
+  const [, whole, part] = ((marks === 'comma' || marks === 'both') && either) || []
   if (whole !== undefined && part !== undefined) {
     const message = say`“${trimmed}” can be read two ways: type ${whole + part} or ${`${whole},${part}0`}.`
     return { code: 'two ways', message }

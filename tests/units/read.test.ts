@@ -1,6 +1,6 @@
 import * as fc from 'fast-check'
-import { afterAll, beforeAll, describe, expect, it, test } from 'vitest'
-import { readNumber, readWithComma } from '../../lib/units/read.ts'
+import { describe, expect, it, test } from 'vitest'
+import { readNumber } from '../../lib/units/read.ts'
 
 test.each([
   ['433', 433],
@@ -61,9 +61,6 @@ test('any text gives a finite number or a reason', () => {
 })
 
 describe('where a decimal comma is written', () => {
-  beforeAll(() => readWithComma(true))
-  afterAll(() => readWithComma(false))
-
   it.each([
     ['51,3', 51.3],
     ['0,650', 0.65],
@@ -72,19 +69,19 @@ describe('where a decimal comma is written', () => {
     ['1.234.567', 1234567],
     ['4,8160', 4.816],
   ])('%s is %d', (text, value) => {
-    expect(readNumber(text)).toBe(value)
+    expect(readNumber(text, 'both')).toBe(value)
   })
 
   it.each(['1,020', '1.020', '-51,300', '15.810'])('%s can be read two ways, and is named', (text) => {
-    expect(readNumber(text)).toMatchObject({
+    expect(readNumber(text, 'both')).toMatchObject({
       code: 'two ways',
       message: expect.stringContaining(text.replace('-', '')),
     })
   })
 
   it('names what to type instead, and takes both', () => {
-    expect(readNumber('1,020')).toMatchObject({ message: '“1,020” can be read two ways: type 1020 or 1,0200.' })
-    expect([readNumber('1020'), readNumber('1,0200')]).toEqual([1020, 1.02])
+    expect(readNumber('1,020', 'both')).toMatchObject({ message: '“1,020” can be read two ways: type 1020 or 1,0200.' })
+    expect([readNumber('1020', 'both'), readNumber('1,0200', 'both')]).toEqual([1020, 1.02])
   })
 })
 

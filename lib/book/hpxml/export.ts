@@ -6,6 +6,7 @@ import { takesOnePointFactor } from '../../job/one-point-factor.ts'
 import { reduceTest, type ReducedTest } from '../../job/reduce.ts'
 import type { Device, Job, Test } from '../../job/schema.ts'
 import { baselineOf } from '../../reduce/baseline.ts'
+import { marksIn } from '../../units/comma.ts'
 import { convert } from '../../units/convert.ts'
 import { namespace, schemaVersion, type eventTypes } from './standard.ts'
 import { node, withAttribute, writeNode, type Node } from './xml.ts'
@@ -23,7 +24,7 @@ const isoDay = (text: string): string | undefined => (/^\d{4}-\d{2}-\d{2}$/.test
 function typed(job: Job, field: 'floorArea' | 'volume' | 'bedrooms' | 'stories' | 'height', to: string) {
   const path = `building.${field}`
   const from = unitAt(path, job.units)
-  const { value } = cellValue(job.building[field], path, from)
+  const { value } = cellValue(job.building[field], path, from, { marks: marksIn(job.units) })
   return value === undefined ? undefined : convert(value, from, to)
 }
 
@@ -83,7 +84,9 @@ function measurement(job: Job, { test, reduced, id }: Made, unit: 'CFM' | 'ACH')
   const first = unit === 'CFM'
   const size = (value: number | undefined, power: '' | '3') =>
     number(value === undefined ? undefined : convert(value, `${sheet.units.length}${power}`, `ft${power}`))
-  const outside = sheet.air?.outdoor ?? cellValue(test.sheet.outdoor, 'outdoor', test.units.temperature).value
+  const outside =
+    sheet.air?.outdoor ??
+    cellValue(test.sheet.outdoor, 'outdoor', test.units.temperature, { marks: marksIn(test.units) }).value
   return node('AirInfiltrationMeasurement', [
     withAttribute('SystemIdentifier', 'id', first ? id : `${id}-air-changes`),
     node('Date', isoDay(test.date)),

@@ -2,6 +2,7 @@
 import { wordOf } from '../../reduce/figures/index.ts'
 import type { CheckResult, Report } from '../../reduce/report.ts'
 import { symbol } from '../../units/symbol.ts'
+import { marksIn } from '../../units/comma.ts'
 import { write } from '../../units/write.ts'
 import { cellValue } from '../cells.ts'
 import type { Test } from '../schema.ts'
@@ -11,7 +12,9 @@ const AGREES = 0.02
 
 /** Source: two percent of agreement is common practice, no source. */
 export function instrumentFigure(test: Test, figures: Report['figures']): CheckResult[] {
-  const { value } = cellValue(test.instrumentFigure, 'instrumentFigure', test.units.flow)
+  const { value } = cellValue(test.instrumentFigure, 'instrumentFigure', test.units.flow, {
+    marks: marksIn(test.units),
+  })
   const [raw, corrected] =
     test.sheet.subject === 'ducts' ? ['duct-flow-25-as-read', 'duct-flow-25'] : ['flow-50-as-read', 'flow-50']
   const [asRead, standard] = [figures[raw], figures[corrected]]

@@ -2,6 +2,7 @@ import { useRef, useState } from 'preact/hooks'
 import { saveDevice } from '../../book/devices.ts'
 import { emptyRange } from '../../job/empty.ts'
 import type { Device } from '../../job/schema.ts'
+import { writesComma } from '../../units/comma.ts'
 import { symbol } from '../../units/symbol.ts'
 import { type DeviceRange, RangesTable } from '../calculator/ranges-table.tsx'
 import { asRead } from '../in-locale.ts'
@@ -29,7 +30,7 @@ export function DeviceForm({ device, onDelete }: { device: Device; onDelete: () 
   const { said, tell } = useSaid()
 
   const edit = (patch: Partial<Device>) => {
-    const next = { ...latest.current, ...patch }
+    const next = { ...latest.current, ...patch, ...(writesComma() && { decimal: 'comma' as const }) }
     latest.current = next
     setDraft(next)
     saveDevice(next).then(

@@ -4,6 +4,7 @@ import { deleteLimit, restoreLimit, saveLimit } from '../../book/limits.ts'
 import { fromOffice } from '../../book/office.ts'
 import { setFrom } from '../../job/kept-limit.ts'
 import type { KeptLimit } from '../../job/schema.ts'
+import { writesComma } from '../../units/comma.ts'
 import { readNumber } from '../../units/read.ts'
 import { symbol } from '../../units/symbol.ts'
 import { DamagedKept } from './damaged-kept.tsx'
@@ -32,8 +33,9 @@ export function KeptLimits({ limits }: { limits: readonly KeptLimit[] }) {
   const keep = (limit: KeptLimit) =>
     once(
       async () => {
-        const value = readNumber(limit.value)
+        const value = readNumber(limit.value, writesComma() ? 'both' : undefined)
         if (!limit.name.trim()) throw new Error(say`type a name by which you know the limit.`)
+        if (typeof value !== 'number' && value.code === 'two ways') throw new Error(value.message)
         if (typeof value !== 'number' || value <= 0) throw new Error(say`type a number above zero as the limit.`)
         await saveLimit({ ...limit, name: limit.name.trim(), set: limit.set?.trim() ?? '' })
       },

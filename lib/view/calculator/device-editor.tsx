@@ -8,6 +8,7 @@ import { Finding } from './finding.tsx'
 import { type DeviceRange, RangesTable } from './ranges-table.tsx'
 import { useDeskContext } from './use-context.ts'
 import { flowWords } from './unit-words.ts'
+import { writesComma } from '../../units/comma.ts'
 import { say } from '../../words/say.ts'
 
 const flowUnits = Object.entries(flowWords) as [Device['flowUnit'], string][]
@@ -38,7 +39,7 @@ export function DeviceEditor({ device, onClose }: { device: Device; onClose: (sa
   const [trouble, setTrouble] = useState('')
 
   const edit = (patch: Partial<Device>) => {
-    const next = { ...latest.current, ...patch }
+    const next = { ...latest.current, ...patch, ...(writesComma() && { decimal: 'comma' as const }) }
     latest.current = next
     setDraft(next)
     if (begun(next))

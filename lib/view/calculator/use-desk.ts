@@ -5,6 +5,8 @@ import { subscribe } from '../../book/notice.ts'
 import { getSettings, saveSettings } from '../../book/settings.ts'
 import type { Settings } from '../../book/schema.ts'
 import type { Device, Job } from '../../job/schema.ts'
+import { typedWithComma } from '../../job/units.ts'
+import { writesComma } from '../../units/comma.ts'
 import { language, say } from '../../words/say.ts'
 import { createKeeper } from './keep.ts'
 
@@ -139,8 +141,9 @@ export function useDesk(): Held {
   const editJob = useCallback(
     (change: (value: Job) => Job) => {
       if (!latest.current) return
-      const next = change(latest.current)
-      if (next === latest.current) return
+      const changed = change(latest.current)
+      if (changed === latest.current) return
+      const next = writesComma() ? typedWithComma(changed) : changed
       put(next)
       keeper.keep(next)
     },
