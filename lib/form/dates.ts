@@ -1,27 +1,28 @@
 /** Writing and reading dates in a page's own order. Patterns use the fields y, M and d of Unicode TR 35. */
 
-const field = /yyyy|yy|y|MM|M|dd|d/g
+const field = /y+|M+|d+/g
 
-function short(digits: string): string {
-  return String(Number(digits))
-}
-
-/** Writes an ISO date (YYYY-MM-DD) by a pattern such as `MM/dd/yyyy`; nothing when it is not an ISO date. */
+/**
+ * Writes an ISO date (YYYY-MM-DD) by a pattern such as `MM/dd/yyyy`: year, month and day at most once each, in numbers, and
+ * no other Latin letter. Nothing when it is no ISO date, or the pattern is none: names of months are of no known language.
+ *
+ * @example writeDate('2026-02-11', 'MMM d, yyyy') // undefined
+ */
 export function writeDate(iso: string, pattern: string): string | undefined {
-  const parts = /^(\d{4})-(\d{2})-(\d{2})$/.exec(iso)
-  if (!parts) return undefined
-  const [, year = '', month = '', day = ''] = parts
-  const values: Record<string, string> = {
-    yyyy: year,
-    y: year,
-    yy: year.slice(2),
-    MM: month,
-    M: short(month),
-    dd: day,
-    d: short(day),
-  }
-  return pattern.replace(field, (name) => values[name] ?? name)
+  const [y, M, d] = iso.split('-')
+  const left: Record<string, string | undefined> = { y, M, d }
+  const text = pattern.replace(field, (name) => {
+    const kind = name.charAt(0)
+    const value = left[kind] ?? ''
+    left[kind] = ''
+    // A letter that stays tells that it is no pattern.
+    return value.length < name.length ? name : name === 'yy' ? value.slice(2) : name[1] ? value : String(Number(value))
+  })
+  return text === pattern || /[a-z]/i.test(text) ? undefined : text
 }
+
+/** Whether a date can be written by a pattern. */
+export const isPattern = (pattern: string): boolean => writeDate('2026-02-01', pattern) !== undefined
 
 /** Reads a date that was written by the pattern, leading zeros or not; nothing when it does not fit. */
 export function readDate(text: string, pattern: string): string | undefined {

@@ -60,7 +60,11 @@ function ofItem(item: Item, write: Write, target: Target): Text {
       if (dateKinds.has(target.kind)) return { text: item.iso }
       if (target.kind === 'month') return { text: item.iso.slice(0, 7) }
       const text = writeDate(item.iso, write.date ?? 'yyyy-MM-dd')
-      return text === undefined ? { refused: say`“${item.iso}” is not a date: type it as year-month-day.` } : { text }
+      return text === undefined
+        ? {
+            refused: say`“${item.iso}” cannot be written here: a date is typed as year-month-day, and a date pattern has yyyy or yy, MM or M, dd or d, each once.`,
+          }
+        : { text }
     }
     case 'choice': {
       const chosen = item.options.find(({ value }) => value === item.value)

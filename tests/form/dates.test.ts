@@ -1,7 +1,7 @@
 /** Patterns are those of Unicode Technical Standard 35, part 4: y, M and d, doubled for leading zeros. */
 import * as fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { patternIn, readDate, writeDate } from '../../lib/form/dates.ts'
+import { isPattern, patternIn, readDate, writeDate } from '../../lib/form/dates.ts'
 
 test.each([
   ['MM/dd/yyyy', '02/01/2026'],
@@ -45,3 +45,18 @@ test('other text shows none', () => {
   expect(patternIn('Date of test')).toBeUndefined()
   expect(patternIn('yyyy/yyyy/dd')).toBeUndefined()
 })
+
+test.each(['MMM d, yyyy', 'MMMM d, yyyy', 'yyyyy-MM-dd', 'MM/dd/MM', 'dd de MM', 'EEE dd', '', '/'])(
+  '“%s” is no pattern: nothing is written by it',
+  (pattern) => {
+    expect(isPattern(pattern)).toBe(false)
+    expect(writeDate('2026-02-11', pattern)).toBeUndefined()
+  },
+)
+
+test.each(['MM/dd/yyyy', 'yyyyMMdd', 'MM/yyyy', 'yyyy', 'd', 'dd.MM.yy', 'yyyy年M月d日'])(
+  '%s is a pattern',
+  (pattern) => {
+    expect(isPattern(pattern)).toBe(true)
+  },
+)

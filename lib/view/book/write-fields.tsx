@@ -1,3 +1,4 @@
+import { isPattern } from '../../form/dates.ts'
 import type { Item } from '../../form/material.ts'
 import type { Clues, Write } from '../../form/schema.ts'
 import { unitsLike } from '../../units/convert.ts'
@@ -45,7 +46,11 @@ export function WriteFields({ write, item, control, onChange }: Props) {
           value={write.date ?? ''}
           placeholder={say`yyyy-MM-dd`}
           list="date-patterns"
-          hint={say`yyyy year, MM month, dd day; M and d without a zero in front`}
+          hint={
+            write.date && !isPattern(write.date)
+              ? say`“${write.date}” is no date pattern: use yyyy or yy, MM or M, dd or d, each once, and no names of months.`
+              : say`yyyy year, MM month, dd day; M and d without a zero in front`
+          }
           onInput={(date) => set({ date })}
         />
         <datalist id="date-patterns">
