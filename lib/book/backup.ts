@@ -7,7 +7,7 @@ import canonicalize from 'canonicalize'
 import * as z from 'zod/mini'
 import { fromBase64, toBase64 } from './base64.ts'
 import { refuse } from './error.ts'
-import { linesOf } from './lines.ts'
+import { linesOf, type Readable } from './lines.ts'
 import { say } from '../words/say.ts'
 
 /** At least 600,000 for PBKDF2 with SHA-256: OWASP Password Storage Cheat Sheet, from memory. */
@@ -108,39 +108,119 @@ export async function isBackup(file: Blob): Promise<boolean> {
 }
 
 /**
- * Opens a backup.
- * @throws BookError when the passphrase is another, or the file is not as it was written; then it gives nothing.
+ * Opens a backup, to be decrypted while it is read: it is never in memory as a whole.
+ * @param passOver a piece that is not as it was written is left out, and a line break stands in its place; else reading
+ * ends there with a BookError
+ * @throws BookError when the passphrase is another.
  */
-export async function decrypted(file: Blob, passphrase: string): Promise<Blob> {
+export async function openBackup(
+  file: Blob,
+  passphrase: string,
+  { passOver = false }: { passOver?: boolean } = {},
+): Promise<Readable> {
   const lines = linesOf(file)
   const { value: firstLine } = await lines.next()
   const first = new TextDecoder().decode(firstLine)
-  const head = readHead(first)
-  const key = await keyOf(passphrase, head)
-  const opened: Blob[] = []
-  let piece = 0
-  let { value: line, done } = await lines.next()
-  if (done || line === undefined) throw damaged(2)
-  while (line !== undefined) {
-    const following = await lines.next()
-    done = following.done
-    const bytes = fromBase64(new TextDecoder().decode(line))
-    if (!bytes) throw damaged(piece + 2)
-    try {
-      opened.push(new Blob([await crypto.subtle.decrypt(sealOf(first, piece, done === true), key, bytes)]))
-    } catch {
-      if (piece > 0) throw damaged(piece + 2)
-      throw refuse(
-        'passphrase',
-        say`The passphrase does not open this file, or the beginning of the file was changed. Type it again; mind capitals and spaces.`,
-      )
-    }
-    piece++
-    line = following.value ?? undefined
+  const key = await keyOf(passphrase, readHead(first))
+  await lines.return(undefined)
+  // Whether the passphrase opens it is known before anything is read.
+  const tried = passOver ? wholePieces(file, first, key) : strictPieces(file, first, key)
+  const { done } = await tried.next()
+  await tried.return(undefined)
+  if (done) throw wrongPassphrase()
+  return {
+    size: file.size,
+    stream: () => streamOf(passOver ? wholePieces(file, first, key) : strictPieces(file, first, key)),
   }
-  return new Blob(opened)
 }
 
+function streamOf(opened: AsyncGenerator<Uint8Array<ArrayBuffer>>): ReadableStream<Uint8Array<ArrayBuffer>> {
+  return new ReadableStream({
+    async pull(controller) {
+      const { done, value } = await opened.next()
+      if (done) controller.close()
+      else controller.enqueue(value)
+    },
+    async cancel() {
+      await opened.return(undefined)
+    },
+  })
+}
+
+const sealedIn = (line: Uint8Array) => fromBase64(new TextDecoder().decode(line))
+
+async function openPiece(bytes: Uint8Array<ArrayBuffer>, first: string, key: CryptoKey, piece: number, last: boolean) {
+  return new Uint8Array(await crypto.subtle.decrypt(sealOf(first, piece, last), key, bytes))
+}
+
+async function* strictPieces(file: Blob, first: string, key: CryptoKey): AsyncGenerator<Uint8Array<ArrayBuffer>> {
+  const lines = linesOf(file)
+  await lines.next()
+  let piece = 0
+  let { value: line } = await lines.next()
+  if (line === undefined) throw damaged(2)
+  try {
+    while (line !== undefined) {
+      const following: IteratorResult<Uint8Array<ArrayBuffer>, unknown> = await lines.next()
+      const sealed = sealedIn(line)
+      if (!sealed) throw damaged(piece + 2)
+      const bytes = await openPiece(sealed, first, key, piece, following.done === true).catch(() => undefined)
+      if (!bytes) throw piece > 0 ? damaged(piece + 2) : wrongPassphrase()
+      yield bytes
+      piece++
+      line = following.done ? undefined : following.value
+    }
+  } finally {
+    await lines.return(undefined)
+  }
+}
+
+const lineBreak = new Uint8Array([10])
+
+/** So many pieces may be missing, or lines be too many, before the places of those after them are no longer found. */
+const apart = 8
+
+/** The pieces that are as they were written, with a line break for what is missing between them. */
+async function* wholePieces(file: Blob, first: string, key: CryptoKey): AsyncGenerator<Uint8Array<ArrayBuffer>> {
+  let next = 0
+  let line = -1
+  for await (const bytes of linesOf(file)) {
+    if (++line === 0) continue
+    const found = await placed(bytes, first, key, next)
+    if (!found) continue
+    if (found.piece !== next) yield lineBreak
+    yield found.bytes
+    next = found.piece + 1
+  }
+}
+
+async function placed(line: Uint8Array, first: string, key: CryptoKey, next: number) {
+  const sealed = sealedIn(line)
+  if (!sealed) return undefined
+  for (let piece = next; piece < next + apart; piece++)
+    for (const last of [false, true]) {
+      const read = await openPiece(sealed, first, key, piece, last).catch(() => undefined)
+      if (read) return { bytes: read, piece }
+    }
+  return undefined
+}
+
+/**
+ * A backup as a whole, decrypted.
+ * @throws BookError when the passphrase is another, or the file is not as it was written; then it gives nothing.
+ */
+export async function decrypted(file: Blob, passphrase: string): Promise<Blob> {
+  const { stream } = await openBackup(file, passphrase)
+  const parts: Blob[] = []
+  for await (const piece of stream() as unknown as AsyncIterable<Uint8Array<ArrayBuffer>>) parts.push(new Blob([piece]))
+  return new Blob(parts)
+}
+
+const wrongPassphrase = () =>
+  refuse(
+    'passphrase',
+    say`The passphrase does not open this file, or the beginning of the file was changed. Type it again; mind capitals and spaces.`,
+  )
 function readHead(text: string): Head {
   try {
     const head = headSchema.safeParse(JSON.parse(text))

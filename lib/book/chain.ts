@@ -88,7 +88,8 @@ async function* withSeals(entries: Iterable<Entry> | AsyncIterable<Entry>): Asyn
   yield* await sealed()
 }
 
-function misfit(entry: number, kind: Misfit): Verdict {
+/** What does not fit, in words. */
+export function misfit(entry: number, kind: Misfit): Extract<Verdict, { ok: false }> {
   const words: Record<Misfit, string> = {
     missing: say`Entry ${entry} is missing.`,
     changed: say`Entry ${entry} is not what was written: its fingerprint does not fit its content.`,

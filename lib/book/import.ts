@@ -4,16 +4,16 @@ import type { FormMap } from '../form/schema.ts'
 import { deviceSchema, jobSchema, keptLimitSchema, type Device, type Job, type KeptLimit } from '../job/schema.ts'
 import { keepBlob } from './attachments.ts'
 import { fromBase64 } from './base64.ts'
-import { verifyChain } from './chain.ts'
 import { database, type Tombstone } from './database.ts'
-import { addSealed, countEntries, doNotFollow, getHead, keptEntry } from './entries.ts'
+import { addSealed, countEntries, doNotFollow } from './entries.ts'
+import { EntryPlanner, type EntriesPlanned, type Joining } from './import-entries.ts'
+import { addApart } from './journal/give-back.ts'
 import { compareNow } from './journal/compare.ts'
 import type { BookItem, BookSource } from './json.ts'
 import { saveMap } from './maps.ts'
 import { announce } from './notice.ts'
 import type { Entry, Settings } from './schema.ts'
 import { asideOf, sound } from './sound.ts'
-import { say } from '../words/say.ts'
 
 /** `add`: not in the book yet. `same`: how many are there already. `kept`: the book has another content, which stays. */
 type Change<T> = { add: T[]; same: number; kept: T[] }
@@ -24,28 +24,30 @@ export type ImportPlan = {
   /** `next`: newest version of a form map that the book has with other content: becomes its next version. */
   maps: Change<FormMap> & { next: FormMap[] }
   limits: Change<KeptLimit>
-  /** How many; `refused`: why the entries cannot be joined to the book's chain; then none is added. */
-  entries: { add: number; same: number; refused: string }
+  entries: EntriesPlanned
+  joining: Joining
   /** Attachments by their hash. `missing`: names of those that entries of the file speak of and that are nowhere. */
   blobs: { add: string[]; same: number; missing: string[] }
   deleted: Tombstone[]
   /** Only when the book has none of its own. */
   settings: Settings | undefined
+  /** Lines of the file that are not as they were written and were passed over. */
+  damaged: number
 }
 
 /**
- * Says what taking in a file would change; changes nothing.
- * @throws BookError when anything in the file is not as it was written.
+ * Says what taking in a file would change; changes nothing. The file is read once.
+ * @param onRead how much of the file was read, from 0 to 1
+ * @throws BookError when anything in the file is not as it was written, unless the source passes over that.
  */
-export async function planImport(source: BookSource): Promise<ImportPlan> {
+export async function planImport(source: BookSource, onRead?: (share: number) => void): Promise<ImportPlan> {
   const db = await database()
-  const found = await gather(source)
-  const [jobs, devices, maps, limits, entries, own] = await Promise.all([
+  const found = await gather(source, onRead)
+  const [jobs, devices, maps, limits, own] = await Promise.all([
     compare(found.jobs, async ({ id }) => sound(jobSchema, await db.get('jobs', id))),
     compare(found.devices, async ({ id }) => sound(deviceSchema, await db.get('devices', id))),
     compare(found.maps, ({ id, version }) => db.get('maps', [id, version])),
     compare(found.limits, async ({ id }) => sound(keptLimitSchema, await db.get('limits', id))),
-    planEntries(source),
     db.get('single', 'settings'),
   ])
   const there = new Set(await db.getAllKeys('blobs'))
@@ -57,7 +59,8 @@ export async function planImport(source: BookSource): Promise<ImportPlan> {
     devices,
     maps: { ...maps, add: maps.add.filter(({ id }) => !conflicting.has(id)), next },
     limits,
-    entries,
+    entries: found.entries,
+    joining: found.joining,
     blobs: {
       add: found.blobs.filter((hash) => !there.has(hash)),
       same: found.blobs.filter((hash) => there.has(hash)).length,
@@ -65,11 +68,13 @@ export async function planImport(source: BookSource): Promise<ImportPlan> {
     },
     deleted: found.deleted.filter(({ id }) => added.has(id)),
     settings: own === undefined ? found.settings : undefined,
+    damaged: source.damage?.count ?? 0,
   }
 }
 
 /** Everything but entries and the bytes of attachments, which stay in the file. */
-async function gather(source: BookSource) {
+async function gather(source: BookSource, onRead?: (share: number) => void) {
+  const planner = await EntryPlanner.begin(source.damage !== undefined)
   const jobs: Job[] = []
   const devices: Device[] = []
   const maps: FormMap[] = []
@@ -79,25 +84,27 @@ async function gather(source: BookSource) {
   /** Of entries about attachments: their names, by hash. */
   const files = new Map<string, string>()
   let settings: Settings | undefined
-  for await (const { kind, value } of source.items()) {
-    if (kind === 'job') jobs.push(value)
+  for await (const { kind, value } of source.items(onRead)) {
+    if (kind === 'entry') {
+      await planner.take(value)
+      if (value.kind === 'attachment') files.set(value.file.sha256, value.file.name)
+    } else if (kind === 'job') jobs.push(value)
     else if (kind === 'device') devices.push(value)
     else if (kind === 'map') maps.push(value)
     else if (kind === 'limit') limits.push(value)
     else if (kind === 'deleted') deleted.push(value)
     else if (kind === 'blob') blobs.push(value.sha256)
     else if (kind === 'settings') settings = value
-    else if (kind === 'entry' && value.kind === 'attachment') files.set(value.file.sha256, value.file.name)
   }
-  return { jobs, devices, maps, limits, deleted, blobs, files, settings }
+  return { jobs, devices, maps, limits, deleted, blobs, files, settings, ...(await planner.end()) }
 }
 
 /** Names of attachments whose bytes are neither in the file nor here. */
 const missingOf = (files: ReadonlyMap<string, string>, found: ReadonlySet<string>): string[] =>
   [...files].flatMap(([hash, name]) => (found.has(hash) ? [] : name))
 
-async function* entriesIn(source: BookSource, after = 0): AsyncGenerator<Entry> {
-  for await (const item of source.items()) if (isEntry(item) && item.value.number > after) yield item.value
+async function* entriesIn(source: BookSource): AsyncGenerator<Entry> {
+  for await (const item of source.items()) if (isEntry(item)) yield item.value
 }
 
 const isEntry = (item: BookItem): item is Extract<BookItem, { kind: 'entry' }> => item.kind === 'entry'
@@ -117,44 +124,20 @@ function newestOf(versions: FormMap[]): FormMap {
   return versions.reduce((newest, map) => (map.version > newest.version ? map : newest))
 }
 
-async function planEntries(source: BookSource): Promise<ImportPlan['entries']> {
-  const count = await countEntries()
-  let [same, add] = [0, 0]
-  for await (const entry of entriesIn(source)) {
-    if (entry.number > count) {
-      add++
-      continue
-    }
-    same++
-    const own = await keptEntry(entry.number)
-    if (own?.hash === entry.hash) continue
-    return refuse(
-      say`The file's entry ${entry.number} is not this book's entry ${entry.number}: they are two books. The entries stay in the file; the rest can be taken in.`,
-    )
-  }
-  if (add === 0) return { add, same, refused: '' }
-  const verdict = await verifyChain(entriesIn(source, count), { after: await getHead() })
-  if (verdict.ok) return { add, same, refused: '' }
-  return refuse(
-    count === 0
-      ? say`${verdict.message} So the entries of this file cannot begin this book; the rest can be taken in.`
-      : say`${verdict.message} So the entries of this file cannot follow entry ${count} of this book; the rest can be taken in.`,
-  )
-}
-
-function refuse(refused: string): ImportPlan['entries'] {
-  return { add: 0, same: 0, refused }
-}
-
 /** So many entries are added at a time. */
-const batch = 256
+const batch = 1024
 
 /**
- * Adds what the plan says. `file`: its name, kept with the entries that come from it.
+ * Adds what the plan says. `file`: its name, kept with the entries that come from it. `onAdded`: how many entries are in.
  * @throws DOMException (ConstraintError) when the book has changed since the plan; nothing is overwritten then.
  * @throws BookError when the book has got an entry since; then the file's are left out.
  */
-export async function applyImport(plan: ImportPlan, source: BookSource, file = ''): Promise<void> {
+export async function applyImport(
+  plan: ImportPlan,
+  source: BookSource,
+  file = '',
+  onAdded?: (entries: number) => void,
+): Promise<void> {
   const tx = (await database()).transaction(
     ['jobs', 'devices', 'maps', 'limits', 'tombstones', 'single'],
     'readwrite',
@@ -174,7 +157,7 @@ export async function applyImport(plan: ImportPlan, source: BookSource, file = '
   for (const map of plan.maps.next) await saveMap(map)
   // Bytes before the entries that name them: one that is cut off then leaves no entry without its attachment.
   await addBlobs(new Set(plan.blobs.add), source)
-  if (plan.entries.add > 0) await addEntries(source, plan.entries.same, file)
+  if (plan.entries.add > 0) await addEntries(source, plan.joining, file, onAdded)
   await compareNow()
   for (const what of ['jobs', 'devices', 'maps', 'limits', 'settings'] as const) announce({ what })
 }
@@ -202,21 +185,32 @@ async function addBlobs(hashes: ReadonlySet<string>, source: BookSource): Promis
   }
 }
 
-/** Adds those after the first `same`, which the plan found here; what was added to the book since is not among them. */
-async function addEntries(source: BookSource, same: number, file: string): Promise<void> {
+/** Adds what the plan found missing; what was added to the book since is not among them. */
+async function addEntries(source: BookSource, plan: Joining, file: string, onAdded?: (entries: number) => void) {
   const from = { file, at: new Date().toISOString() }
-  let passed = 0
+  const holes = new Set(plan.holes)
   let some: Entry[] = []
+  let added = 0
   const add = async () => {
-    const newest = await countEntries()
-    if (some[0] && newest >= some[0].number) throw doNotFollow(newest)
-    await addSealed(some, from)
+    const [first] = some
+    if (!first) return
+    if (first.number > plan.after) {
+      const newest = await countEntries()
+      if (newest >= first.number) throw doNotFollow(newest)
+    }
+    // Those that stand apart were held to their own seals and to their neighbours by the plan.
+    if (plan.gaps.length > 0 || first.number <= plan.after) await addApart(some, from)
+    else await addSealed(some, from)
+    added += some.length
+    onAdded?.(added)
     some = []
   }
   for await (const entry of entriesIn(source)) {
-    if (passed++ < same) continue
+    const { number } = entry
+    if (number <= plan.after && !holes.has(number)) continue
+    // Holes before the newest are filled before what follows it is added.
+    if (some.length === batch || (number > plan.after && (some[0]?.number ?? number) <= plan.after)) await add()
     some.push(entry)
-    if (some.length === batch) await add()
   }
   await add()
 }

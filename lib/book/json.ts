@@ -6,12 +6,13 @@ import { whyNotKept } from './attachments.ts'
 import { fromBase64, toBase64 } from './base64.ts'
 import { check } from './check.ts'
 import { database, tombstoneKinds } from './database.ts'
-import { refuse } from './error.ts'
+import { BookError, refuse } from './error.ts'
 import { entriesForwards } from './entries.ts'
 import { entrySchema } from './entry-schema.ts'
 import { settingsSchema, type Entry } from './schema.ts'
 import { soundSettings } from './settings.ts'
-import { readSealed, sealedFile, type Item } from './sealed.ts'
+import type { Readable } from './lines.ts'
+import { noDamage, readSealed, readWholeRecords, sealedFile, type Damage, type Item } from './sealed.ts'
 import { sha256 } from './sha256.ts'
 import { say } from '../words/say.ts'
 
@@ -113,7 +114,12 @@ async function* allBlobs() {
 }
 
 /** A book file that can be read from its beginning as often as need be. */
-export type BookSource = { items: () => AsyncIterable<BookItem> }
+export type BookSource = {
+  /** `onRead` is told how much of the file was read, from 0 to 1. */
+  items: (onRead?: (share: number) => void) => AsyncIterable<BookItem>
+  /** What was passed over in the latest reading; absent: the source ends with an error where anything is wrong. */
+  damage?: Damage
+}
 
 /** A file of the first version is read as a whole, so it must not be longer. */
 const longestOld = 100_000_000
@@ -122,28 +128,81 @@ const longestOld = 100_000_000
  * Opens a book file of any version.
  * @throws BookError when it is none.
  */
-export async function openBookFile(file: Blob): Promise<BookSource> {
-  const start = (await file.slice(0, 64).text()).trimStart()
-  if (start.startsWith('[')) return { items: () => checkedItems(file) }
+export async function openBookFile(
+  file: Readable,
+  { passOver = false }: { passOver?: boolean } = {},
+): Promise<BookSource> {
+  if (passOver) return wholeRecords(file)
+  const start = (await beginning(file)).trimStart()
+  if (start.startsWith('[')) return { items: (onRead) => checkedItems(counted(file, onRead)) }
   if (file.size > longestOld) {
     throw refuse(
       '',
       say`This file is too long for a book file of the first version. Choose a file that the book exported.`,
     )
   }
-  return readVersion1(await file.text())
+  return readVersion1(await new Response(file.stream()).text())
 }
 
-async function* checkedItems(file: Blob): AsyncGenerator<BookItem> {
+async function beginning(file: Readable): Promise<string> {
+  const reader = file.stream().getReader()
+  const { value } = await reader.read()
+  await reader.cancel()
+  return new TextDecoder().decode(value?.subarray(0, 64))
+}
+
+/** The same file, telling how much of it was read. */
+function counted(file: Readable, onRead?: (share: number) => void): Pick<Readable, 'stream'> {
+  if (!onRead) return file
+  let done = 0
+  const count = new TransformStream<Uint8Array<ArrayBuffer>, Uint8Array<ArrayBuffer>>({
+    transform(chunk, controller) {
+      done += chunk.length
+      onRead(Math.min(1, done / file.size))
+      controller.enqueue(chunk)
+    },
+  })
+  return { stream: () => file.stream().pipeThrough(count) }
+}
+
+/** What is whole in a file of which parts are damaged. */
+function wholeRecords(file: Readable): BookSource {
+  const damage = noDamage()
+  const pass = (line: number) => {
+    damage.count++
+    if (damage.lines.length < 100) damage.lines.push(line)
+  }
+  return {
+    damage,
+    items: async function* (onRead) {
+      Object.assign(damage, noDamage())
+      const records = readWholeRecords(counted(file, onRead), Object.keys(schemas), damage)
+      for await (const { kind, value, line } of records) {
+        try {
+          yield await checked(kind as Kind, value, line)
+        } catch (error) {
+          if (!(error instanceof BookError)) throw error
+          pass(line)
+        }
+      }
+    },
+  }
+}
+
+async function checked(kind: Kind, value: unknown, line: number): Promise<BookItem> {
+  const known = check<unknown>(schemas[kind], value, say`Line ${line} of the file`)
+  if (kind === 'blob') await checkBlob(known as ValueOf<'blob'>, line)
+  return { kind, value: known } as BookItem
+}
+
+async function* checkedItems(file: Pick<Readable, 'stream'>): AsyncGenerator<BookItem> {
   let first = true
   for await (const { kind, value, line } of readSealed(file, Object.keys(schemas))) {
     if (first !== (kind === 'head')) {
       throw refuse(`line ${line}`, say`The file does not begin with what it is. Choose a file that the book exported.`)
     }
     first = false
-    const known = check<unknown>(schemas[kind as Kind], value, say`Line ${line} of the file`)
-    if (kind === 'blob') await checkBlob(known as ValueOf<'blob'>, line)
-    yield { kind, value: known } as BookItem
+    yield await checked(kind as Kind, value, line)
   }
 }
 

@@ -5,7 +5,7 @@
  */
 import canonicalize from 'canonicalize'
 import { refuse } from './error.ts'
-import { linesOf } from './lines.ts'
+import { linesOf, type Readable } from './lines.ts'
 import { sha256 } from './sha256.ts'
 import { say } from '../words/say.ts'
 
@@ -72,18 +72,105 @@ const whatToDo = say`Nothing was taken in. Get the file again from where it came
 const damaged = (line: number, what: string) =>
   refuse(`line ${line}`, say`Line ${line} of the file${what}. ${whatToDo}`)
 
+/** What is not as it was written in a file that is read all the same. */
+export interface Damage {
+  /** The first lines, at most a hundred. */
+  lines: number[]
+  /** How many lines. */
+  count: number
+}
+
+export const noDamage = (): Damage => ({ lines: [], count: 0 })
+
+/**
+ * Reads such a file and passes over what is not as it was written: each record is sealed by itself, with its place.
+ * @param damage what was passed over is noted here
+ */
+export async function* readWholeRecords(
+  file: Pick<Readable, 'stream'>,
+  kinds: readonly string[],
+  damage: Damage,
+): AsyncGenerator<Item & { line: number }> {
+  let newest = 0
+  for await (const { bytes, line, read } of linesAhead(file)) {
+    const text = new TextDecoder().decode(bytes)
+    if (text === '[' || text === ']') continue
+    const record = await read
+    // A record that stands here a second time, or was moved, was not written here.
+    if (record && record.n > newest && [...kinds, 'end'].includes(record.item.kind)) {
+      newest = record.n
+      if (record.item.kind !== 'end') yield { ...record.item, line }
+      continue
+    }
+    damage.count++
+    if (damage.lines.length < 100) damage.lines.push(line)
+  }
+}
+
+/** So many lines are read ahead, so that hashing one does not wait for another; and so many bytes at most. */
+const [ahead, aheadBytes] = [32, 4_000_000]
+
+interface Ahead {
+  bytes: Uint8Array<ArrayBuffer>
+  line: number
+  read: Promise<Quick | undefined>
+}
+
+async function* linesAhead(file: Pick<Readable, 'stream'>): AsyncGenerator<Ahead> {
+  let some: Ahead[] = []
+  let line = 0
+  let held = 0
+  for await (const bytes of linesOf(file)) {
+    some.push({ bytes, line: ++line, read: quick(bytes).catch(() => undefined) })
+    held += bytes.length
+    if (some.length < ahead && held < aheadBytes) continue
+    yield* some
+    some = []
+    held = 0
+  }
+  yield* some
+}
+
+interface Quick {
+  item: Item
+  n: number
+  seal: string
+}
+
+const sealStart = ',"seal":"'
+const sealLength = sealStart.length + 64 + '"}'.length
+
+/** A record whose seal fits the very text before it, or nothing: then `unsealed` says what is wrong. */
+async function quick(bytes: Uint8Array<ArrayBuffer>): Promise<Quick | undefined> {
+  const text = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes)
+  const whole = text.endsWith(',') ? text.slice(0, -1) : text
+  const tail = whole.slice(-sealLength)
+  const seal = tail.slice(sealStart.length, -2)
+  if (!tail.startsWith(sealStart) || !tail.endsWith('"}')) return undefined
+  if ((await sha256(`${whole.slice(0, -sealLength)}}`)) !== seal) return undefined
+  const { n, seal: _, ...rest } = JSON.parse(whole) as Record<string, unknown>
+  const [kind, ...more] = Object.keys(rest)
+  if (kind === undefined || more.length > 0 || typeof n !== 'number') return undefined
+  // The last record alone has no comma.
+  if ((kind === 'end') === text.endsWith(',')) return undefined
+  return { item: { kind, value: rest[kind] }, n, seal }
+}
+
 /**
  * Reads such a file, record by record.
  * @throws BookError that names the first line which is not as it was written, or the place where lines are missing.
  */
-export async function* readSealed(file: Blob, kinds: readonly string[]): AsyncGenerator<Item & { line: number }> {
+export async function* readSealed(
+  file: Pick<Readable, 'stream'>,
+  kinds: readonly string[],
+): AsyncGenerator<Item & { line: number }> {
   const tally = new Tally()
   const decoder = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true })
   let line = 0
   let n = 0
   let ended = false
   let closed = false
-  for await (const bytes of linesOf(file)) {
+  for await (const { bytes, read } of linesAhead(file)) {
     line++
     let text: string
     try {
@@ -101,7 +188,9 @@ export async function* readSealed(file: Blob, kinds: readonly string[]): AsyncGe
       closed = true
       continue
     }
-    const { item, seal } = await unsealed(text, line, n + 1, [...kinds, 'end'])
+    const fits = await read
+    const known = fits && fits.n === n + 1 && [...kinds, 'end'].includes(fits.item.kind)
+    const { item, seal } = known ? fits : await unsealed(text, line, n + 1, [...kinds, 'end'])
     n++
     if (item.kind === 'end') {
       const end = { count: n - 1, sum: await tally.sum() }

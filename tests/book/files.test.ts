@@ -135,6 +135,8 @@ describe('a book file', () => {
       maps: { add: [], same: 2, kept: [], next: [] },
       limits: { add: [], same: 0, kept: [] },
       entries: { add: 0, same: 4, refused: '' },
+      joining: { after: 4, holes: [], gaps: [] },
+      damaged: 0,
       blobs: { add: [], same: 1, missing: [] },
       deleted: [],
       settings: undefined,

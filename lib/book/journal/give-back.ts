@@ -6,8 +6,10 @@ import type { IDBPDatabase } from 'idb'
 import type { ReceiptLine } from '../../form/schema.ts'
 import { jobSchema } from '../../job/schema.ts'
 import { seal } from '../chain.ts'
-import type { BookSchema, Older } from '../database.ts'
+import { database, type BookSchema, type Older } from '../database.ts'
 import { index } from '../indexing.ts'
+import { announce } from '../notice.ts'
+import { copyApart, origins, withTakenIn, type Origins } from '../origin.ts'
 import { isFill } from '../rows.ts'
 import { openFillSchema, type Entry, type OpenFill } from '../schema.ts'
 import { sha256 } from '../sha256.ts'
@@ -59,8 +61,10 @@ export async function chosenKeys(copy: Journal, newest: string): Promise<Map<num
   return byNumber
 }
 
+type FromFile = { file: string; at: string }
+
 /** Puts entries into the database that it has not, with the fills that they ended taken away. */
-async function putEntries(db: Db, entries: readonly Entry[], indexed: boolean): Promise<void> {
+async function putEntries(db: Db, entries: readonly Entry[], indexed: boolean, from?: FromFile): Promise<void> {
   const tables = ['entries', 'rows', 'words', 'fills', 'lines', 'single'] as const
   const tx = db.transaction(tables, 'readwrite', { durability: 'strict' })
   const store = tx.objectStore('entries')
@@ -80,7 +84,35 @@ async function putEntries(db: Db, entries: readonly Entry[], indexed: boolean): 
     const older = (await single.get('older')) as Older | undefined
     work.push(single.put({ to: Math.max(older?.to ?? 0, last.number) }, 'older'))
   }
+  if (from) {
+    const before = (await single.get('origins')) as Origins
+    work.push(
+      single.put(
+        entries.reduce((all, { number }) => taken(all, number, from), before),
+        'origins',
+      ),
+    )
+  }
   await Promise.all([...work, tx.done])
+}
+
+const taken = (all: Origins, number: number, from: FromFile): Origins =>
+  withTakenIn(all, { from: number, to: number, ...from })
+
+/**
+ * Adds sealed entries that need not follow the newest, to the database and to the copy; those that are there stay. `from`: the
+ * file they come from, and when.
+ */
+export async function addApart(entries: readonly Entry[], from: FromFile): Promise<void> {
+  const db = await database()
+  const there = new Set(await db.getAllKeys('entries'))
+  const missing = entries.filter(({ number }) => !there.has(number))
+  if (missing.length === 0) return
+  await origins()
+  await putEntries(db, missing, true, from)
+  await writeEntries(missing)
+  await copyApart(await origins())
+  announce({ what: 'entries' })
 }
 
 export interface EntriesBack {

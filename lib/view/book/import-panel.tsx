@@ -1,12 +1,14 @@
 import { useRef, useState } from 'preact/hooks'
 import { applyImport, planImport, type ImportPlan } from '../../book/import.ts'
-import { decrypted, isBackup } from '../../book/backup.ts'
+import { isBackup, openBackup } from '../../book/backup.ts'
+import { BookError } from '../../book/error.ts'
 import { openBookFile, type BookSource } from '../../book/json.ts'
+import type { Readable } from '../../book/lines.ts'
 import { jobTitle } from '../calculator/job-title.ts'
 import { MapContents } from './map-contents.tsx'
 import { PassphraseField } from './passphrase-field.tsx'
 import { Said, useSaid } from './said.tsx'
-import { count } from './wording.ts'
+import { count, grouped } from './wording.ts'
 import { say } from '../../words/say.ts'
 
 type Chosen = { name: string; plan: ImportPlan; source: BookSource }
@@ -17,14 +19,45 @@ export function ImportPanel() {
   const [passphrase, setPassphrase] = useState('')
   const [chosen, setChosen] = useState<Chosen>()
   const [taking, setTaking] = useState(false)
+  /** A file that could not be read to its end, and how to read what is whole in it. */
+  const [broken, setBroken] = useState<{ name: string; read: () => Promise<void> }>()
+  const [progress, setProgress] = useState('')
   // The file that was chosen last: a longer one chosen before it may be read later.
   const newest = useRef<File>(undefined)
   const { said, tell, run } = useSaid()
 
-  const look = async (of: File, file: Blob) => {
-    const source = await openBookFile(file)
-    const found = { name: of.name, plan: await planImport(source), source }
-    if (newest.current === of) setChosen(found)
+  const look = async (of: File, file: Readable, passOver: boolean) => {
+    const source = await openBookFile(file, { passOver })
+    let told = -1
+    const plan = await planImport(source, (share) => {
+      const percent = Math.floor(share * 100)
+      if (percent === told || newest.current !== of) return
+      told = percent
+      setProgress(say`reading the file, ${percent} %`)
+    })
+    if (newest.current === of) setChosen({ name: of.name, plan, source })
+  }
+  /** Looks at a file; when a part of it is damaged, what is whole can be looked at. */
+  const open = async (of: File, read: (passOver: boolean) => Promise<Readable>) => {
+    setProgress(say`reading the file`)
+    const whole = async () => {
+      setProgress(say`reading the file`)
+      setBroken(undefined)
+      try {
+        await look(of, await read(true), true)
+      } finally {
+        setProgress('')
+      }
+    }
+    try {
+      await look(of, await read(false), false)
+    } catch (error) {
+      const path = error instanceof BookError ? (error.problems[0]?.path ?? '') : ''
+      if (/^line (?!1$)/.test(path)) setBroken({ name: of.name, read: whole })
+      throw error
+    } finally {
+      setProgress('')
+    }
   }
   const read = (input: HTMLInputElement) => {
     const file = input.files?.[0]
@@ -32,16 +65,17 @@ export function ImportPanel() {
     if (!file) return
     setChosen(undefined)
     setLocked(undefined)
+    setBroken(undefined)
     newest.current = file
     run(async () => {
-      if (!(await isBackup(file))) await look(file, file)
+      if (!(await isBackup(file))) await open(file, async () => file)
       else if (newest.current === file) setLocked(file)
     })
   }
   const unlock = () => {
     if (!locked) return
     run(
-      async () => look(locked, await decrypted(locked, passphrase)),
+      () => open(locked, (passOver) => openBackup(locked, passphrase, { passOver })),
       () => {
         setLocked(undefined)
         setPassphrase('')
@@ -52,7 +86,13 @@ export function ImportPanel() {
     if (!chosen) return
     setTaking(true)
     run(
-      () => applyImport(chosen.plan, chosen.source, chosen.name).finally(() => setTaking(false)),
+      () =>
+        applyImport(chosen.plan, chosen.source, chosen.name, (added) =>
+          setProgress(say`${grouped(added)} of ${grouped(chosen.plan.entries.add)} entries are added`),
+        ).finally(() => {
+          setTaking(false)
+          setProgress('')
+        }),
       () => {
         setChosen(undefined)
         tell(say`${chosen.name} was taken in.`)
@@ -72,6 +112,15 @@ export function ImportPanel() {
         <input type="file" class="vh" accept="application/json,.json" onChange={(event) => read(event.currentTarget)} />
       </label>
       <Said said={said} />
+      <p role="status">{progress}</p>
+      {broken && !progress && (
+        <div class="acts">
+          <p>{say`Each record of the file is sealed by itself. What is whole before and after the damaged part can be taken in.`}</p>
+          <button type="button" class="b low" onClick={() => run(broken.read)}>
+            {say`Look at what is whole in ${broken.name}`}
+          </button>
+        </div>
+      )}
       {locked && (
         <form
           class="sheet"
@@ -130,7 +179,7 @@ function additions({ jobs, devices, maps, limits, entries, blobs, settings }: Im
 }
 
 function lines(plan: ImportPlan): string[] {
-  const { jobs, devices, maps, limits, entries, blobs } = plan
+  const { jobs, devices, maps, limits, entries, joining, blobs } = plan
   const kinds: [add: number, same: number, one: string, many: string][] = [
     [jobs.add.length, jobs.same, 'job', 'jobs'],
     [devices.add.length, devices.same, 'device', 'devices'],
@@ -160,6 +209,14 @@ function lines(plan: ImportPlan): string[] {
       say`${count(blobs.missing.length, 'attached file')} of these entries is neither in the file nor in this book: ${blobs.missing.slice(0, 5).join(', ')}. Only the fingerprint will be here; look for the file in an earlier backup.`,
     )
   if (entries.refused) said.push(entries.refused)
+  if (plan.damaged > 0)
+    said.push(say`Lines of the file that are not as they were written, and are left out: ${plan.damaged}.`)
+  for (const [from, to] of joining.gaps)
+    said.push(
+      from === to
+        ? say`Entry ${from} is not in the file. The chain will name it as missing, until a whole backup adds it.`
+        : say`Entries ${from} to ${to} are not in the file. The chain will name the first as missing, until a whole backup adds them.`,
+    )
   const told = said.filter(Boolean)
   return told.length > 0 ? told : [say`The file is empty.`]
 }
