@@ -156,6 +156,8 @@ export const jobSchema = z.object({
   created: z.string(),
   updated: z.string(),
   demo: z.optional(z.boolean()),
+  /** A copy in which nothing was changed yet. */
+  copied: z.optional(z.boolean()),
   units: typedUnitsSchema,
   building: buildingSchema,
   tester: testerSchema,

@@ -8,7 +8,7 @@ import { LimitChoice } from '../view/calculator/limit-choice.tsx'
 import { readingsSummary, ReadingsTable } from '../view/calculator/readings-table.tsx'
 import { Results } from '../view/calculator/results.tsx'
 import { Section } from '../view/calculator/section.tsx'
-import { setupSummary } from '../view/calculator/setup-summary.ts'
+import { flowBasisWords, setupSummary } from '../view/calculator/setup-summary.ts'
 import { SheetFields, type Offer } from '../view/calculator/sheet-fields.tsx'
 import { SizeFields } from '../view/calculator/size-fields.tsx'
 import { UndoBar } from '../view/calculator/undo-bar.tsx'
@@ -16,7 +16,7 @@ import { volumeWords } from '../view/calculator/unit-words.ts'
 import type { Computed } from './compute.ts'
 import { sizeCells, testOf } from './typed.ts'
 import type { Options } from './types.ts'
-import { say, shown } from '../words/say.ts'
+import { say } from '../words/say.ts'
 
 interface Props {
   job: Job
@@ -87,7 +87,7 @@ export function WidgetView({ job, computed, options, devices, disabled, view, on
   const device = devices.find(({ id }) => id === sheet.device)
   const volume = building.volume.trim()
   const offers = (fields: readonly string[]) => fields.some((field) => offer.shows(field))
-  const end = sheet.reading === 'flow' ? shown(sheet.flowBasis) : say`at the device`
+  const end = sheet.reading === 'flow' ? flowBasisWords[sheet.flowBasis] : say`at the device`
 
   return (
     <ViewContext.Provider value={view}>
@@ -108,6 +108,7 @@ export function WidgetView({ job, computed, options, devices, disabled, view, on
                   onBuilding={onBuilding}
                   limit={
                     <LimitChoice
+                      listId="limit"
                       job={job}
                       test={test}
                       found={found}

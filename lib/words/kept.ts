@@ -45,6 +45,7 @@ export const keptWords: readonly string[] = [
   // Headings of figures
   'what forms ask',
   'leakage areas',
+  'flows at other pressures',
   'test quality',
   'ventilation',
   'ducts',

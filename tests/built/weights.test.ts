@@ -32,14 +32,15 @@ describe('what the build weighs, gzip', () => {
     expect(packed(engine)).toBeLessThanOrEqual(43_500)
   })
 
-  it('one file of engine and widget for a script tag: at most 72 kB', () => {
+  // Rose by 1.1 kB with keys that lead through the figures, targets of 44 px on touch screens, and two-point tests.
+  it('one file of engine and widget for a script tag: at most 73.1 kB', () => {
     const widget = read('package/gapsum-widget.js')
     expect(widget, 'gapsum-widget.js must be whole in one file').not.toMatch(/\b(?:from|import)\s*\(?["']/)
-    expect(packed(widget)).toBeLessThanOrEqual(72_000)
+    expect(packed(widget)).toBeLessThanOrEqual(73_100)
   })
 
-  it('the same with Spanish words: at most 46.5 and 76 kB', () => {
+  it('the same with Spanish words: at most 46.5 and 77 kB', () => {
     expect(packed(read('package/engine.es.js'))).toBeLessThanOrEqual(46_500)
-    expect(packed(read('package/gapsum-widget.es.js'))).toBeLessThanOrEqual(76_000)
+    expect(packed(read('package/gapsum-widget.es.js'))).toBeLessThanOrEqual(77_000)
   })
 })

@@ -161,7 +161,7 @@ describe('a limit that is not for the test gives no verdict, anywhere', () => {
     expect(items['duct system 1/verdict']).toMatchObject({ value: 'pass' })
     expect(items['duct system 1/duct-flow-25-per-floor-area']).toMatchObject({ value: 4, limit: 4 })
     const shown = readingOf(job, one, fakeDevices())
-    expect(shown.verdict?.verdict?.text).toBe('Meets the limit, 4.0')
+    expect(shown.verdict?.verdict?.text).toBe('Meets the limit, 4.0 cfm/100 ft²')
     const texts = JSON.stringify([shown.verdict, reportOf(job, one, fakeDevices(), undefined)], (_, value: unknown) =>
       typeof value === 'number' ? undefined : value,
     )

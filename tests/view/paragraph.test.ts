@@ -15,7 +15,7 @@ test('the usual wording holds the date, the verdict and whose edition counts', (
   expect(plain).toContain('14 Tannery Row, Marrowby, Larch County')
   expect(plain).toContain('2026-02-11')
   expect(plain).toContain('2.86 ± 0.17 ACH50')
-  expect(plain).toContain('Meets the limit, 3.0.')
+  expect(plain).toContain('Meets the limit, 3.0 ACH50.')
   expect(plain).toMatch(/IECC 2021 R402\.4\.1\.3.*[Cc]heck the edition/)
   expect(html).toContain('<b>2.86 ± 0.17 ACH50</b>')
 })

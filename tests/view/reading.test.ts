@@ -29,9 +29,12 @@ test('433 cfm in 8,726 ft3 is written 2.98 ACH50', () => {
 
 test('with a limit the verdict is said first, with its value', () => {
   const [job, typed] = simple((one) => ({ ...one, limit: 'own', ownLimit: '3' }))
-  expect(readingOf(job, typed, []).verdict?.verdict).toEqual({ meets: true, text: 'Meets the limit, 3.0' })
+  expect(readingOf(job, typed, []).verdict?.verdict).toEqual({ meets: true, text: 'Meets the limit, 3.0 ACH50' })
   const [, tight] = simple((one) => ({ ...one, limit: 'own', ownLimit: '2.5' }))
-  expect(readingOf(job, tight, []).verdict?.verdict).toEqual({ meets: false, text: 'Does not meet the limit, 2.5' })
+  expect(readingOf(job, tight, []).verdict?.verdict).toEqual({
+    meets: false,
+    text: 'Does not meet the limit, 2.5 ACH50',
+  })
 })
 
 test('an interval that reaches past the limit is told with the digits that show it', () => {
@@ -120,6 +123,33 @@ const factorSaid = (change: Partial<Test['sheet']>) => {
 test('a factor of 1.1 is spoken of only where it multiplies', () => {
   // 1.1 × 433 × 60 / 8726 = 3.275; ducts: 433 × (25 / 50)^0.6 = 285.7 cfm.
   const multiplied = 'The one-point result is multiplied by 1.1, in every figure and in what is entered.'
-  expect(factorSaid({})).toEqual({ value: '3.28', notes: [multiplied], factor: '× 1.1: on' })
+  expect(factorSaid({})).toEqual({ value: '3.28', notes: [multiplied], factor: 'multiplied by 1.1' })
   expect(factorSaid({ subject: 'ducts' })).toEqual({ value: '286', notes: [], factor: '' })
+})
+
+test('flows at other pressures do not stand under test quality', () => {
+  const [job, typed] = simple((one) => one)
+  for (const one of [typed, { ...typed, sheet: { ...typed.sheet, subject: 'ducts' as const } }]) {
+    const groups = new Map(readingOf(job, one, []).groups.map(({ title, lines }) => [title, lines.map(({ id }) => id)]))
+    expect(groups.get('test quality')?.filter((id) => /^flow-\d+$/.test(id)) ?? []).toEqual([])
+    expect(groups.get('flows at other pressures')).toContain('flow-75')
+  }
+})
+
+test('a test after ISO 9972 says n50 everywhere beside its qE50, and no ACH50', () => {
+  const [job, typed] = simple((one) => ({
+    ...one,
+    sheet: {
+      ...one.sheet,
+      procedure: 'iso-9972' as const,
+      points: ['60', '50', '40', '30', '20', '10'].map((pressure, at) =>
+        Object.assign(emptyPoint(), { pressure, flow: String(500 - 60 * at) }),
+      ),
+    },
+  }))
+  const { verdict, groups, lacking } = readingOf(job, typed, [])
+  expect(verdict?.unit).toBe('n50')
+  expect(
+    JSON.stringify([verdict?.drawn, groups.map(({ lines }) => lines.map(({ name }) => name)), lacking]),
+  ).not.toContain('ACH50')
 })

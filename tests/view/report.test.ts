@@ -162,7 +162,7 @@ describe('the PDF of a report', () => {
     }
     for (const { value } of content.facts) expect(text).toContain(value.split(' ')[0])
     for (const { name } of content.checks) expect(text).toContain(name)
-    expect(text).toContain('Meets the limit, 3.0')
+    expect(text).toContain('Meets the limit, 3.0 ACH50')
     expect(text).toContain('limit at 50 Pa: 790.5')
     expect(text).toContain('it certifies nothing')
     expect(text).toContain(anchor.hash.slice(0, 8))

@@ -68,11 +68,11 @@ test('several tests that are set against one limit have one verdict, in the calc
   const two: Test = { ...one, id: 'two', role: 'duct system 2' }
   const job = only(one, two)
   const said = words(job)!.verdicts.map(({ title, value, unit, verdict }) => [title, value, unit, verdict?.text])
-  expect(said).toEqual([['duct systems', '7.6', 'cfm/100 ft²', 'Does not meet the limit, 6.0']])
+  expect(said).toEqual([['duct systems', '7.6', 'cfm/100 ft²', 'Does not meet the limit, 6.0 cfm/100 ft²']])
   for (const each of [one, two])
     expect(reportOf(job, each, [demoDevice()], undefined).several).toMatchInlineSnapshot(`
       [
-        "Duct systems: 142 ± 7 CFM25, 7.6 ± 0.5 cfm/100 ft². Does not meet the limit, 6.0. Less than 1 % likely below 6.0.",
+        "Duct systems: 142 ± 7 CFM25, 7.6 ± 0.5 cfm/100 ft². Does not meet the limit, 6.0 cfm/100 ft². Less than 1 % likely below 6.0.",
       ]
     `)
   expect(words(only(one, { ...two, ownLimit: '9' }))!.verdicts).toEqual([])

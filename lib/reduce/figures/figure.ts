@@ -15,7 +15,13 @@ export type Need =
   | 'airHandlerFlow'
   | 'fit'
 
-export type Group = 'what forms ask' | 'leakage areas' | 'test quality' | 'ventilation' | 'ducts'
+export type Group =
+  | 'what forms ask'
+  | 'leakage areas'
+  | 'flows at other pressures'
+  | 'test quality'
+  | 'ventilation'
+  | 'ducts'
 
 /** A value before its limits are worked out. */
 export interface Computed {

@@ -13,7 +13,7 @@ export function flowAt(pressure: number, more: Partial<Figure> = {}): Figure {
     label: `Q${pressure}`,
     labels: { cfm: `CFM${pressure}` },
     name: say`leakage flow at ${pressure} Pa`,
-    group: 'test quality',
+    group: 'flows at other pressures',
     decimals: { cfm: 0, 'm3/h': 0, 'L/s': 1 },
     needs: [],
     formula: `Q${pressure} = C × ${pressure}^n`,

@@ -5,6 +5,7 @@ import { fileParts } from '../../book/json.ts'
 import { reviewParts } from '../../book/review-file.ts'
 import type { Job } from '../../job/schema.ts'
 import { jobTitle } from '../calculator/job-title.ts'
+import { toldApart } from '../calculator/told-apart.ts'
 import { DamagedKept } from './damaged-kept.tsx'
 import { download, jsonType } from './download.ts'
 import { fileName } from './file-name.ts'
@@ -33,6 +34,7 @@ export function JobsSection() {
     const searched = `${jobTitle(job)} ${job.building.permit} ${job.building.program}`.toLowerCase()
     return words.every((word) => searched.includes(word))
   })
+  const apart = toldApart(jobs.value ?? [])
   const remove = (job: Job) =>
     run(
       () => deleteJob(job.id),
@@ -93,6 +95,7 @@ export function JobsSection() {
                   <tr key={job.id}>
                     <th scope="row">
                       <b>{jobTitle(job)}</b>
+                      {apart.has(job.id) && <small class="q"> {apart.get(job.id)}</small>}
                       {job.demo && <small class="q">{say` example, invented`}</small>}
                     </th>
                     <td>{job.building.permit}</td>

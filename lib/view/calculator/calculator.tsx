@@ -5,13 +5,13 @@ import type { FormMap } from '../../form/schema.ts'
 import type { Job, Test } from '../../job/schema.ts'
 import { browser } from '../../browser.ts'
 import { BenchContext, DeskContext, ViewContext, type Bench, type Desk } from './context.ts'
-import { duplicateJob, editSheet, editTest, neighbour } from './edits.ts'
+import { duplicateJob, editSheet, editTest, isBlank, neighbour } from './edits.ts'
 import { Foot } from './foot.tsx'
 import { Frame } from './frame.tsx'
+import { bringTo } from './hold.ts'
 import { JobBar } from './job-bar.tsx'
 import { jobTitle } from './job-title.ts'
 import { later } from './later.tsx'
-import { OwnFigures } from './own-figures.tsx'
 import { followPage, type ActivePage } from './page.ts'
 import { openBeside } from './open-beside.ts'
 import { openPractice } from '../practice/practice.ts'
@@ -20,7 +20,6 @@ import { Results } from './results.tsx'
 import { Setup } from './setup.tsx'
 import { TestRow } from './test-row.tsx'
 import { putBack, putInTrash, readTrash, takeFromTrash, type Deleted } from './trash.ts'
-import { UndoBar } from './undo-bar.tsx'
 import { useTold } from '../use-told.ts'
 import { useDesk } from './use-desk.ts'
 import { useReading } from './use-reading.ts'
@@ -28,15 +27,22 @@ import { useView } from './use-view.ts'
 import { roleWords } from '../../words/names.ts'
 import { say } from '../../words/say.ts'
 
+const BeforeReading = later(async () => (await import('./before-reading.tsx')).BeforeReading)
 const FirstRun = later(async () => (await import('./first-run.tsx')).FirstRun)
 const GivenBack = later(async () => (await import('../given-back.tsx')).GivenBack)
 const JobList = later(async () => (await import('./job-list.tsx')).JobList)
 const JobPanel = later(async () => (await import('./job-panel.tsx')).JobPanel)
+const LimitField = later(async () => (await import('./limit-field.tsx')).LimitField)
 const NewTest = later(async () => (await import('./new-test.tsx')).NewTest)
+const OwnFigures = later(async () => (await import('./own-figures.tsx')).OwnFigures)
 const PlotSection = later(async () => (await import('./plot-section.tsx')).PlotSection)
 const Together = later(async () => (await import('./together.tsx')).Together)
 const ParagraphSection = later(async () => (await import('../paragraph/paragraph-section.tsx')).ParagraphSection)
 const TestEditor = later(async () => (await import('./test-editor.tsx')).TestEditor)
+const UndoBar = later(async () => (await import('./undo-bar.tsx')).UndoBar)
+
+/** Where the readings of the open test are typed. */
+const firstCell = () => document.querySelector<HTMLElement>('.rd [data-column="pressure"]')
 
 type Panel = '' | 'job' | 'test' | 'new test' | 'list'
 
@@ -70,13 +76,16 @@ export function Calculator({ onSent, beside = false }: Props) {
   }, [])
 
   const reading = useReading(job, test, devices)
+  // Nothing was read in this house yet.
+  const untouched = job?.tests.every(({ sheet }) => sheet.points.every(isBlank)) ?? false
 
   const open = (next: Job | undefined, id?: string) => {
     held.dropUndo()
     held.show(next, id)
     setPanel('')
     // What was scrolled was another job, or the first screen.
-    scrollTo(0, 0)
+    if (next) bringTo(firstCell)
+    else scrollTo(0, 0)
   }
   // A second press while the first is under way would begin a second job.
   const beginning = useRef<Promise<void>>(undefined)
@@ -88,6 +97,7 @@ export function Calculator({ onSent, beside = false }: Props) {
     return beginning.current
   }
   const start = () => void begin(async () => (await import('./first-job.ts')).firstJob())
+  const nextHouse = () => void begin(async () => (await import('../../job/next-house.ts')).nextHouse(job!))
   const demo = () =>
     begin(async () => {
       const { demoDevice, demoJob } = await import('../../job/demo.ts')
@@ -138,7 +148,12 @@ export function Calculator({ onSent, beside = false }: Props) {
     }
   }
   const practise = () => void openPractice().then(() => onSent?.())
-  const openBook = () => void browser.tabs.create({ url: browser.runtime.getURL('/book.html') }).then(() => onSent?.())
+  const openBook = (hash = '') =>
+    void browser.tabs.create({ url: `${browser.runtime.getURL('/book.html')}${hash}` }).then(() => onSent?.())
+  const openReport = () => {
+    if (!job || !test) return
+    openBook(`#report?${new URLSearchParams({ job: job.id, test: test.id }).toString()}`)
+  }
   const stay = () => void openBeside(page?.window).then(onSent, (error: unknown) => setSending(String(error)))
 
   if (!held.ready || !settings) return held.trouble ? <p role="alert">{held.trouble}</p> : <Frame />
@@ -160,16 +175,9 @@ export function Calculator({ onSent, beside = false }: Props) {
       editSheet: (patch) => held.editJob((now) => editSheet(now, test.id, patch)),
     }
   /** Opens a section and brings a part of it into view, once what is read later has arrived. */
-  const unfold = (section: string, part: string, tries = 20) => {
+  const unfold = (section: string, part: string) => {
     view.setOpen(section, true)
-    const found = document.getElementById(part)
-    if (!found && tries > 0) {
-      setTimeout(() => unfold(section, part, tries - 1), 50)
-      return
-    }
-    found?.scrollIntoView({ block: 'center' })
-    const focusable = found?.matches('select') ? found : found?.querySelector('summary')
-    focusable?.focus({ preventScroll: true })
+    bringTo(() => document.querySelector<HTMLElement>(part))
   }
   const toggle = (which: Panel) => {
     setPanel(panel === which ? '' : which)
@@ -202,6 +210,7 @@ export function Calculator({ onSent, beside = false }: Props) {
                   }}
                   onEdit={() => toggle('test')}
                   onAdd={() => toggle('new test')}
+                  {...(!untouched && { onNext: nextHouse })}
                 />
                 {panel === 'test' && bench && (
                   <TestEditor onDelete={() => dropTest(bench.test)} onClose={() => setPanel('')} />
@@ -214,6 +223,7 @@ export function Calculator({ onSent, beside = false }: Props) {
                       held.editJob((now) => ({ ...now, tests: [...now.tests, added] }))
                       held.openTest(added.id)
                       setPanel('')
+                      bringTo(firstCell)
                     }}
                   />
                 )}
@@ -227,6 +237,7 @@ export function Calculator({ onSent, beside = false }: Props) {
                     onPutBack={restoreTest}
                     onOpen={(next) => open(next)}
                     onNew={start}
+                    onNext={nextHouse}
                     onDuplicate={() => void begin(() => duplicateJob(job))}
                     onDelete={() => void dropJob()}
                     onDemo={() => void demo()}
@@ -244,13 +255,15 @@ export function Calculator({ onSent, beside = false }: Props) {
                     />
                     <Results
                       reading={reading}
+                      care={untouched && <BeforeReading ducts={bench.test.sheet.subject === 'ducts'} />}
                       drawFigures={(groups) => (
                         <OwnFigures groups={groups} own={settings.figures} onOwn={(figures) => held.set({ figures })} />
                       )}
-                      onLimit={() => unfold('setup', 'limit')}
+                      limit={<LimitField inline />}
+                      onLimit={() => unfold('setup', '#limit')}
                       onBuilding={() => {
                         setPanel('job')
-                        unfold('building', 'building')
+                        unfold('building', '#building input[inputmode], #building .in:not(.words)')
                       }}
                     />
                     {reading.fitted && <PlotSection key={bench.test.id} />}
@@ -273,7 +286,7 @@ export function Calculator({ onSent, beside = false }: Props) {
                   onPractice={() => {
                     void demo().then(practise)
                   }}
-                  onBook={openBook}
+                  onBook={() => openBook()}
                 />
                 {panel === 'list' && (
                   <main>
@@ -310,9 +323,10 @@ export function Calculator({ onSent, beside = false }: Props) {
                   onPractice={practise}
                   onFill={(map) => void send('plan', map)}
                   onMap={(map) => void send('map', map)}
-                  onBook={openBook}
+                  onBook={() => openBook()}
+                  onReport={openReport}
                   onChecks={() => {
-                    unfold('checks', 'checks')
+                    unfold('checks', '#checks > summary')
                   }}
                 />
               )}

@@ -1,15 +1,28 @@
-/** What to see to before a house is put under pressure. The usual cautions of the trade; local rules come first. */
+/** What to see to before a house is put under pressure. Common practice, no source; local rules come first. */
 import { say } from '../../words/say.ts'
 
-export function Cautions() {
+/** `ducts`: whether a test of ducts is meant, or left out: either. */
+export function Cautions({ ducts }: { ducts?: boolean }) {
   return (
     <ul class="cautions">
+      <li>
+        {say`Stop at once, fan off and doors open, at smoke, a gas smell, soot, an alarm, a flame drawn out, or anyone unwell.`}
+      </li>
       <li>{say`Solid-fuel fires are fully out, and ashes covered, before you depressurize.`}</li>
-      <li>{say`Combustion appliances are off or on pilot so that they cannot fire. Put them back when you leave.`}</li>
+      <li>
+        {say`Combustion appliances are off or on pilot so that they cannot fire; unvented fuel heaters are off and cold. Put them back when you leave.`}
+      </li>
+      <li>{say`People, pets and children stay away from the fan and from doors that may slam.`}</li>
       <li>
         {say`Possible asbestos (vermiculite), heavy mould, lead dust, sewer gas from dry traps, radon or fumes of an attached garage: pressurize, or do not test.`}
       </li>
       <li>{say`Ask whether someone ill lives here before you start.`}</li>
+      {ducts !== false && (
+        <li>
+          {say`Ducts: the air handler is switched off at its switch before registers are covered. Take the covers off and put the filter back afterwards.`}
+        </li>
+      )}
+      <li>{say`Note each opening that you close, and open it again when you leave.`}</li>
       <li>{say`After tightening, combustion safety and ventilation are checked.`}</li>
       <li>{say`Never leave a house before everything is set back.`}</li>
       <li>{say`Local codes and licensed practice come first. This tool computes and records; it certifies nothing.`}</li>

@@ -59,6 +59,7 @@ export function duplicateJob(job: Job): Job {
     id: crypto.randomUUID(),
     created: now,
     updated: now,
+    copied: true,
     tests: rest.tests.map((test) => Object.assign(test, { id: crypto.randomUUID() })),
   }
 }

@@ -38,17 +38,11 @@ export function FirstRun({ first, units, onUnits, onStart, onDemo, onList, onPra
       <h1>
         <Icon name="mark" /> {first ? say`From readings to a record` : say`No job is open`}
       </h1>
-      {first ? (
-        <ol class="steps">
-          {steps.map(([word, rest]) => (
-            <li key={word}>
-              <b>{word}</b> {rest}
-            </li>
-          ))}
-        </ol>
-      ) : (
+      {!first && (
         <p>{any ? say`Open a job, or start one for the next building.` : say`Start a job for the next building.`}</p>
       )}
+      {first && <h2>{say`Before the first test`}</h2>}
+      {first && <Cautions />}
       {first && <p class="q">{say`Everything stays on this machine.`}</p>}
       {first && (
         <label class="units">
@@ -69,8 +63,18 @@ export function FirstRun({ first, units, onUnits, onStart, onDemo, onList, onPra
           </select>
         </label>
       )}
-      {first && <h2>{say`Before the first test`}</h2>}
-      {first && <Cautions />}
+      {first && (
+        <details class="how">
+          <summary class="link">{say`How it works`}</summary>
+          <ol class="steps">
+            {steps.map(([word, rest]) => (
+              <li key={word}>
+                <b>{word}</b> {rest}
+              </li>
+            ))}
+          </ol>
+        </details>
+      )}
       <div class="row begin">
         <button type="button" class="b first" onClick={onStart}>
           {say`Start a job`}

@@ -27,6 +27,8 @@ interface Props {
   onFill: (map: FormMap) => void
   onMap: (map: FormMap | undefined) => void
   onBook: () => void
+  /** Opens the report of the open test. */
+  onReport: () => void
   /** Opens the form to practise on. */
   onPractice: () => void
   onChecks: () => void
@@ -45,6 +47,7 @@ export function Foot({
   onFill,
   onMap,
   onBook,
+  onReport,
   onPractice,
   onChecks,
 }: Props) {
@@ -60,35 +63,6 @@ export function Foot({
 
   return (
     <footer class="act">
-      <div class="pg">
-        {map && (
-          <>
-            <b>{map.name}</b>
-            <span>{left || (count === 1 ? say`1 binding` : say`${count} bindings`)}</span>
-          </>
-        )}
-        {page && maps.length === 0 && (
-          <span>{page.barred || (beside && page.url === '' ? unseen() : say`No form map for this page yet.`)}</span>
-        )}
-        {page?.barred && (
-          <button type="button" class="link" onClick={onPractice}>
-            {say`Open the practice form`}
-          </button>
-        )}
-        {bad + doubtful > 0 && (
-          <a
-            class={bad > 0 ? 'st bad' : 'st doubt'}
-            href="#checks"
-            onClick={(event) => {
-              event.preventDefault()
-              onChecks()
-            }}
-          >
-            <PageIcon name={bad > 0 ? 'bad' : 'doubtful'} />
-            {said}
-          </a>
-        )}
-      </div>
       {maps.length > 1 && (
         <label class="which">
           {say`Several form maps fit this page. Which one?`}
@@ -135,6 +109,38 @@ export function Foot({
         <button type="button" class="b" onClick={onBook}>
           {say`Open book`}
         </button>
+      </div>
+      <div class="pg">
+        {map && (
+          <>
+            <b>{map.name}</b>
+            <span>{left || (count === 1 ? say`1 binding` : say`${count} bindings`)}</span>
+          </>
+        )}
+        {page && maps.length === 0 && (
+          <span>{page.barred || (beside && page.url === '' ? unseen() : say`No form map for this page yet.`)}</span>
+        )}
+        {page?.barred && (
+          <button type="button" class="link" onClick={onPractice}>
+            {say`Open the practice form`}
+          </button>
+        )}
+        <button type="button" class="link report" onClick={onReport}>
+          {say`Report`}
+        </button>
+        {bad + doubtful > 0 && (
+          <a
+            class={bad > 0 ? 'st bad' : 'st doubt'}
+            href="#checks"
+            onClick={(event) => {
+              event.preventDefault()
+              onChecks()
+            }}
+          >
+            <PageIcon name={bad > 0 ? 'bad' : 'doubtful'} />
+            {said}
+          </a>
+        )}
       </div>
     </footer>
   )

@@ -3,6 +3,7 @@ import { listDeletedJobs, listJobs, restoreJob } from '../../book/jobs.ts'
 import { subscribe } from '../../book/notice.ts'
 import type { Job } from '../../job/schema.ts'
 import { jobTitle } from './job-title.ts'
+import { toldApart } from './told-apart.ts'
 import { say } from '../../words/say.ts'
 
 interface Props {
@@ -34,6 +35,7 @@ export function JobList({ current, onOpen }: Props) {
   }, [])
 
   if (!jobs) return null
+  const apart = toldApart(jobs)
   const words = wanted.toLowerCase().split(/\s+/)
   const fits = jobs.filter((job) => {
     const text = `${jobTitle(job)} ${job.building.program} ${job.building.permit}`.toLowerCase()
@@ -57,7 +59,9 @@ export function JobList({ current, onOpen }: Props) {
           <li key={job.id}>
             <button type="button" aria-current={job.id === current ? 'true' : undefined} onClick={() => onOpen(job)}>
               <span>{jobTitle(job)}</span>
-              <span class="q">{[job.building.program, day(job.updated)].filter(Boolean).join(', ')}</span>
+              <span class="q">
+                {[job.building.program, apart.get(job.id) ?? day(job.updated)].filter(Boolean).join(', ')}
+              </span>
             </button>
           </li>
         ))}

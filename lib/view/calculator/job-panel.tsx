@@ -15,13 +15,14 @@ interface Props {
   onPutBack: (deleted: Deleted) => void
   onOpen: (job: Job) => void
   onNew: () => void
+  onNext: () => void
   onDuplicate: () => void
   onDelete: () => void
   onDemo: () => void
 }
 
 /** The job in hand and the others. */
-export function JobPanel({ deleted, onPutBack, onOpen, onNew, onDuplicate, onDelete, onDemo }: Props) {
+export function JobPanel({ deleted, onPutBack, onOpen, onNew, onNext, onDuplicate, onDelete, onDemo }: Props) {
   const { job } = useDeskContext()
   const { volume, floorArea } = job.building
   return (
@@ -29,6 +30,9 @@ export function JobPanel({ deleted, onPutBack, onOpen, onNew, onDuplicate, onDel
       <div class="row">
         <button type="button" class="b low" onClick={onNew}>
           {say`New job`}
+        </button>
+        <button type="button" class="b low" onClick={onNext}>
+          {say`Next house, same set-up`}
         </button>
         <button type="button" class="b low" onClick={onDuplicate}>
           {say`Duplicate`}

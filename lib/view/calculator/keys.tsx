@@ -23,6 +23,7 @@ export function Keys() {
   }, [])
   const own = [
     { name: say`Next reading below, above`, keys: say`Enter, Shift+Enter, arrows` },
+    { name: say`From figure to figure`, keys: say`arrows` },
     { name: say`From point to point of the plot`, keys: say`arrows` },
     { name: say`Order of a pinned figure`, keys: say`Alt+arrow up, down` },
   ]

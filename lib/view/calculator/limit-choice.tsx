@@ -11,6 +11,9 @@ import type { Offer } from './sheet-fields.tsx'
 import { asRead } from '../in-locale.ts'
 import { say } from '../../words/say.ts'
 
+/** A title with its number first, which a closed list shows: `3.0 ACH50: IECC 2021, house, zones 3 to 8`. */
+const numberFirst = (title: string): string => title.replace(/^(.*): ([^:]*\d[^:]*)$/, '$2: $1')
+
 /** An own limit that was typed over is no copy of a kept one. */
 const typedOver = { ownLimitOrigin: '', ownLimitTerms: {} }
 
@@ -24,6 +27,8 @@ export interface KeptOptions {
 }
 
 interface Props {
+  /** An id by which other parts of the view find the list. */
+  listId?: string
   job: Pick<Job, 'building' | 'units'>
   test: Test
   found: (path: string) => string | undefined
@@ -35,7 +40,7 @@ interface Props {
 }
 
 /** Which limit the test is compared with, and whether a one-point result is multiplied before. */
-export function LimitChoice({ job, test, found, offer, offers = () => true, kept, onTest }: Props) {
+export function LimitChoice({ listId, job, test, found, offer, offers = () => true, kept, onTest }: Props) {
   const { sheet } = test
   const ownUnit = ownLimitUnit(test)
   const ownFigures = ownLimitFigures[sheet.subject].map((id): [string, string] => [
@@ -44,7 +49,7 @@ export function LimitChoice({ job, test, found, offer, offers = () => true, kept
   ])
   const options: (readonly [string, string])[] = [
     ['', say`none: figures and interval only`],
-    ...limitsOf(job, test).map(({ id, title }): [string, string] => [id, asRead(title)]),
+    ...limitsOf(job, test).map((limit): [string, string] => [limit.id, asRead(numberFirst(limit.title))]),
     ...(kept?.options ?? []),
     ['own', say`own limit`],
   ]
@@ -57,6 +62,7 @@ export function LimitChoice({ job, test, found, offer, offers = () => true, kept
     <>
       {offer.shows('limit') && (
         <Choice
+          {...(listId && { id: listId })}
           id="limit"
           label={say`Limit`}
           wide

@@ -2,14 +2,16 @@ import { listLimits } from '../../book/limits.ts'
 import { keptLimitsFor, takeLimit, takenLimit } from '../../job/kept-limit.ts'
 import { useLive } from '../book/use-live.ts'
 import { type KeptOptions, LimitChoice } from './limit-choice.tsx'
-import { everything } from './sheet-fields.tsx'
+import { everything, type Offer } from './sheet-fields.tsx'
 import { useBench, useDeskContext, useFound } from './use-context.ts'
+
+const onlyLimit: Offer = { shows: (field) => field === 'limit', fixed: () => false }
 
 /** Before the id of a kept limit in the list. */
 const ofKept = 'kept:'
 
-/** The limit of the open test: a published one, one that is kept in the book, or one that is typed. */
-export function LimitField() {
+/** The limit of the open test: a published one, one that is kept in the book, or one that is typed. `inline`: beside the verdict. */
+export function LimitField({ inline = false }: { inline?: boolean }) {
   const { job } = useDeskContext()
   const { test, editTest } = useBench()
   const limits = useLive(listLimits, ['limits']).value ?? []
@@ -23,5 +25,15 @@ export function LimitField() {
       return chosen && takeLimit(chosen)
     },
   }
-  return <LimitChoice job={job} test={test} found={useFound()} offer={everything} kept={kept} onTest={editTest} />
+  return (
+    <LimitChoice
+      job={job}
+      test={test}
+      found={useFound()}
+      offer={inline ? onlyLimit : everything}
+      {...(!inline && { listId: 'limit' })}
+      kept={kept}
+      onTest={editTest}
+    />
+  )
 }

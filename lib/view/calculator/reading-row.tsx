@@ -106,7 +106,11 @@ export function ReadingRow(props: Props) {
           )
         })}
         <td class="num cp">
-          {used && <span class="used">{say`used`}</span>}
+          {used && (
+            <span class="used" title={say`The figures stand on this point.`}>
+              {say`used`}
+            </span>
+          )}
           {left ? <span class="q">{say`left out`}</span> : brought || <span class="q">–</span>}
         </td>
       </tr>

@@ -138,7 +138,7 @@ export function wordReading(
   const target = test.sheet.subject === 'ducts' ? 25 : 50
   const bad = problems.find(({ severity }) => severity === 'bad')
 
-  return {
+  return inWordsOf(test.sheet.procedure, {
     found: findings(test, problems),
     unfinished: new Set(problems.flatMap(({ path, severity }) => (severity === 'missing' ? [path] : []))),
     brought,
@@ -151,8 +151,34 @@ export function wordReading(
     counts: { good: count('good'), doubtful: count('doubtful'), bad: count('bad'), not: count('not checked') },
     fitted: report?.fit !== undefined,
     basis: report?.fit ? say`fit of ${report.fit.points} points` : basisOf(points, onePoint, target),
-    factor: takesOnePointFactor(test) ? (test.onePointFactor ? say`× 1.1: on` : say`× 1.1: off`) : '',
+    factor: takesOnePointFactor(test)
+      ? test.onePointFactor
+        ? say`multiplied by 1.1`
+        : say`not multiplied by 1.1`
+      : '',
     waiting: bad?.message ?? problems.find(({ path }) => path === 'points')?.message ?? emptyHint(test),
+  })
+}
+
+const inIso = (text: string): string => text.replaceAll('ACH50', 'n50')
+
+/** ISO 9972 (from memory) calls the air change rate at 50 Pa n50, beside its q_E50: both as it does, or neither. */
+function inWordsOf(procedure: Test['sheet']['procedure'], reading: Reading): Reading {
+  if (procedure !== 'iso-9972') return reading
+  const { verdict, groups, lacking: lacks } = reading
+  return {
+    ...reading,
+    verdict: verdict && {
+      ...verdict,
+      unit: inIso(verdict.unit),
+      drawn: inIso(verdict.drawn),
+      verdict: verdict.verdict && { ...verdict.verdict, text: inIso(verdict.verdict.text) },
+    },
+    groups: groups.map(({ title, lines }) => ({
+      title,
+      lines: lines.map((line) => ({ ...line, name: inIso(line.name), interval: inIso(line.interval) })),
+    })),
+    lacking: lacks.map(inIso),
   }
 }
 

@@ -61,7 +61,10 @@ export function ReadingsTable(props: Props) {
     sheet.reading === 'flow'
       ? { key: 'flow', title: say`Flow`, unit: flowWords[units.flow] }
       : { key: 'devicePressure', title: say`Device pressure`, unit: 'Pa' },
-    { key: 'range', title: say`Range`, unit: '' },
+    // A range belongs to a device; one that was typed before stays in sight.
+    ...(ranges.length > 0 || sheet.reading === 'device' || sheet.points.some(({ range }) => range.trim() !== '')
+      ? [{ key: 'range', title: say`Range`, unit: '' } as const]
+      : []),
   ]
   const rows = fixed?.points ? sheet.points : shownRows(sheet.points)
   const { rows: drawn, hidden } = rowWindow(rows.length, shown)

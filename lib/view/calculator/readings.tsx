@@ -8,9 +8,10 @@ import { isBlock, placePaste, takeBackPaste } from './place-paste.ts'
 import type { ReadingColumn } from './reading-row.tsx'
 import { readingsSummary, ReadingsTable } from './readings-table.tsx'
 import { Section } from './section.tsx'
+import { flowBasisWords } from './setup-summary.ts'
 import { volumeWords } from './unit-words.ts'
 import { useBench, useDeskContext, useFound } from './use-context.ts'
-import { say, shown } from '../../words/say.ts'
+import { say } from '../../words/say.ts'
 
 interface Props {
   /** Each reading brought to the reference pressure, as written; empty where it cannot be. */
@@ -66,7 +67,7 @@ export function Readings({ brought, used, mean, unfinished }: Props) {
   // Enough points for a regression, of which the procedure takes one: easily not noticed.
   const lone = used !== undefined && sheet.procedure === 'one-point' && brought.filter(Boolean).length >= 5
 
-  const end = [device?.name, sheet.reading === 'flow' ? shown(sheet.flowBasis) : say`at the device`]
+  const end = [device?.name, sheet.reading === 'flow' ? flowBasisWords[sheet.flowBasis] : say`at the device`]
     .filter(Boolean)
     .join(', ')
 

@@ -10,8 +10,12 @@ import { say } from '../../words/say.ts'
 
 interface Props {
   reading: Reading
+  /** The choice of a limit, which stands beside a verdict that has none. */
+  limit?: ComponentChildren
   /** Goes to the choice of a limit; left out where none is offered. */
   onLimit?: () => void
+  /** What to see to before the first reading. */
+  care?: ComponentChildren
   /** Goes to the sizes of the building. */
   onBuilding?: () => void
   /** Draws the figures; a table of them where it is left out. */
@@ -22,7 +26,7 @@ interface Props {
 const rest = 1200
 
 /** What the readings come to: verdict, figures, checks. */
-export function Results({ reading, onLimit, onBuilding, drawFigures }: Props) {
+export function Results({ reading, care, limit, onLimit, onBuilding, drawFigures }: Props) {
   const { verdict, groups, lacking, checks, counts, basis, factor, waiting } = reading
   const spoken = verdict
     ? [verdict.value, verdict.unit, verdict.verdict?.text ?? verdict.withheld].filter(Boolean).join(' ')
@@ -38,7 +42,13 @@ export function Results({ reading, onLimit, onBuilding, drawFigures }: Props) {
       <p class="vh" role="status">
         {said}
       </p>
-      {verdict ? <VerdictBlock {...verdict} {...(onLimit && { onLimit })} /> : <p class="empty">{waiting}</p>}
+      {verdict ? (
+        <VerdictBlock {...verdict} {...(onLimit && limit === undefined && { onLimit })} />
+      ) : (
+        <p class="empty">{waiting}</p>
+      )}
+      {verdict && !verdict.verdict && limit}
+      {!verdict && care}
       {groups.length > 0 && (
         <Section id="figures" title={say`Figures`} summary={basis} end={factor}>
           {drawFigures ? drawFigures(groups) : <FigureTable groups={groups} />}

@@ -1,4 +1,7 @@
+import { useState } from 'preact/hooks'
+import type { Job, Test } from '../../job/schema.ts'
 import { DeviceField } from './device-field.tsx'
+import { isBlank } from './edits.ts'
 import { Fold } from './fold.tsx'
 import { KnownHoleFields } from './known-hole-fields.tsx'
 import { later } from './later.tsx'
@@ -11,12 +14,26 @@ import { say } from '../../words/say.ts'
 
 const ZoneFields = later(async () => (await import('./zone-fields.tsx')).ZoneFields)
 
+/** Whether no other test of the job was begun that draws air out of the house. */
+const firstOfJob = (job: Job, test: Test): boolean =>
+  !job.tests.some(
+    ({ id, sheet }) => id !== test.id && sheet.direction === 'depressurize' && !sheet.points.every(isBlank),
+  )
+
 /** Everything about a test that is not a reading. */
 export function SetupFields() {
   const { job, editBuilding } = useDeskContext()
   const { test, editTest, editSheet } = useBench()
+  // Depressurize was chosen just now, for the first time in this job.
+  const [drawing, setDrawing] = useState(false)
   return (
     <div class="fields">
+      {!drawing && (
+        <details class="wide">
+          <summary class="link">{say`Cautions before a test`}</summary>
+          <Cautions ducts={test.sheet.subject === 'ducts'} />
+        </details>
+      )}
       <SheetFields
         test={test}
         elevation={job.building.elevation}
@@ -24,7 +41,11 @@ export function SetupFields() {
         found={useFound()}
         offer={everything}
         onTest={editTest}
-        onSheet={editSheet}
+        care={drawing && <Cautions ducts={test.sheet.subject === 'ducts'} />}
+        onSheet={(patch) => {
+          if (patch.direction) setDrawing(patch.direction === 'depressurize' && firstOfJob(job, test))
+          editSheet(patch)
+        }}
         onBuilding={editBuilding}
         limit={<LimitField />}
         device={<DeviceField />}
@@ -49,10 +70,6 @@ export function SetupFields() {
           onInput={(event) => editTest({ notes: event.currentTarget.value })}
         />
       </div>
-      <details class="wide">
-        <summary class="link">{say`Cautions before a test`}</summary>
-        <Cautions />
-      </details>
     </div>
   )
 }

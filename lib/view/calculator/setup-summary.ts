@@ -11,6 +11,9 @@ export const procedureWords = {
   'iso-9972': 'ISO 9972',
 } as const
 
+/** How the typed flows are meant, where they stand. */
+export const flowBasisWords = { indicated: say`flows as the gauge shows them`, actual: say`actual flows` } as const
+
 /** The set-up of a test in a line: `Enclosure, one-point, depressurize, 68 °F in, 41 °F out`. */
 export function setupSummary({ sheet, units }: Pick<Test, 'sheet' | 'units'>): string {
   const degrees = temperatureWords[units.temperature]

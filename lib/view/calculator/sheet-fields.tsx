@@ -26,6 +26,8 @@ interface Props {
   onTest: (patch: Partial<Test>) => void
   onSheet: (patch: Partial<TypedSheet>) => void
   onBuilding: (patch: Partial<Building>) => void
+  /** What to see to, said where the direction is chosen. */
+  care?: ComponentChildren
   /** The choice of a limit. */
   limit?: ComponentChildren
   /** The choice of a device. */
@@ -38,6 +40,7 @@ const subjects = [
 ] as const
 const procedures = [
   ['one-point', procedureWords['one-point']],
+  ['two-point', say`two-point, ASTM E1827`],
   ['astm-e779', say`${procedureWords['astm-e779']}, 5+ points`],
   ['iso-9972', say`${procedureWords['iso-9972']}, 5+ points`],
 ] as const
@@ -84,7 +87,7 @@ const linesOf = [
 
 /** Everything about a test that is not a reading and not a word of its own. */
 export function SheetFields(props: Props) {
-  const { test, elevation, length, found, offer, onTest, onSheet, onBuilding, limit, device } = props
+  const { test, elevation, length, found, offer, onTest, onSheet, onBuilding, care, limit, device } = props
   const { sheet, units } = test
   const { shows } = offer
   const degrees = temperatureWords[units.temperature]
@@ -127,6 +130,11 @@ export function SheetFields(props: Props) {
       {choice('subject', say`Test of`, subjects)}
       {choice('procedure', say`Procedure`, procedures)}
       {choice('direction', say`Direction`, directions)}
+      {care && (
+        <div class="wide" role="note">
+          {care}
+        </div>
+      )}
       {ducts && choice('ductLeakage', say`Leakage`, leakages)}
       {ducts && number('airHandlerFlow', say`Air-handler flow`, symbol(units.flow))}
       {shows('date') && (

@@ -143,7 +143,9 @@ export function useDesk(): Held {
       if (!latest.current) return
       const changed = change(latest.current)
       if (changed === latest.current) return
-      const next = writesComma() ? typedWithComma(changed) : changed
+      // Once something is changed it is a job of its own.
+      const { copied: _, ...own } = changed
+      const next = writesComma() ? typedWithComma(own) : own
       put(next)
       keeper.keep(next)
     },

@@ -1,5 +1,6 @@
 import { useCallback, useEffect, useMemo, useRef, useState } from 'preact/hooks'
 import type { View } from './context.ts'
+import { hold } from './hold.ts'
 import { readViewState, writeViewState } from './view-state.ts'
 
 /** Folds and scroll, put back as they were left once `ready` is true. */
@@ -15,8 +16,8 @@ export function useView(ready: boolean): View {
   useEffect(() => {
     if (!ready) return
     const { scroll } = state.current
-    // The page has its full height only after this render is laid out.
-    requestAnimationFrame(() => scrollTo(0, scroll))
+    // The page has its full height only once what is read later has arrived.
+    hold(() => scrollTo(0, scroll))
     const leaving = new AbortController()
     let timer: ReturnType<typeof setTimeout> | undefined
     const keepScroll = () => {

@@ -118,7 +118,7 @@ export function verdictLines(
     drawn: say`${base.value}, interval ${range}, limit ${limitText(limit)} ${base.unit}`,
     verdict: {
       meets: verdict.meets,
-      text: `${verdict.meets ? say`Meets the limit` : say`Does not meet the limit`}, ${limitText(limit)}${sameUnit ? '' : ` ${symbol(limit.unit)}`}`,
+      text: `${verdict.meets ? say`Meets the limit` : say`Does not meet the limit`}, ${limitText(limit)} ${unitOf(limit.figure, limit.unit)}`,
     },
     likely: probability === undefined ? '' : likelihood(probability, limit),
     reach: reachOf(sameUnit ? rangeOf(measured, decimalsPast(measured, verdict, decimals)) : range, verdict),

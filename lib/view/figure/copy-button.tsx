@@ -7,13 +7,16 @@ interface Props {
   text: string
   /** What it is, for its name: `ACH50`. */
   of: string
+  /** Whether the Tab key stops here. */
+  stop: boolean
   /** Told the text while it counts as just copied, and an empty string after. */
   onCopied: (text: string) => void
 }
 
 const shownFor = 3000
 
-export function CopyButton({ text, of, onCopied }: Props) {
+/** The right arrow leads to it from the figure; the Tab key in the one row of a table in which it stops. */
+export function CopyButton({ text, of, stop, onCopied }: Props) {
   const [done, setDone] = useState(false)
 
   useEffect(() => {
@@ -36,7 +39,13 @@ export function CopyButton({ text, of, onCopied }: Props) {
   }
 
   return (
-    <button type="button" class={done ? 'ib done' : 'ib'} aria-label={say`Copy ${of}, ${text}`} onClick={copy}>
+    <button
+      type="button"
+      class={done ? 'ib done' : 'ib'}
+      tabIndex={stop ? 0 : -1}
+      aria-label={say`Copy ${of}, ${text}`}
+      onClick={copy}
+    >
       <Icon name={done ? 'tick' : 'copy'} />
     </button>
   )

@@ -29,8 +29,8 @@ export interface FigureLine {
   found?: FigureValue
 }
 
-/** A row of the figures table with its working, which opens in place. */
-export function FigureRow({ line }: { line: FigureLine }) {
+/** A row of the figures table with its working, which opens in place. `stop`: whether the Tab key stops in it. */
+export function FigureRow({ line, stop }: { line: FigureLine; stop?: boolean }) {
   const [open, setOpen] = useState(false)
   const [copied, setCopied] = useState('')
   const full = line.detail ? `${line.name} ${line.detail}` : line.name
@@ -44,11 +44,12 @@ export function FigureRow({ line }: { line: FigureLine }) {
   )
   return (
     <>
-      <tr class="fg-row">
+      <tr class="fg-row" data-figure={line.id}>
         <th scope="row" class="nm">
           {opens ? (
             <button
               type="button"
+              tabIndex={stop === false ? -1 : 0}
               aria-expanded={open}
               aria-controls={open ? working : undefined}
               onClick={() => setOpen(!open)}
@@ -72,7 +73,7 @@ export function FigureRow({ line }: { line: FigureLine }) {
           {!copied && line.span && <IntervalBar {...line.span} label={line.interval} />}
         </td>
         <td class="cpy">
-          <CopyButton text={line.value} of={full} onCopied={setCopied} />
+          <CopyButton text={line.value} of={full} stop={stop !== false} onCopied={setCopied} />
         </td>
       </tr>
       {open && (

@@ -53,6 +53,8 @@ export interface Content {
   several: string[]
   /** A sentence or two of each zone beside the house. */
   zones: string[]
+  /** What the tester noted of the test. */
+  notes: string[]
   limitHead: string
   checks: (CheckLine & { name: string })[]
   /** Sentences of the checks that want a look. */
@@ -104,6 +106,15 @@ export function dayInWords(iso: string): string {
   const [, year, month, day] = /^(\d{4})-(\d{2})-(\d{2})$/.exec(iso) ?? []
   const name = months[Number(month) - 1]
   return name === undefined ? iso : say`${Number(day)} ${name} ${year ?? ''}`
+}
+
+/** More does not fit on the one page. */
+const longestNotes = 700
+
+function notesOf({ notes }: Test): string[] {
+  const text = notes.trim().replaceAll(/\s+/g, ' ')
+  if (text === '') return []
+  return text.length <= longestNotes ? [text] : [say`${text.slice(0, longestNotes)}… The rest stands in the job.`]
 }
 
 const withUnit = (text: string, unit: string): string => (text.trim() ? `${text.trim()} ${symbol(unit)}` : '')
@@ -292,6 +303,7 @@ export function reportOf(
       : say`± at 95 %, with the instrument’s part`,
     several: severalWords(severalOf(known), test, written),
     zones: zoneWords(test, written),
+    notes: notesOf(test),
     limitHead: limit
       ? say`Limit: ${asRead(limitText(limit))} ${symbol(limit.unit)}`
       : withheld

@@ -88,6 +88,8 @@ const pageSchema = z.looseObject({
   figuresNote: text,
   several: texts,
   zones: texts,
+  /** Of entries that were sealed before it: absent. */
+  notes: z.optional(texts),
   limitHead: text,
   checks: z.array(
     z.object({ id: text, outcome, text, name: text, found: z.optional(text), expected: z.optional(text) }),
@@ -103,6 +105,7 @@ export function readPage(version: number, held: unknown): Page | undefined {
   if (!page) return undefined
   return {
     ...page,
+    notes: page.notes ?? [],
     verdict: page.verdict,
     plot: page.plot && { ...page.plot, result: page.plot.result, limit: page.plot.limit },
     bars: page.bars as Page['bars'],

@@ -86,6 +86,7 @@ function draw(pen: Pen, content: Content, place: string, width: number): number 
   y = figures(pen, content, width, y)
   y = sentences(pen, say`Tests together`, content.several, width, y)
   y = sentences(pen, say`Zones beside the house`, content.zones, width, y)
+  y = sentences(pen, say`Notes`, content.notes, width, y)
   y = checks(pen, content, width, y)
   y = pen.wrapped(content.cautions, 0, y + 11, width, { size: 7.5, colour: 'quiet' })
   return foot(pen, content, width, y)

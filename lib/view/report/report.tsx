@@ -48,6 +48,7 @@ export function Report({ content }: { content: Content }) {
       <Figures content={content} />
       <Sentences title={say`Tests together`} texts={content.several} />
       <Sentences title={say`Zones beside the house`} texts={content.zones} />
+      <Sentences title={say`Notes`} texts={content.notes} />
       <Checks content={content} />
       <p class="cau">{content.cautions}</p>
       <Signature content={content} />

@@ -1,0 +1,105 @@
+/** What a tester does house after house, and what must hold in each state on the way. */
+import { afterEach, beforeEach, expect, it as test } from 'vitest'
+import { launch, type Session, type Surface } from './harness.ts'
+import { sweep } from './sweep.ts'
+
+let session: Session
+beforeEach(async () => {
+  session = await launch()
+})
+afterEach(() => session.close())
+
+const cell = (name: string) => new RegExp(`^${name}, point 1`)
+
+async function read(view: Surface, pressure: string, flow: string, volume: string): Promise<void> {
+  await view.type('textbox', cell('House pressure'), pressure)
+  await view.type('textbox', cell('Flow'), flow)
+  await view.type('textbox', /^Volume/, volume)
+}
+
+/** Whether what has the focus lies in the window, and is no page at large. */
+const focusSeen = (view: Surface) =>
+  view.page.evaluate(() => {
+    const holder = document.activeElement
+    const box = holder?.getBoundingClientRect()
+    return holder !== document.body && box !== undefined && box.top >= 0 && box.bottom <= innerHeight
+  })
+
+test('reaches a verdict in two presses after the readings, and the next house needs no set-up', async () => {
+  const view = await session.openPage('/popup.html')
+  await view.page.setViewport({ width: 420, height: 600 })
+  await view.click('button', 'Start a job')
+  await view.wait(/Before the first reading/)
+  await read(view, '-50', '433', '8726')
+  await view.wait(/2\.98/)
+  await view.choose('Limit', /^3 ACH50: IECC 2018|^3 ACH50: IECC/)
+  await view.wait(/Meets the limit, 3\.0 ACH50/)
+  expect(await view.text()).not.toMatch(/Before the first reading/)
+
+  await view.click('button', 'Next house, same set-up')
+  await view.wait(/Job without an address[\s\S]*Before the first reading/)
+  await read(view, '-50', '470', '8726')
+  expect(await view.wait(/Does not meet the limit, 3\.0 ACH50/)).not.toMatch(/2\.98/)
+})
+
+test('keeps the focus in the window after a press, with the set-up open', async () => {
+  const view = await session.openPage('/popup.html')
+  await view.page.setViewport({ width: 420, height: 600 })
+  await view.click('button', 'Start a job')
+  await view.wait(/Readings/)
+  await view.page.click('#setup > summary')
+  await view.get('combobox', 'Procedure')
+  await read(view, '-50', '433', '')
+  for (const press of ['Sizes of the building', 'Next house, same set-up', 'Add a test', 'Add test']) {
+    await view.click('button', press)
+    await view.page.waitForFunction(() => document.activeElement !== document.body)
+    await view.page.waitForNetworkIdle({ idleTime: 200 })
+    expect({ press, seen: await focusSeen(view) }).toEqual({ press, seen: true })
+  }
+  const before = await view.page.evaluate('scrollY')
+  await view.page.reload()
+  await view.get('combobox', 'Procedure')
+  await view.page.waitForFunction(`Math.abs(scrollY - ${String(before)}) < 2`)
+})
+
+test('comes from the last reading to the book in at most twelve Tabs', async () => {
+  const view = await session.openPage('/popup.html')
+  await view.click('button', 'Open the demo job')
+  await view.wait(/Figures/)
+  await view.page.evaluate(() => {
+    const cells = document.querySelectorAll<HTMLElement>('.rd tbody [data-column="flow"]')
+    cells[cells.length - 1]?.focus()
+  })
+  let tabs = 0
+  for (; tabs < 60 && (await view.focused())?.name !== 'Open book'; tabs++) await view.key('Tab')
+  expect(tabs).toBeLessThanOrEqual(12)
+})
+
+test('has no id twice, no field without name or edge, in any part of calculator and book', async () => {
+  const view = await session.openPage('/popup.html')
+  expect(await sweep(view.page)).toEqual([])
+  await view.click('button', 'Open the demo job')
+  await view.wait(/Figures/)
+  await view.page.evaluate(() => {
+    for (const one of document.querySelectorAll('details')) one.open = true
+  })
+  await view.get('combobox', 'Procedure')
+  expect(await sweep(view.page)).toEqual([])
+  for (const press of [/^Job: /, 'Add a test', 'Add a device']) {
+    await view.click('button', press)
+    await view.page.waitForNetworkIdle({ idleTime: 200 })
+    await view.page.evaluate(() => {
+      for (const one of document.querySelectorAll('details')) one.open = true
+    })
+    expect({ press, found: await sweep(view.page) }).toEqual({ press, found: [] })
+  }
+  for (const section of ['entries', 'jobs', 'maps', 'devices', 'limits', 'review', 'settings', 'report?job=demo-job']) {
+    const book = await session.openPage(`/book.html#${section}`)
+    await book.page.waitForSelector('main > *')
+    await book.page.evaluate(() => {
+      for (const one of document.querySelectorAll('details')) one.open = true
+    })
+    expect({ section, found: await sweep(book.page) }).toEqual({ section, found: [] })
+    await book.close()
+  }
+})
