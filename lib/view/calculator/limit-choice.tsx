@@ -63,7 +63,6 @@ export function LimitChoice({ listId, job, test, found, offer, offers = () => tr
       {offer.shows('limit') && (
         <Choice
           {...(listId && { id: listId })}
-          id="limit"
           label={say`Limit`}
           wide
           fixed={fixed}
