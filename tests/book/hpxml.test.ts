@@ -21,6 +21,12 @@ const parse = (text: string): Document =>
 const textsOf = (document: Document, name: string): (string | null)[] =>
   Array.from(document.getElementsByTagName(name), (element) => element.textContent)
 
+/** The dates of the measurements of air infiltration, as written. */
+const measuredOn = (document: Document): (string | null)[] =>
+  Array.from(document.getElementsByTagName('AirInfiltrationMeasurement')).flatMap((one) =>
+    Array.from(one.getElementsByTagName('Date'), (each) => each.textContent),
+  )
+
 const whatIsRefused = (text: string): string => {
   try {
     readHpxml(text, devices, parse)
@@ -92,6 +98,19 @@ describe('a job as HPXML', () => {
   test('of an empty job is valid too', () => {
     expect(misfits(parse(hpxmlOf({ ...demoJob(), tests: [] }, devices, now)))).toEqual([])
   })
+})
+
+test.each([
+  ['2026-02-31', []],
+  ['2025-02-29', []],
+  ['2026-13-01', []],
+  ['2024-02-29', ['2024-02-29']],
+])('the date %s is written only if a calendar has it (XML Schema part 2, date)', (date, written) => {
+  const job = demoJob()
+  for (const one of job.tests) one.date = date
+  const document = parse(hpxmlOf(job, devices, now))
+  expect(textsOf(document, 'AirInfiltrationMeasurement').length).toBeGreaterThan(0)
+  expect([...new Set(measuredOn(document))]).toEqual(written)
 })
 
 describe('what the check of a file finds', () => {

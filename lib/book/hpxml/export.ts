@@ -18,7 +18,11 @@ export const jobAsTyped = 'JobAsTyped'
 const number = (value: number | undefined): string | undefined =>
   value === undefined || !Number.isFinite(value) ? undefined : String(Number(value.toPrecision(12)))
 
-const isoDay = (text: string): string | undefined => (/^\d{4}-\d{2}-\d{2}$/.test(text) ? text : undefined)
+/** A day as the standard's `xs:date` takes it; nothing for one that no calendar has, such as 2026-02-31. */
+function isoDay(text: string): string | undefined {
+  const day = new Date(`${text}T00:00:00Z`)
+  return Number.isFinite(day.getTime()) && day.toISOString().slice(0, 10) === text ? text : undefined
+}
 
 /** A number of the building in the unit that the standard asks for. */
 function typed(job: Job, field: 'floorArea' | 'volume' | 'bedrooms' | 'stories' | 'height', to: string) {
