@@ -1,5 +1,6 @@
 /** What may lie over a control, and whether one sees through it. */
-import { is, own } from './dom.ts'
+import { is } from './dom.ts'
+import { ownHosts } from './own-host.ts'
 
 /** Share of a colour that is seen, 0 to 1, by the form in which browsers give it. */
 export function alphaOf(color: string): number {
@@ -47,7 +48,7 @@ export function opaque(element: Element, share: number): boolean {
 export function sheeted(document: Document): boolean {
   return [...document.querySelectorAll(':popover-open, :modal')].some((each) => {
     const style = getComputedStyle(each, '::backdrop')
-    return !own(each, 'localName').startsWith('gapsum-') && Number(style.opacity) >= 0.5 && hides(style)
+    return !ownHosts.has(each) && Number(style.opacity) >= 0.5 && hides(style)
   })
 }
 

@@ -5,6 +5,7 @@ import { faceOf, lookOf } from './face.ts'
 import { lifted, opaque, shareOf, sheeted, unreadable } from './covers.ts'
 import { all, holds, is, own } from './dom.ts'
 import { hiddenBecause, parentOf } from './visible.ts'
+import { ownHosts } from './own-host.ts'
 
 interface Place {
   x: number
@@ -46,7 +47,7 @@ function coversWithin(element: Element, x: number, y: number): boolean {
 function showsAt(element: Element, faces: readonly Element[], { x, y }: Place): boolean {
   const root = element.getRootNode() as Document | ShadowRoot
   for (const at of root.elementsFromPoint(x, y)) {
-    if (own(at, 'localName').startsWith('gapsum-')) continue
+    if (ownHosts.has(at)) continue
     if (faces.some((face) => face === at || holds(face, at))) return true
     // Something around the element is met before the element itself: here it is cut off, unless what is met is a thin
     // layer that the page draws around its content.

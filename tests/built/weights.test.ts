@@ -10,8 +10,9 @@ describe('what the build weighs, gzip', () => {
     expect(total).toBeLessThanOrEqual(60_000)
   })
 
-  it('what fills a page: at most 45 kB', () => {
-    expect(packed(read('chrome-mv3/helper.js'))).toBeLessThanOrEqual(45_000)
+  // 0.05 kB above what it was: the helper knows its own hosts one by one, as a page may give a cover their name.
+  it('what fills a page: at most 45.05 kB', () => {
+    expect(packed(read('chrome-mv3/helper.js'))).toBeLessThanOrEqual(45_050)
   })
 
   it('what joins it where a form map names controls drawn by the page: at most 14 kB', () => {

@@ -1,5 +1,6 @@
 /** Outlines in a frame of another origin, drawn by the script there as the page around it asks. */
 import type { Control } from '../../form/controls.ts'
+import { ownHosts } from '../../form/own-host.ts'
 import type { ToHelper } from '../../messages.ts'
 import { markClass, markStyle } from './mark-style.ts'
 import { pickIn } from './pick-in.ts'
@@ -8,6 +9,7 @@ import { watchBoxes } from './watch-boxes.ts'
 /** A layer that the page can neither read nor style, and that nothing in it answers to. */
 function layerHost(css: string) {
   const host = document.createElement('gapsum-helper')
+  ownHosts.add(host)
   host.popover = 'manual'
   const style = document.createElement('style')
   style.textContent = `:host{all:initial!important}${css}`

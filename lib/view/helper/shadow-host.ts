@@ -1,3 +1,5 @@
+import { ownHosts } from '../../form/own-host.ts'
+
 /** What happens in the dock is not the page's business: keys, presses, edits. */
 
 const own =
@@ -13,6 +15,7 @@ export interface ShadowHost {
 /** The helper's place in the page: a host with a closed shadow root, which the page can neither read nor style. */
 export function shadowHost(css: string, signal: AbortSignal): ShadowHost {
   const host = document.createElement('gapsum-helper')
+  ownHosts.add(host)
   const root = host.attachShadow({ mode: 'closed' })
   const style = document.createElement('style')
   // What the styles say of a host is said of what stands in it, which no style of the page reaches: theme and colours.
