@@ -20,7 +20,7 @@ const setUp = [
 
 /** An empty test of today, set up as `test` is, under the same role unless another is given. */
 export function sameSetUp(test: Test, role: string = test.role): Test {
-  const { sheet, units, stage, limit, ownLimit, ownLimitFigure, ownLimitOrigin, onePointFactor } = test
+  const { sheet, units, stage, limit, ownLimit, ownLimitFigure, ownLimitOrigin, ownLimitTerms, onePointFactor } = test
   const blank = emptyTest(role, sheet.subject, units)
   const kept = Object.fromEntries(setUp.flatMap((key) => (sheet[key] === undefined ? [] : [[key, sheet[key]]])))
   return {
@@ -32,6 +32,7 @@ export function sameSetUp(test: Test, role: string = test.role): Test {
     onePointFactor,
     ...(ownLimitFigure !== undefined && { ownLimitFigure }),
     ...(ownLimitOrigin !== undefined && { ownLimitOrigin }),
+    ...(ownLimitTerms !== undefined && { ownLimitTerms }),
   }
 }
 

@@ -138,6 +138,7 @@ test('nothing that the book offers changes or deletes an entry', async () => {
   const modules = import.meta.glob<Record<string, unknown>>('../../lib/book/*.ts', { eager: true })
   const names = Object.values(modules).flatMap((one) => Object.keys(one).filter((name) => name !== 'default'))
   expect(names.filter((name) => /entr/i.test(name)).toSorted()).toEqual([
+    'EntryPlanner',
     'addEntry',
     'countEntries',
     'entriesForwards',

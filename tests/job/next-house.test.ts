@@ -71,3 +71,15 @@ test('a copy says that it is one, and jobs of one address are told apart', () =>
   expect(new Set(toldApart([job, other]).values()).size).toBe(2)
   expect(toldApart([job, copy]).size).toBe(0)
 })
+
+test('the next house keeps what a kept limit is written for', () => {
+  const last = firstHouse()
+  const taken = {
+    limit: 'own',
+    ownLimit: '2.5',
+    ownLimitOrigin: 'Larch County 2026',
+    ownLimitTerms: { climateZones: [5] },
+  }
+  Object.assign(last.tests[0]!, taken)
+  expect(nextHouse(last).tests[0]).toMatchObject(taken)
+})
