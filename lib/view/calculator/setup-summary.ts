@@ -12,7 +12,7 @@ export const procedureWords = {
 } as const
 
 /** How the typed flows are meant, where they stand. */
-export const flowBasisWords = { indicated: say`flows as the gauge shows them`, actual: say`actual flows` } as const
+export const flowBasisWords = { indicated: say`as shown`, actual: say`actual flow` } as const
 
 /** The set-up of a test in a line: `Enclosure, one-point, depressurize, 68 °F in, 41 °F out`. */
 export function setupSummary({ sheet, units }: Pick<Test, 'sheet' | 'units'>): string {
