@@ -57,16 +57,3 @@ function perArea({ flow, length }: TypedUnits, ducts: boolean): string {
   if (length === 'ft') return ducts ? 'cfm/100ft2' : 'cfm/ft2'
   return flow === 'L/s' ? 'L/(s.m2)' : 'm3/(h.m2)'
 }
-
-const unitSets: readonly TypedUnits[] = [
-  { flow: 'cfm', temperature: 'degF', length: 'ft' },
-  { flow: 'm3/h', temperature: 'degC', length: 'm' },
-  { flow: 'L/s', temperature: 'degC', length: 'm' },
-]
-
-/** Every unit that an own limit on a figure can be typed in. */
-export function ownLimitUnits(figure: string): string[] {
-  const subject = figure.startsWith('duct-') ? 'ducts' : 'enclosure'
-  const sheet = { subject } as Test['sheet']
-  return [...new Set(unitSets.map((units) => ownLimitUnit({ sheet, ownLimitFigure: figure, units })))]
-}

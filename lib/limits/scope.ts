@@ -41,11 +41,12 @@ const volumes = { net: say`the net air volume`, gross: say`the gross volume` }
 
 const either = (words: readonly string[]): string => words.join(say` or `)
 
-/** `zone 3`, `zones 4 and 5`, `zones 3 to 8` */
+/** `zone 3`, `zones 4 and 5`, `zones 3 to 8`, `zones 2, 4, 5` where some between are left out */
 export function zoneWords(zones: readonly number[]): string {
   const [first = 0] = zones
   const last = zones.at(-1) ?? first
   if (first === last) return say`zone ${first}`
+  if (last - first >= zones.length) return say`zones ${zones.join(', ')}`
   return last === first + 1 ? say`zones ${first} and ${last}` : say`zones ${first} to ${last}`
 }
 

@@ -1,8 +1,9 @@
 import { expect, test } from 'vitest'
-import { ownLimitUnit, ownLimitUnits } from '../../lib/job/own-limit.ts'
-import { type KeptLimit, type TypedUnits, keptLimitSchema } from '../../lib/job/schema.ts'
+import { ownLimitUnit } from '../../lib/job/own-limit.ts'
+import { type KeptLimit, keptLimitSchema } from '../../lib/job/schema.ts'
+import { unitChoices } from '../../lib/job/units-by-place.ts'
 import { publishedLimits } from '../../lib/limits/published.ts'
-import { editions, keptLimitsFor, setFrom, takeLimit, takenLimit } from '../../lib/job/kept-limit.ts'
+import { editions, keptLimitsFor, ownLimitUnits, setFrom, takeLimit, takenLimit } from '../../lib/job/kept-limit.ts'
 import { limitOf, verdictOf } from '../../lib/job/verdict.ts'
 import { fakeJob, fakeTest } from './fake.ts'
 
@@ -69,12 +70,6 @@ test('it is offered where it fits; once taken it stays, and typed over it asks f
   expect(verdictOf(fakeJob({ climateZone: '3' }), typed, figures).verdict?.meets).toBe(true)
 })
 
-const unitSets: readonly TypedUnits[] = [
-  { flow: 'cfm', temperature: 'degF', length: 'ft' },
-  { flow: 'm3/h', temperature: 'degC', length: 'm' },
-  { flow: 'L/s', temperature: 'degC', length: 'm' },
-]
-
 test.each(editions())('a set begun from %s judges as the edition does', (edition) => {
   const set = setFrom(edition, 'Larch County 2026')
   const published = publishedLimits.filter((limit) => limit.edition === edition)
@@ -84,7 +79,7 @@ test.each(editions())('a set begun from %s judges as the edition does', (edition
       published[at]!
     const { procedures, directions, volume, size } = more
     expect(ownLimitUnits(figure)).toContain(unit)
-    const units = unitSets.find(
+    const units = unitChoices.find(
       (each) => ownLimitUnit({ ...fakeTest({ subject }), units: each, ownLimitFigure: figure }) === unit,
     )
     const { limit } = limitOf({ ...fakeTest({ subject }), units: units!, ...takeLimit(one) })
@@ -92,4 +87,10 @@ test.each(editions())('a set begun from %s judges as the edition does', (edition
     expect({ ...limit }).toMatchObject(JSON.parse(JSON.stringify({ ...alike, procedures, directions, volume, size })))
     expect(keptLimitSchema.parse(one)).toEqual(one)
   }
+})
+
+test('zones with others between them are named one by one', () => {
+  const gaps = kept({ terms: { climateZones: [2, 4, 5] } })
+  const found = verdictOf(fakeJob({ climateZone: '3' }), { ...fakeTest(), ...takeLimit(gaps) }, figures)
+  expect(found.withheld?.withheld).toContain('is for zones 2, 4, 5; this test is of zone 3.')
 })

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks'
 import type { KeptLimit } from '../../job/schema.ts'
-import { ownLimitFigures, ownLimitUnits } from '../../job/own-limit.ts'
+import { ownLimitUnits } from '../../job/kept-limit.ts'
+import { ownLimitFigures } from '../../job/own-limit.ts'
 import type { LimitTerms } from '../../limits/schema.ts'
 import { wordOf } from '../../reduce/figures/index.ts'
 import { symbol } from '../../units/symbol.ts'
@@ -123,7 +124,11 @@ export function KeptLimitForm({ begin, sets, onKeep, onLeave }: Props) {
           label={say`On the figure`}
           value={draft.figure}
           options={figures.map((figure) => [figure, figureWords(figure)] as const)}
-          onPick={(figure) => set({ figure, unit: firstUnit(figure) })}
+          onPick={(figure) => {
+            const { leakage, ...others } = terms
+            const kept = figure.startsWith('duct-') && leakage ? { ...others, leakage } : others
+            set({ figure, unit: firstUnit(figure), terms: kept })
+          }}
         />
         <ChoiceField
           label={say`Has to be`}

@@ -1,3 +1,4 @@
+import { zoneWords } from '../../limits/index.ts'
 import type { LimitTerms } from '../../limits/schema.ts'
 import { asRead } from '../in-locale.ts'
 import { say, shown } from '../../words/say.ts'
@@ -8,12 +9,7 @@ export function scopeWords({ climateZones, condition, leakage, stages }: LimitTe
   // A condition often says the stage, and the kind of leakage, in better words.
   const stage = condition ? undefined : stages?.map(shown).join(', ')
   const known = condition?.includes(kind ?? '') ? undefined : kind
-  return [zones(climateZones), condition && asRead(condition), stage, known].filter(Boolean).join('; ')
-}
-
-function zones(climate: LimitTerms['climateZones']): string {
-  const [first, last] = [climate?.[0], climate?.at(-1)]
-  if (first === undefined || last === undefined) return ''
-  if (first === last) return say`zone ${first}`
-  return last === first + 1 ? say`zones ${first} and ${last}` : say`zones ${first} to ${last}`
+  return [climateZones && zoneWords(climateZones), condition && asRead(condition), stage, known]
+    .filter(Boolean)
+    .join('; ')
 }
