@@ -98,6 +98,8 @@ export const typedSheetSchema = z.object({
   line: z.optional(z.enum(['least-squares', 'weighted'])),
   ductLeakage: z.enum(['total', 'outside']),
   airHandlerFlow: cell,
+  /** Floor area that a system of ducts serves; absent or empty: that of the building. */
+  servedArea: z.optional(cell),
   /** The id of a device of the book, or empty. */
   device: cell,
   /** Absent: none was made. */

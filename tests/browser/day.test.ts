@@ -42,6 +42,36 @@ test('reaches a verdict in two presses after the readings, and the next house ne
   expect(await view.wait(/Does not meet the limit, 3\.0 ACH50/)).not.toMatch(/2\.98/)
 })
 
+test('adds the other direction and the next duct system in one press each, and names them apart', async () => {
+  const view = await session.openPage('/popup.html')
+  await view.page.setViewport({ width: 420, height: 600 })
+  await view.click('button', 'Start a job')
+  await view.wait(/Before the first reading/)
+  await read(view, '-50', '433', '8726')
+  await view.click('button', 'Other direction, same set-up')
+  expect(await view.wait(/before, depressurize\s+before, pressurize/)).not.toMatch(/Other direction/)
+  await view.page.waitForFunction(() => document.activeElement?.matches('[data-column="pressure"]'))
+  await read(view, '50', '455', '8726')
+  await view.wait(/before, both directions/)
+
+  await view.click('button', 'Add a test')
+  await view.choose('Test of', 'ducts')
+  await view.click('button', 'Add test')
+  await view.type('textbox', /^Duct pressure, point 1/, '25')
+  await view.type('textbox', cell('Flow'), '71')
+  await view.click('button', 'Next duct system, same set-up')
+  await view.wait(/duct system 1\s+duct system 2/)
+})
+
+test('proposes pressurize and a duct role for a first test that is switched to ducts', async () => {
+  const view = await session.openPage('/popup.html')
+  await view.click('button', 'Start a job')
+  await view.wait(/Readings/)
+  await view.page.click('#setup > summary')
+  await view.choose('Test of', 'ducts')
+  expect(await view.wait(/Ducts, total leakage, one-point, pressurize/)).toMatch(/duct system 1/)
+})
+
 test('keeps the focus in the window after a press, with the set-up open', async () => {
   const view = await session.openPage('/popup.html')
   await view.page.setViewport({ width: 420, height: 600 })

@@ -87,17 +87,29 @@ export function Calculator({ onSent, beside = false }: Props) {
     if (next) bringTo(firstCell)
     else scrollTo(0, 0)
   }
-  // A second press while the first is under way would begin a second job.
+  // A second press while the first is under way would begin a second job or test.
   const beginning = useRef<Promise<void>>(undefined)
-  const begin = (make: () => Job | Promise<Job>): Promise<void> => {
-    const work = async () => open(await saveJob(await make()))
+  const alone = (work: () => Promise<void>): Promise<void> => {
     beginning.current ??= work().finally(() => {
       beginning.current = undefined
     })
     return beginning.current
   }
+  const begin = (make: () => Job | Promise<Job>) => alone(async () => open(await saveJob(await make())))
   const start = () => void begin(async () => (await import('./first-job.ts')).firstJob())
   const nextHouse = () => void begin(async () => (await import('../../job/next-house.ts')).nextHouse(job!))
+  const addTest = (added: Test) => {
+    held.editJob((now) => ({ ...now, tests: [...now.tests, added] }))
+    held.openTest(added.id)
+    setPanel('')
+    bringTo(firstCell)
+  }
+  const testLike = () =>
+    void alone(async () => {
+      if (!job || !test) return
+      const { nextSystem, otherDirection } = await import('../../job/next-test.ts')
+      addTest(test.sheet.subject === 'ducts' ? nextSystem(job, test) : otherDirection(test))
+    })
   const demo = () =>
     begin(async () => {
       const { demoDevice, demoJob } = await import('../../job/demo.ts')
@@ -210,23 +222,13 @@ export function Calculator({ onSent, beside = false }: Props) {
                   }}
                   onEdit={() => toggle('test')}
                   onAdd={() => toggle('new test')}
+                  onLike={testLike}
                   {...(!untouched && { onNext: nextHouse })}
                 />
                 {panel === 'test' && bench && (
                   <TestEditor onDelete={() => dropTest(bench.test)} onClose={() => setPanel('')} />
                 )}
-                {(panel === 'new test' || !test) && (
-                  <NewTest
-                    job={job}
-                    onClose={() => setPanel('')}
-                    onAdd={(added) => {
-                      held.editJob((now) => ({ ...now, tests: [...now.tests, added] }))
-                      held.openTest(added.id)
-                      setPanel('')
-                      bringTo(firstCell)
-                    }}
-                  />
-                )}
+                {(panel === 'new test' || !test) && <NewTest job={job} onClose={() => setPanel('')} onAdd={addTest} />}
               </header>
             )}
             {job && desk ? (

@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks'
+import { asSubject } from '../../job/next-test.ts'
 import type { Job, Test } from '../../job/schema.ts'
 import { DeviceField } from './device-field.tsx'
 import { isBlank } from './edits.ts'
@@ -44,7 +45,8 @@ export function SetupFields() {
         care={drawing && <Cautions ducts={test.sheet.subject === 'ducts'} />}
         onSheet={(patch) => {
           if (patch.direction) setDrawing(patch.direction === 'depressurize' && firstOfJob(job, test))
-          editSheet(patch)
+          if (patch.subject) editTest(asSubject(job, test, patch.subject))
+          else editSheet(patch)
         }}
         onBuilding={editBuilding}
         limit={<LimitField />}

@@ -1,6 +1,7 @@
-import type { Job } from '../../job/schema.ts'
+import type { Job, Test } from '../../job/schema.ts'
+import { isBlank } from './edits.ts'
 import { roleWords } from '../../words/names.ts'
-import { say } from '../../words/say.ts'
+import { say, shown } from '../../words/say.ts'
 
 interface Props {
   job: Job
@@ -11,12 +12,39 @@ interface Props {
   onOpen: (id: string) => void
   onEdit: () => void
   onAdd: () => void
+  /** Adds a test like the open one: of the house in the other direction, or of its next system of ducts. */
+  onLike: () => void
   /** Begins the next house with the same set-up; left out while nothing was read in this one. */
   onNext?: () => void
 }
 
+const alike = (one: Test, other: Test): boolean =>
+  one.role.trim().toLowerCase() === other.role.trim().toLowerCase() && one.sheet.subject === other.sheet.subject
+
+/** Its role; with the direction where another test of the house bears the same role. */
+function nameIn(job: Job, test: Test): string {
+  const role = roleWords(test.role) || say`no role`
+  const twice = test.sheet.subject === 'enclosure' && job.tests.some((one) => one.id !== test.id && alike(one, test))
+  return twice ? `${role}, ${shown(test.sheet.direction)}` : role
+}
+
+/** What a further test with the same set-up would be, once the open one was begun. */
+function likeWords(job: Job, test: Test | undefined): { text: string; words: string } | undefined {
+  if (!test || test.role.trim() === '' || test.sheet.points.every(isBlank)) return undefined
+  if (test.sheet.subject === 'ducts')
+    return /^duct system \d/i.test(test.role.trim())
+      ? { text: say`+ system`, words: say`Next duct system, same set-up` }
+      : undefined
+  if (job.tests.some((one) => one.id !== test.id && alike(one, test))) return undefined
+  return { text: say`+ direction`, words: say`Other direction, same set-up` }
+}
+
 /** The tests of a job. The open one, pressed again, shows its role to rename or delete. */
-export function TestRow({ job, open, editing, adding, kept, onOpen, onEdit, onAdd, onNext }: Props) {
+export function TestRow({ job, open, editing, adding, kept, onOpen, onEdit, onAdd, onLike, onNext }: Props) {
+  const like = likeWords(
+    job,
+    job.tests.find(({ id }) => id === open),
+  )
   return (
     <nav class="tests" aria-label={say`Tests of this job`}>
       {job.tests.map((test) =>
@@ -29,17 +57,22 @@ export function TestRow({ job, open, editing, adding, kept, onOpen, onEdit, onAd
             title={say`Rename or delete this test`}
             onClick={onEdit}
           >
-            {roleWords(test.role) || say`no role`}
+            {nameIn(job, test)}
           </button>
         ) : (
           <button key={test.id} type="button" onClick={() => onOpen(test.id)}>
-            {roleWords(test.role) || say`no role`}
+            {nameIn(job, test)}
           </button>
         ),
       )}
       <button type="button" aria-expanded={adding} aria-label={say`Add a test`} onClick={onAdd}>
         {say`+ test`}
       </button>
+      {like && (
+        <button type="button" aria-label={like.words} title={like.words} onClick={onLike}>
+          {like.text}
+        </button>
+      )}
       {onNext && (
         <button
           type="button"
