@@ -1,5 +1,6 @@
 /** The one database of the extension, shared by popup, book and background. */
 import { openDB, type DBSchema, type IDBPDatabase, type IDBPTransaction, type StoreNames } from 'idb'
+import { done } from './journal/run.ts'
 import type { Origins } from './origin.ts'
 import type { FormMap, ReceiptLine } from '../form/schema.ts'
 import type { Device, Job, KeptLimit } from '../job/schema.ts'
@@ -109,9 +110,14 @@ export function database(): Promise<IDBPDatabase<BookSchema>> {
   return opened
 }
 
-/** The database, once it holds what a lost one held: a browser that finds it damaged deletes it and says nothing. */
+/**
+ * The database, once it holds what a lost one held: a browser that finds it damaged deletes it and says nothing, or
+ * passes over what was written last.
+ */
 async function whole(db: IDBPDatabase<BookSchema>): Promise<IDBPDatabase<BookSchema>> {
-  if (await db.get('single', 'restoring')) await (await import('./journal/compare.ts')).restore(db)
+  const [restoring, known] = await Promise.all([db.get('single', 'restoring'), done('compared')])
+  if (restoring) await (await import('./journal/compare.ts')).restore(db)
+  else if (known === false) await (await import('./journal/compare.ts')).compareOnce(db)
   return db
 }
 

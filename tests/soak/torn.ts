@@ -31,13 +31,15 @@ const cuts = [1, 3, 40, 2000]
 
 const pause = (ms: number) => new Promise((resolve) => setTimeout(resolve, ms))
 
-/** The newest log of the database in Chromium's profile. */
-function logOf(session: Session): string | undefined {
-  const folder = join(session.profile, 'Default', 'IndexedDB', `chrome-extension_${session.id}_0.indexeddb.leveldb`)
-  if (!existsSync(folder)) return undefined
-  const logs = readdirSync(folder).filter((name) => name.endsWith('.log'))
-  const newest = logs.toSorted().at(-1)
-  return newest && join(folder, newest)
+/** The log that was last written of the book's database, or of the storage buckets, in Chromium's profile. */
+function logOf(session: Session, of: 'book' | 'second copy'): string | undefined {
+  const folder = of === 'book' ? 'IndexedDB' : 'WebStorage'
+  const above = join(session.profile, 'Default', folder)
+  if (!existsSync(above)) return undefined
+  const logs = readdirSync(above, { recursive: true, encoding: 'utf8' })
+    .filter((name) => name.endsWith('.log') && (of !== 'book' || name.startsWith(`chrome-extension_${session.id}_0`)))
+    .map((name) => join(above, name))
+  return logs.toSorted((a, b) => statSync(a).mtimeMs - statSync(b).mtimeMs).at(-1)
 }
 
 /** Cuts bytes off the end of a file; @returns whether there were so many. */
@@ -52,8 +54,16 @@ function cut(file: string | undefined, bytes: number): boolean {
 /**
  * @param times how often the browser is killed
  * @param torn how many of these kills are followed by a cut, spread evenly
+ * @param ofBook after so many kills the second copy is cut and not the book's own database: both at once is more than
+ * two copies can bear
  */
-export async function tearing(session: Session, times: number, torn: number, random: () => number): Promise<Outcome> {
+export async function tearing(
+  session: Session,
+  times: number,
+  torn: number,
+  random: () => number,
+  ofBook = times,
+): Promise<Outcome> {
   const code = await bundle('../soak/torn-page.ts', 'torn')
   const outcome: Outcome = {
     kills: 0,
@@ -101,7 +111,7 @@ export async function tearing(session: Session, times: number, torn: number, ran
     const tear = Math.floor(((time + 1) * torn) / times) > Math.floor((time * torn) / times)
     const bytes = random() < 0.8 ? cuts[Math.floor(random() * cuts.length)]! : 1 + Math.floor(random() * 30_000)
     await session.restart(() => {
-      if (tear && cut(logOf(session), bytes)) outcome.cuts++
+      if (tear && cut(logOf(session, time < ofBook ? 'book' : 'second copy'), bytes)) outcome.cuts++
     })
     outcome.kills++
   }

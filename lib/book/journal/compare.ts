@@ -1,20 +1,16 @@
 /** Compares the database, the second copy and the head kept beside both, and completes what is short. */
 import type { IDBPDatabase } from 'idb'
-import { browser } from '../../browser.ts'
 import { database, type BookSchema } from '../database.ts'
 import { announce } from '../notice.ts'
 import { keptHead, headName } from './keep.ts'
 import { levelBlobs, levelCopies, levelEntries, levelFills } from './give-back.ts'
 import { journal } from './place.ts'
 import { ownStorage } from './copies.ts'
-import { tell, type Found } from './told.ts'
+import { alone, done, noteDone } from './run.ts'
+import { putAway, withSources } from './sources.ts'
+import { found, tell, type Found } from './told.ts'
 
 type Db = IDBPDatabase<BookSchema>
-
-/** One page or worker at a time. */
-function alone<T>(work: () => Promise<T>): Promise<T> {
-  return navigator.locks ? navigator.locks.request('gapsum second copy', work) : work()
-}
 
 const wording = (error: unknown): string => (error instanceof Error ? error.message : String(error))
 
@@ -25,7 +21,7 @@ const named = 100
  * Compares everything and gives back what the database lacks. What was given back or is lost is kept for the person to
  * read (`told.ts`). Never throws: what cannot be read is part of the finding.
  */
-export const compare = (db: Db): Promise<Found> => alone(() => comparison(db))
+export const compare = (db: Db): Promise<Found> => alone('second copy', () => comparison(db))
 
 async function comparison(db: Db): Promise<Found> {
   const held = await keptHead()
@@ -44,11 +40,14 @@ async function comparison(db: Db): Promise<Found> {
   let tail = 0
   try {
     Object.assign(now, await levelCopies(db))
-    const { here, newest, given, lost, last } = await levelEntries(db, held ?? { number: 0, hash: '' })
+    const { here, newest, given, lost, last } = await withSources(async (all) => {
+      const back = await levelEntries(db, all, held ?? { number: 0, hash: '' })
+      now.others += await levelFills(db, all)
+      now.files = await levelBlobs(db, all)
+      return back
+    })
     Object.assign(now, { here, held: newest, entries: given, lost: lost.slice(0, named), lostCount: lost.length })
     tail = lost.filter((number) => number > last).length
-    now.others += await levelFills(db)
-    now.files = await levelBlobs(db)
     // Nobody has them any more: that is told once, and the next entry follows the newest that is here.
     if (newest > 0 && here + given === 0) await ownStorage()?.remove(headName)
   } catch (error) {
@@ -68,8 +67,19 @@ async function comparison(db: Db): Promise<Found> {
  * that one that is cut off goes on when it is opened next.
  */
 export async function restore(db: Db): Promise<void> {
-  const found = await compare(db)
-  if (!found.trouble) await db.delete('single', 'restoring')
+  const { trouble } = await compare(db)
+  if (trouble) return
+  await db.delete('single', 'restoring')
+  await noteDone('compared')
+}
+
+/** Compares once in a run of the browser, before anybody reads what may be older than what was typed last. */
+export async function compareOnce(db: Db): Promise<void> {
+  await alone('second copy', async () => {
+    if (await done('compared')) return
+    const { trouble } = await comparison(db)
+    if (!trouble) await noteDone('compared')
+  })
 }
 
 const looked = new WeakMap<Db, Promise<void>>()
@@ -88,26 +98,34 @@ export async function inStep(): Promise<void> {
 async function quickLook(db: Db): Promise<void> {
   try {
     const copy = await journal()
-    const [mine, theirs, open] = await Promise.all([
+    const [mine, theirs, head, open] = await Promise.all([
       db.transaction('entries').store.openKeyCursor(null, 'prev'),
       copy.transaction('entries').store.openKeyCursor(null, 'prev'),
+      keptHead(),
       copy.count('open'),
     ])
-    if (open > 0 || (mine?.primaryKey ?? 0) !== (theirs?.primaryKey[0] ?? 0)) await compare(db)
+    const newest = mine?.primaryKey ?? 0
+    if (open > 0 || newest !== (head?.number ?? 0) || newest < (theirs?.primaryKey[0] ?? 0)) await compare(db)
   } catch (error) {
     console.error('The second copy could not be read.', error)
   }
 }
 
-const comparedName = 'compared'
-
-/** The whole comparison, once in each run of the browser; after that only whether both copies end alike. */
+/** Compares once in a run of the browser, and puts away what earlier runs wrote. */
 export async function compareAtStart(): Promise<void> {
-  // Cleared by the browser when it ends.
-  const run = (browser as typeof browser | undefined)?.storage?.session
-  if ((await run?.get(comparedName))?.[comparedName]) return inStep()
-  const { trouble } = await compare(await database())
-  if (!trouble) await run?.set({ [comparedName]: true })
+  const db = await database()
+  if ((await done('compared')) === undefined) await compare(db)
+  else await inStep()
+  const said = await found()
+  // What could not be read may be all that is left.
+  if (said?.trouble) return
+  await alone('second copy', async () => {
+    if (await done('put away')) return
+    await putAway((said?.lostCount ?? 0) > 0)
+    await noteDone('put away')
+  }).catch((error: unknown) =>
+    console.error('The second copy of earlier runs was not put away; the next start does it.', error),
+  )
 }
 
 /** Makes sure that the second copy has what was just taken in. */

@@ -15,50 +15,19 @@ import { openFillSchema, type Entry, type OpenFill } from '../schema.ts'
 import { sha256 } from '../sha256.ts'
 import { sound } from '../sound.ts'
 import { copiedTables, copyName, copyPrefix, ownStorage, type CopiedTable } from './copies.ts'
+import { filedBlobs, readBlob } from './files.ts'
 import { openOf, writeEntries, writeHead } from './keep.ts'
 import { fromLine, toLine } from './line.ts'
-import { journal, type Journal } from './place.ts'
+import { batch, chosen, entriesIn, entriesInDamaged, journals, type Sources } from './sources.ts'
 
 type Db = IDBPDatabase<BookSchema>
-
-/** So many entries are read and written at a time. */
-const batch = 256
 
 /** More than so many get their rows and words later, in batches (`indexOlder`): the book is there at once. */
 const indexedAtOnce = 64
 
-/** The entry of a line, if both its checksum and its own seal fit. */
-export async function entryIn(line: unknown): Promise<Entry | undefined> {
-  const entry = fromLine(line) as Entry | undefined
-  if (typeof entry !== 'object' || entry === null) return undefined
-  return (await seal(entry).catch(() => '')) === entry.hash ? entry : undefined
-}
-
-/**
- * The keys of the second copy's entries, one a number: where several entries bear one number, the one that leads to the
- * newest fingerprint known.
- */
-export async function chosenKeys(copy: Journal, newest: string): Promise<Map<number, string>> {
-  const keys = await copy.getAllKeys('entries')
-  const byNumber = new Map<number, string>()
-  let twice = false
-  for (const [number, hash] of keys) {
-    twice ||= byNumber.has(number)
-    byNumber.set(number, hash)
-  }
-  if (!twice) return byNumber
-  // Backwards from the newest: each entry names the one before it.
-  const known = new Set(keys.map(([, hash]) => hash))
-  const last = keys.findLast(([, hash]) => hash === newest) ?? keys.at(-1)
-  let [number, hash] = last ?? [0, '']
-  while (number > 0 && known.has(hash)) {
-    byNumber.set(number, hash)
-    const entry = fromLine(await copy.get('entries', [number, hash])) as Entry | undefined
-    if (!entry) break
-    number -= 1
-    hash = entry.previous
-  }
-  return byNumber
+/** Whether an entry's own seal fits. */
+export async function sealed(entry: Entry): Promise<boolean> {
+  return (await seal(entry).catch(() => '')) === entry.hash
 }
 
 type FromFile = { file: string; at: string }
@@ -77,7 +46,7 @@ async function putEntries(db: Db, entries: readonly Entry[], indexed: boolean, f
     work.push(tx.objectStore('fills').delete(entry.id))
     work.push(tx.objectStore('lines').delete(IDBKeyRange.bound([entry.id, 0], [entry.id, Infinity])))
   }
-  const last = entries.at(-1)!
+  const last = entries.reduce((one, other) => (other.number > one.number ? other : one))
   if (last.number > (newest?.number ?? 0)) work.push(single.put({ number: last.number, hash: last.hash }, 'head'))
   if (indexed) work.push(index(entries, { rows: tx.objectStore('rows'), words: tx.objectStore('words') }))
   else {
@@ -128,34 +97,49 @@ export interface EntriesBack {
 /** Completes either copy of the entries from the other. `newest`: the greatest number and its hash that are known. */
 export async function levelEntries(
   db: Db,
+  all: Sources,
   newest: { number: number; hash: string },
-  onProgress?: (given: number) => void,
 ): Promise<EntriesBack> {
-  const copy = await journal()
-  const [mine, theirs] = await Promise.all([db.getAllKeys('entries'), chosenKeys(copy, newest.hash)])
+  const mine = await db.getAllKeys('entries')
   const have = new Set(mine)
-  const wanted = [...theirs].filter(([number]) => !have.has(number)).toSorted(([a], [b]) => a - b)
-  const given = new Set<number>()
-  for (let from = 0; from < wanted.length; from += batch) {
-    const lines = await Promise.all(wanted.slice(from, from + batch).map((key) => copy.get('entries', key)))
-    const entries = (await Promise.all(lines.map(entryIn))).filter((entry) => entry !== undefined)
-    if (entries.length === 0) continue
-    await putEntries(db, entries, wanted.length <= indexedAtOnce)
-    for (const { number } of entries) given.add(number)
-    onProgress?.(given.size)
+  const here = have.size
+  const wanted = [...all.numbers].filter((number) => !have.has(number))
+  const isWanted = (number: number) => !have.has(number)
+  if (wanted.length > 0) {
+    const right = all.twice ? await chosen(all, newest.hash) : undefined
+    for await (const entries of entriesIn(all, isWanted))
+      await take(entries.filter(({ number, hash }) => !right || right.get(number) === hash))
   }
-  const last = Math.max(mine.at(-1) ?? 0, ...[...given].slice(-1))
-  const greatest = Math.max(newest.number, last, ...wanted.slice(-1).map(([number]) => number))
-  const lost: number[] = []
-  for (let number = 1; number <= greatest; number++) if (!have.has(number) && !given.has(number)) lost.push(number)
-  await completeCopy(db, mine, copy)
-  return { here: mine.length, newest: greatest, last, given: given.size, lost }
+  const greatest = Math.max(newest.number, ...[mine, wanted].map(greatestOf))
+  let lost = numbersTo(greatest).filter(isWanted)
+  if (lost.length > 0) {
+    for await (const entries of entriesInDamaged(all)) await take(entries.filter(({ number }) => isWanted(number)))
+    lost = lost.filter(isWanted)
+  }
+  const last = greatestOf(have)
+  await completeCopy(db, mine, all)
+  return { here, newest: Math.max(greatest, last), last, given: have.size - here, lost }
+
+  async function take(read: readonly Entry[]): Promise<void> {
+    const fits = await Promise.all(read.map(sealed))
+    const entries = read.filter(({ number }, at) => fits[at] && read.findIndex((one) => one.number === number) === at)
+    if (entries.length === 0) return
+    await putEntries(db, entries, wanted.length <= indexedAtOnce)
+    for (const { number } of entries) have.add(number)
+  }
 }
 
+function greatestOf(numbers: Iterable<number>): number {
+  let greatest = 0
+  for (const number of numbers) greatest = Math.max(greatest, number)
+  return greatest
+}
+
+const numbersTo = (greatest: number): number[] => Array.from({ length: greatest }, (_, at) => at + 1)
+
 /** Writes what the second copy lacks: entries of an earlier version, or of a write that was cut off. */
-async function completeCopy(db: Db, mine: readonly number[], copy: Journal): Promise<void> {
-  const numbers = new Set((await copy.getAllKeys('entries')).map(([number]) => number))
-  const missing = mine.filter((number) => !numbers.has(number))
+async function completeCopy(db: Db, mine: readonly number[], all: Sources): Promise<void> {
+  const missing = mine.filter((number) => !all.numbers.has(number))
   for (let from = 0; from < missing.length; from += batch) {
     const some = await Promise.all(missing.slice(from, from + batch).map((number) => db.get('entries', number)))
     await writeEntries(some.filter((entry) => entry !== undefined))
@@ -165,19 +149,23 @@ async function completeCopy(db: Db, mine: readonly number[], copy: Journal): Pro
 }
 
 /** Gives back fills under way with their lines. @returns how many fills or lines were missing */
-export async function levelFills(db: Db): Promise<number> {
-  const copy = await journal()
-  const [keys, lines] = await Promise.all([copy.getAllKeys('open'), copy.getAll('open')])
+export async function levelFills(db: Db, all: Sources): Promise<number> {
   let given = 0
-  for (const id of new Set(keys.map(([fill]) => fill))) {
-    if ((await db.getKeyFromIndex('entries', 'fill', id)) !== undefined) {
-      await copy.delete('open', openOf(id))
-      continue
+  for (const from of journals(all)) {
+    const [keys, lines] = await Promise.all([from.getAllKeys('open'), from.getAll('open')])
+    for (const id of new Set(keys.map(([fill]) => fill))) {
+      if ((await db.getKeyFromIndex('entries', 'fill', id)) !== undefined) {
+        await from.delete('open', openOf(id))
+        continue
+      }
+      const of = keys.flatMap(([fill, at], place) => (fill === id ? [{ at, line: lines[place]! }] : []))
+      // The journal of an earlier run is put away, and fills under way are in no file.
+      if (from !== all.now) for (const { at, line } of of) await all.now.put('open', line, [id, at])
+      const read = of.map(({ at, line }) => ({ at, value: fromLine(line) }))
+      const fill = sound(openFillSchema, read.find(({ at }) => at === -1)?.value)
+      if (!fill) continue
+      given += await putFill(db, fill, read.filter(({ at, value }) => at >= 0 && value !== undefined) as Line[])
     }
-    const of = keys.flatMap(([fill, at], place) => (fill === id ? [{ at, value: fromLine(lines[place]) }] : []))
-    const fill = sound(openFillSchema, of.find(({ at }) => at === -1)?.value)
-    if (!fill) continue
-    given += await putFill(db, fill, of.filter(({ at, value }) => at >= 0 && value !== undefined) as Line[])
   }
   return given
 }
@@ -205,20 +193,29 @@ async function putFill(db: Db, fill: OpenFill, lines: readonly Line[]): Promise<
 }
 
 /** Completes either copy of the attachments from the other. @returns how many the database lacked */
-export async function levelBlobs(db: Db): Promise<number> {
-  const copy = await journal()
-  const [mine, theirs] = await Promise.all([db.getAllKeys('blobs'), copy.getAllKeys('blobs')])
-  const [here, there] = [new Set(mine), new Set(theirs)]
+export async function levelBlobs(db: Db, all: Sources): Promise<number> {
+  const here = new Set(await db.getAllKeys('blobs'))
+  const there = new Set<string>()
   let given = 0
-  for (const hash of theirs.filter((one) => !here.has(one))) {
-    const blob = await copy.get('blobs', hash)
-    if (!blob || (await sha256(blob.bytes)) !== hash) continue
-    await db.put('blobs', { sha256: hash, ...blob })
+  async function take(hash: string, type: string, read: () => Promise<ArrayBuffer | undefined>): Promise<void> {
+    there.add(hash)
+    if (here.has(hash)) return
+    const bytes = await read()
+    if (!bytes || (await sha256(bytes)) !== hash) return
+    await db.put('blobs', { sha256: hash, type, bytes })
+    here.add(hash)
     given++
   }
-  for (const hash of mine.filter((one) => !there.has(one))) {
+  const { dir } = all
+  for (const blob of dir ? await filedBlobs(dir) : []) await take(blob.hash, blob.type, () => readBlob(dir!, blob))
+  for (const from of journals(all))
+    for (const hash of await from.getAllKeys('blobs')) {
+      const blob = here.has(hash) ? undefined : await from.get('blobs', hash)
+      await take(hash, blob?.type ?? '', async () => blob?.bytes)
+    }
+  for (const hash of [...here].filter((one) => !there.has(one))) {
     const blob = await db.get('blobs', hash)
-    if (blob) await copy.put('blobs', { type: blob.type, bytes: blob.bytes }, hash)
+    if (blob) await all.now.put('blobs', { type: blob.type, bytes: blob.bytes }, hash)
   }
   return given
 }
