@@ -1,5 +1,5 @@
 /** What the measurement of the book runs inside a page of the extension. */
-import { addSealed, getHead, verify } from '../../lib/book/entries.ts'
+import { addSealed, countEntries, getHead, verify } from '../../lib/book/entries.ts'
 import { listRows, type Listing } from '../../lib/book/search.ts'
 import { manyEntries } from '../book/many.ts'
 
@@ -24,6 +24,8 @@ export async function search(listing: Listing): Promise<{ ms: number; found: num
   }
   return { ms: Math.min(...times), found }
 }
+
+export const entries = countEntries
 
 export async function check(): Promise<{ ms: number; ok: boolean }> {
   const start = performance.now()

@@ -1,7 +1,7 @@
 /** Runs lib/form in the isolated world of a page, as the browser runs a content script, without the extension around it. */
 import { fileURLToPath } from 'node:url'
 import { launch, type Browser, type CDPSession, type Page } from 'puppeteer-core'
-import { build } from 'vite'
+import { build, type Plugin } from 'vite'
 import { findBrowser } from './find-browser.ts'
 
 const path = (relative: string): string => fileURLToPath(new URL(relative, import.meta.url))
@@ -11,11 +11,13 @@ export async function bundle(
   entry: string,
   name: string,
   mode: 'development' | 'production' = 'production',
+  plugins: Plugin[] = [],
 ): Promise<string> {
   const built = await build({
     configFile: false,
     logLevel: 'error',
     mode,
+    plugins,
     define: { 'process.env.NODE_ENV': JSON.stringify(mode) },
     build: {
       write: false,
