@@ -99,6 +99,7 @@ const cells: Record<string, Cell> = {
     not: say`a scatter of readings`,
   },
   airHandlerFlow: { name: say`Air handler flow`, ...flow, not: say`a flow` },
+  servedArea: { name: say`Floor area served`, dimension: 'area', above: 0, high: 1e7, not: say`the area of a floor` },
   'fieldCheck.area': {
     name: say`Known hole, area`,
     dimension: 'opening',

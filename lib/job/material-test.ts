@@ -9,7 +9,7 @@ import { marksAt } from './read.ts'
 import type { ReducedTest } from './reduce.ts'
 import type { Device, Test } from './schema.ts'
 import type { KnownTest } from './together.ts'
-import { verdictOf } from './verdict.ts'
+import { judge } from './house-limit.ts'
 import { term } from '../words/term.ts'
 
 type Items = Record<string, Item>
@@ -22,7 +22,7 @@ export function testItems({ test, of, key: role, reduced }: KnownTest, devices: 
   const typedNumber = (label: string, path: string, text: string) =>
     quantityItem(label, role, path, text, unitAt(path, units), marks(path))
   return {
-    ...(report && figureItems(role, report.figures, verdictOf(of, test, report.figures))),
+    ...(report && figureItems(role, report.figures, judge(of, test, report.figures))),
     ...known({
       date: dateItem(term`date of test`, role, test.date),
       direction: choiceItem(term`direction`, role, typed.direction, choices.direction),
@@ -36,6 +36,10 @@ export function testItems({ test, of, key: role, reduced }: KnownTest, devices: 
       'air-handler-flow':
         typed.subject === 'ducts'
           ? typedNumber(term`air handler flow`, 'airHandlerFlow', typed.airHandlerFlow)
+          : undefined,
+      'floor-area-served':
+        typed.subject === 'ducts'
+          ? typedNumber(term`floor area served`, 'servedArea', typed.servedArea ?? '')
           : undefined,
       'instrument-figure': typedNumber(term`instrument’s own figure`, 'instrumentFigure', test.instrumentFigure),
       notes: textItem(term`notes`, role, test.notes),

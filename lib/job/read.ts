@@ -350,6 +350,8 @@ function readBuilding(reader: Reader, job: Pick<Job, 'units' | 'building'>, test
     'volumePercent',
   ] as const
   const read = Object.fromEntries(fields.map((field) => [field, buildingValue(reader, job, test, field)]))
+  const served = test.sheet.subject === 'ducts' ? (test.sheet.servedArea ?? '') : ''
+  if (served.trim() !== '') read['floorArea'] = reader.value(served, 'servedArea', unitAt('servedArea', test.units))
   const building: NonNullable<Sheet['building']> = present(read)
   return Object.keys(building).length === 0 ? undefined : building
 }

@@ -6,6 +6,12 @@ import { type Reduction, reduction } from '../reduce/reduction.ts'
 import type { CheckResult, FigureValue, Report } from '../reduce/report.ts'
 import { sumSystems } from '../reduce/systems.ts'
 import { usualInstrument } from '../reduce/uncertainty.ts'
+import { marksIn } from '../units/comma.ts'
+import { convert } from '../units/convert.ts'
+import { symbol } from '../units/symbol.ts'
+import { say } from '../words/say.ts'
+import { cellValue, unitAt } from './cells.ts'
+import { isSystem, kindOf } from './house-limit.ts'
 import { type Pair, pairsOf } from './pairs.ts'
 import { reduceTest, type ReducedTest } from './reduce.ts'
 import { roleKeys } from './roles.ts'
@@ -16,7 +22,7 @@ import { limitOf, verdictOf } from './verdict.ts'
 export interface KnownTest {
   test: Test
   /** What its building is. */
-  of: Pick<Job, 'building' | 'units'>
+  of: Pick<Job, 'building' | 'units' | 'tests'>
   key: string
   reduced: ReducedTest
 }
@@ -69,8 +75,7 @@ export function together(job: Job, devices: Device[]): Together {
 
 /** Each role that was tested in both directions, then the duct systems. */
 export function severalOf(known: readonly KnownTest[]): Several[] {
-  const systems = systemsOf(known)
-  return [...directionsOf(known), ...(systems ? [systems] : [])]
+  return [...directionsOf(known), ...systemsOf(known)]
 }
 
 const RESULTS = { enclosure: 'flow-50', ducts: 'duct-flow-25' } as const
@@ -145,27 +150,87 @@ function directionsOf(tests: readonly KnownTest[]): Several[] {
   })
 }
 
-const ductSystems = (tests: readonly KnownTest[]): KnownTest[] =>
-  tests.filter((known) => subjectOf(known) === 'ducts' && /^duct system \d/i.test(known.key))
+/** Systems of ducts that were tested for the same leakage at the same stage, each kind by itself. */
+function systemKinds(tests: readonly KnownTest[]): KnownTest[][] {
+  const kinds = new Map<string, KnownTest[]>()
+  for (const known of tests.filter(({ test }) => isSystem(test)))
+    kinds.set(kindOf(known.test), [...(kinds.get(kindOf(known.test)) ?? []), known])
+  return [...kinds.values()].filter((systems) => systems.length > 1)
+}
 
-/** Several systems of ducts, tested for the same leakage at the same stage, as one over the floor area of the building. */
-function systemsOf(tests: readonly KnownTest[]): Several | undefined {
-  const systems = ductSystems(tests)
-  const reports = systems.flatMap(({ reduced }) => reduced.report ?? [])
-  const kinds = new Set(systems.map(({ test }) => `${test.sheet.ductLeakage} ${test.stage}`))
-  const [first] = systems
-  if (!first || reports.length < 2 || reports.length < systems.length || kinds.size > 1) return undefined
-  const { floorArea: area, volumePercent: percent } = first.reduced.sheet?.building ?? {}
-  const unit = first.test.units.length === 'ft' ? 'ft2' : 'm2'
-  const floorArea = area === undefined ? undefined : ({ value: area, unit, percent } as const)
-  const names = systems.map(({ key }) => key)
-  return asOne('duct systems', systems, { checks: [], ...sumSystems(reports, { floorArea, names }) })
+/** A typed area in the unit of the test. */
+function areaIn(text: string, path: string, units: Job['units'], to: string): number | undefined {
+  const unit = unitAt(path, units)
+  const { value } = cellValue(text, path, unit, { marks: marksIn(units) })
+  return value === undefined ? undefined : convert(value, unit, to)
+}
+
+/** The floor area of the house; where it is not typed, the areas that the systems serve, added up. */
+function floorAreaOf(systems: readonly KnownTest[], to: 'ft2' | 'm2') {
+  const [{ of, reduced }] = systems as [KnownTest]
+  const whole = areaIn(of.building.floorArea, 'building.floorArea', of.units, to)
+  const served = systems.flatMap(({ test }) => areaIn(test.sheet.servedArea ?? '', 'servedArea', test.units, to) ?? [])
+  const sum = served.length < systems.length ? undefined : served.reduce((all, area) => all + area, 0)
+  const value = whole ?? sum
+  return {
+    floorArea: value === undefined ? undefined : { value, unit: to, percent: reduced.sheet?.building?.volumePercent },
+    checks: whole === undefined || sum === undefined ? [] : [areaCheck(whole, sum, to)],
+  }
+}
+
+/** How far the areas served may be off the floor area of the house: common practice, no source. */
+const areaShare = 0.02
+
+function areaCheck(whole: number, sum: number, unit: string): CheckResult {
+  const [served, house] = [sum, whole].map((area) => `${Math.round(area).toLocaleString('en-US')} ${symbol(unit)}`)
+  const good = Math.abs(sum - whole) <= areaShare * whole
+  return {
+    id: 'areas-served',
+    outcome: good ? 'good' : 'doubtful',
+    text: good
+      ? say`The systems serve ${served ?? ''} together, as large as the house.`
+      : say`The systems serve ${served ?? ''} together, but the floor area of the house is ${house ?? ''}, over which the sum is set. Look which is right.`,
+  }
+}
+
+/** Qn of the sum, which is the flow per floor area in other units. */
+function qnOf({ 'duct-flow-25-per-floor-area': found }: Report['figures']): Report['figures'] {
+  if (!found) return {}
+  const { value, low, high, unit } = found
+  const qn = (one: number) => convert(one, unit, 'cfm/ft2')
+  const ends = low === undefined || high === undefined ? {} : { low: qn(low), high: qn(high) }
+  return { 'duct-qn': { ...found, value: qn(value), ...ends, unit: 'cfm/ft2' } }
+}
+
+/** Several systems of ducts of one kind as one over the floor area of the building; not while one of them is missing. */
+function systemsOf(tests: readonly KnownTest[]): Several[] {
+  const kinds = systemKinds(tests)
+  const [one] = kinds
+  const differ = (of: (test: Test) => string) => new Set(kinds.map(([known]) => of(known!.test))).size > 1
+  const name = ({ sheet, stage }: Test) =>
+    [
+      'duct systems',
+      differ((test) => test.sheet.ductLeakage) && sheet.ductLeakage,
+      differ((test) => test.stage) && stage,
+    ]
+      .filter(Boolean)
+      .join(', ')
+  return kinds.flatMap((systems) => {
+    const reports = systems.flatMap(({ reduced }) => reduced.report ?? [])
+    const [first] = systems
+    if (!first || !one || reports.length < systems.length) return []
+    const { floorArea, checks } = floorAreaOf(systems, first.test.units.length === 'ft' ? 'ft2' : 'm2')
+    const names = systems.map(({ key }) => key)
+    const sum = sumSystems(reports, { floorArea, names })
+    const qn = limitOf(first.test).limit?.figure === 'duct-qn' ? qnOf(sum.figures) : {}
+    return asOne(name(first.test), systems, { checks, ...sum, figures: { ...sum.figures, ...qn } })
+  })
 }
 
 /** For forms with few rows: the systems from the second on as one, from the third on, and so forth. */
 export function laterSystemsOf(tests: readonly KnownTest[]): Several[] {
-  if (!systemsOf(tests)) return []
-  const systems = ductSystems(tests)
+  const [systems = [], ...others] = systemKinds(tests)
+  if (others.length > 0 || systems.some(({ reduced }) => !reduced.report)) return []
   return systems.slice(1, -1).map((_, index) => {
     const from = systems.slice(index + 1)
     const reports = from.flatMap(({ reduced }) => reduced.report ?? [])

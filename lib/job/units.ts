@@ -26,7 +26,7 @@ const BUILDING_CELLS = [
   'height',
   'elevation',
 ] as const satisfies (keyof Building)[]
-const SHEET_CELLS = ['indoor', 'outdoor', 'airHandlerFlow'] as const
+const SHEET_CELLS = ['indoor', 'outdoor', 'airHandlerFlow', 'servedArea'] as const
 const MOST_DECIMALS = 12
 
 /** Other units; that a decimal comma may have been typed stays. */
@@ -65,7 +65,10 @@ export function switchTestUnits(test: Test, units: TypedUnits): Test {
   const switched = new Switch(test.converted, marksAt(test.sheet, test.units))
   const to = (path: string, text: string) => switched.cell(path, text, unitAt(path, test.units), unitAt(path, units))
   const sheet = { ...test.sheet }
-  for (const field of SHEET_CELLS) sheet[field] = to(field, sheet[field])
+  for (const field of SHEET_CELLS) {
+    const typed = sheet[field]
+    if (typed !== undefined) sheet[field] = to(field, typed)
+  }
   sheet.points = sheet.points.map((point, at) => ({ ...point, flow: to(`points.${at}.flow`, point.flow) }))
   const { fieldCheck } = sheet
   if (fieldCheck) {

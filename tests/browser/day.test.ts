@@ -61,6 +61,12 @@ test('adds the other direction and the next duct system in one press each, and n
   await view.type('textbox', cell('Flow'), '71')
   await view.click('button', 'Next duct system, same set-up')
   await view.wait(/duct system 1\s+duct system 2/)
+  await view.type('textbox', /^Duct pressure, point 1/, '25')
+  await view.type('textbox', cell('Flow'), '40')
+  await view.choose('Limit', /IECC 2021, ducts.*total/)
+  await view.wait(/Type the floor area/)
+  await view.type('textbox', /^Floor area served/, '1500')
+  await view.wait(/2\.7[\s\S]*whole house[\s\S]*Choose the same limit for all systems/)
 })
 
 test('proposes pressurize and a duct role for a first test that is switched to ducts', async () => {

@@ -40,8 +40,9 @@ describe('what the build weighs, gzip', () => {
     expect(packed(widget)).toBeLessThanOrEqual(73_100)
   })
 
-  it('the same with Spanish words: at most 46.5 and 77 kB', () => {
+  // The widget rose by 0.05 kB: a job may say which floor area a duct system serves.
+  it('the same with Spanish words: at most 46.5 and 77.05 kB', () => {
     expect(packed(read('package/engine.es.js'))).toBeLessThanOrEqual(46_500)
-    expect(packed(read('package/gapsum-widget.es.js'))).toBeLessThanOrEqual(77_000)
+    expect(packed(read('package/gapsum-widget.es.js'))).toBeLessThanOrEqual(77_050)
   })
 })

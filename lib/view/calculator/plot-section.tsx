@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks'
 import { reasonOf } from '../../job/left-out.ts'
 import { reduceTest } from '../../job/reduce.ts'
 import type { Device, Job, Test } from '../../job/schema.ts'
-import { verdictOf } from '../../job/verdict.ts'
+import { judge } from '../../job/house-limit.ts'
 import { curveOf } from '../../reduce/curve.ts'
 import { decimalsOf } from '../../reduce/figures/index.ts'
 import { symbol } from '../../units/symbol.ts'
@@ -45,7 +45,7 @@ function draw(job: Job, test: Test, devices: readonly Device[]): Drawn {
     options,
     apart.map(({ point }) => point),
   )
-  const { limit } = verdictOf(job, test, report.figures)
+  const { limit } = judge(job, test, report.figures)
   const rows = { points: points.map(({ row }) => row), apart: apart.map(({ row }) => row) }
   const plot = plotOf(sheet, report, curve, limit, rows)
   const residuals = plot && residualsOf(plot.marks)

@@ -1,5 +1,6 @@
 /** What a test comes to, written for the screen. Everything is computed elsewhere; here it is worded and sorted. */
 import { nameOf } from '../../job/cells.ts'
+import { judge } from '../../job/house-limit.ts'
 import { takesOnePointFactor } from '../../job/one-point-factor.ts'
 import type { Problem } from '../../job/problem.ts'
 import { type ReducedPoint, reduceTest, type ReducedTest } from '../../job/reduce.ts'
@@ -12,6 +13,7 @@ import type { FigureGroup } from '../figure/figure-table.tsx'
 import { figureGroups, halfUp, lacking, minus } from '../figure/lines.ts'
 import type { VerdictProps } from '../figure/verdict-block.tsx'
 import { isBlank } from './edits.ts'
+import { houseVerdict } from './several-verdict.ts'
 import { verdictLines, withheldLines } from './verdict-lines.ts'
 import { language, say } from '../../words/say.ts'
 import { readingInLocale } from '../in-locale.ts'
@@ -111,18 +113,26 @@ const emptyHint = (test: Test): string => {
     : say`Type the house pressure and the device pressure and its range of a point; the figures follow at once.`
 }
 
-export const readingOf = (job: Pick<Job, 'units' | 'building'>, test: Test, devices: readonly Device[]): Reading =>
-  readingInLocale(wordReading(job, test, reduceTest(job, test, [...devices])), language())
+export function readingOf(job: Job, test: Test, devices: readonly Device[]): Reading {
+  const reduced = reduceTest(job, test, [...devices])
+  const judged = judge(job, test, reduced.report?.figures)
+  const reading = wordReading(job, test, reduced, undefined, judged)
+  const house = judged.withheld && houseVerdict(job, test, devices)
+  return readingInLocale(house ? { ...reading, verdict: house } : reading, language())
+}
 
-/** A reduced test in words. `wanted`: the figures that are missed when they are not there; all when left out. */
+/**
+ * A reduced test in words. `wanted`: the figures that are missed when they are not there; all when left out. `judged`: its
+ * verdict, where more is known of the job than this test.
+ */
 export function wordReading(
   job: Pick<Job, 'units' | 'building'>,
   test: Test,
   reduced: ReducedTest,
   wanted?: (figure: string) => boolean,
+  judged: TestVerdict = verdictOf(job, test, reduced.report?.figures),
 ): Reading {
   const { sheet, report, points = [] } = reduced
-  const judged = verdictOf(job, test, report?.figures)
   const { limit } = judged
   const problems = [...reduced.problems, ...judged.problems]
   const flowDecimals = decimalsOf(test.sheet.subject === 'ducts' ? 'duct-flow-25' : 'flow-50', test.units.flow)

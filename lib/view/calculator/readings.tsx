@@ -9,7 +9,7 @@ import type { ReadingColumn } from './reading-row.tsx'
 import { readingsSummary, ReadingsTable } from './readings-table.tsx'
 import { Section } from './section.tsx'
 import { flowBasisWords } from './setup-summary.ts'
-import { volumeWords } from './unit-words.ts'
+import { areaWords, volumeWords } from './unit-words.ts'
 import { useBench, useDeskContext, useFound } from './use-context.ts'
 import { say } from '../../words/say.ts'
 
@@ -96,7 +96,7 @@ export function Readings({ brought, used, mean, unfinished }: Props) {
         </p>
       )}
       {told && <Finding id="found-paste" text={told} />}
-      {sheet.subject === 'enclosure' && <VolumeCell />}
+      {sheet.subject === 'enclosure' ? <VolumeCell /> : <AreaCell />}
     </Section>
   )
 }
@@ -104,24 +104,67 @@ export function Readings({ brought, used, mean, unfinished }: Props) {
 /** The one size of the building that most forms ask a figure of, a few keys away from the flow. */
 function VolumeCell() {
   const { job, editBuilding } = useDeskContext()
-  const problem = useFound()('building.volume')
+  return (
+    <SizeCell
+      name="volume"
+      label={say`Volume`}
+      unit={volumeWords[job.units.length]}
+      value={job.building.volume}
+      problem={useFound()('building.volume')}
+      onType={(volume) => editBuilding({ volume })}
+    />
+  )
+}
+
+/** The floor area that a system of ducts serves; while it is empty that of the building counts, and is shown. */
+function AreaCell() {
+  const { job } = useDeskContext()
+  const { test, editSheet } = useBench()
+  const found = useFound()
+  const { servedArea = '' } = test.sheet
+  const same = job.units.length === test.units.length
+  return (
+    <SizeCell
+      name="area"
+      label={say`Floor area served`}
+      unit={areaWords[test.units.length]}
+      hint={same ? job.building.floorArea : ''}
+      value={servedArea}
+      problem={found('servedArea') ?? (servedArea.trim() === '' ? found('building.floorArea') : undefined)}
+      onType={(typed) => editSheet({ servedArea: typed })}
+    />
+  )
+}
+
+interface Size {
+  name: string
+  label: string
+  unit: string
+  hint?: string
+  value: string
+  problem: string | undefined
+  onType: (text: string) => void
+}
+
+function SizeCell({ name, label, unit, hint = '', value, problem, onType }: Size) {
   return (
     <div class="vol">
       <label class="bl">
-        {say`Volume`}
+        {label}
         <input
           class="in"
           inputMode="decimal"
           autocomplete="off"
           maxLength={longest}
-          data-volume
-          value={job.building.volume}
-          {...(problem && { 'aria-invalid': true, 'aria-describedby': 'found-volume' })}
-          onInput={(event) => editBuilding({ volume: event.currentTarget.value })}
+          placeholder={hint}
+          data-size={name}
+          value={value}
+          {...(problem && { 'aria-invalid': true, 'aria-describedby': `found-${name}` })}
+          onInput={(event) => onType(event.currentTarget.value)}
         />
-        {volumeWords[job.units.length]}
+        {unit}
       </label>
-      {problem && <Finding id="found-volume" text={problem} />}
+      {problem && <Finding id={`found-${name}`} text={problem} />}
     </div>
   )
 }

@@ -6,7 +6,7 @@ import { say } from '../../words/say.ts'
 
 const SetupFields = later(async () => (await import('./setup-fields.tsx')).SetupFields)
 
-const elsewhere = /^(points|baseline|building\.(?!elevation))/
+const elsewhere = /^(points|baseline|servedArea|building\.(?!elevation))/
 
 /** The set-up of the open test, closed to a line until it is asked for. */
 export function Setup() {

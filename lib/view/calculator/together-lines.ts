@@ -12,7 +12,7 @@ import { figureLine, halfUp, marginOf, rangeOf } from '../figure/lines.ts'
 import type { VerdictProps } from '../figure/verdict-block.tsx'
 import { roleWords } from '../../words/names.ts'
 import { language, say, shown } from '../../words/say.ts'
-import { verdictLines, withheldLines } from './verdict-lines.ts'
+import { severalVerdict } from './several-verdict.ts'
 import { togetherInLocale } from '../in-locale.ts'
 
 export interface TogetherWords {
@@ -113,18 +113,6 @@ function workGroup(work: Work, at: number): FigureGroup {
       ),
     ],
   }
-}
-
-function severalVerdict({ name, figures, verdict, withheld }: Several): TogetherWords['verdicts'] {
-  const id = (verdict ?? withheld)?.limit.figure
-  const found = id === undefined ? undefined : figures[id]
-  if (!id || !found) return []
-  return [
-    {
-      title: roleWords(name),
-      ...(withheld ? withheldLines(id, found, withheld) : verdictLines(id, found, verdict, [])),
-    },
-  ]
 }
 
 /** The ids stand in the page beside those of the open test, so they are made different. */

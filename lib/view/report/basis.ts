@@ -2,7 +2,7 @@
 import type { Basis, HeldTest } from '../../book/basis-schema.ts'
 import type { Device, Job } from '../../job/schema.ts'
 import { knownTests, type KnownTest } from '../../job/together.ts'
-import { verdictOf } from '../../job/verdict.ts'
+import { judge } from '../../job/house-limit.ts'
 import type { Verdict } from '../../limits/index.ts'
 import { language } from '../../words/say.ts'
 import { reportOf } from './content.ts'
@@ -29,7 +29,7 @@ export function basisOf(job: Job, devices: readonly Device[], engine: string): B
 function heldTest(job: Job, one: KnownTest, devices: readonly Device[], known: readonly KnownTest[]): HeldTest {
   const { test, key, reduced } = one
   const { sheet, report } = reduced
-  const { limit, verdict, withheld } = verdictOf(job, test, report?.figures)
+  const { limit, verdict, withheld } = judge(job, test, report?.figures)
   return plain({
     test: test.id,
     key,

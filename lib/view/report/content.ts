@@ -4,7 +4,7 @@ import { testCheckNames } from '../../job/checks.ts'
 import { pointsLeftOut, reasonOf, type LeftOut } from '../../job/left-out.ts'
 import type { Device, Job, Test } from '../../job/schema.ts'
 import { knownTests, severalOf, worksOf, type KnownTest } from '../../job/together.ts'
-import { verdictOf } from '../../job/verdict.ts'
+import { judge } from '../../job/house-limit.ts'
 import { checks as sheetChecks } from '../../reduce/checks/index.ts'
 import { curveOf, type Curve, type CurvePoint } from '../../reduce/curve.ts'
 import { decimalsOf, figureById, wordOf } from '../../reduce/figures/index.ts'
@@ -262,9 +262,10 @@ export function reportOf(
 ): Content {
   const reduced = known.find((one) => one.test === test)?.reduced ?? reduceTest(job, test, [...devices])
   const written = language()
-  const reading = readingInLocale(wordReading(job, test, reduced), written)
   const { sheet, report, points = [] } = reduced
-  const { limit, withheld } = verdictOf(job, test, report?.figures)
+  const judged = judge(job, test, report?.figures)
+  const reading = readingInLocale(wordReading(job, test, reduced, undefined, judged), written)
+  const { limit, withheld } = judged
   const curve =
     sheet && report
       ? curveOf(

@@ -3,7 +3,7 @@ import type { HeldFigure, HeldTest } from '../../book/basis-schema.ts'
 import type { FillEntry } from '../../book/schema.ts'
 import type { Device, Job, Test } from '../../job/schema.ts'
 import { reduceTest } from '../../job/reduce.ts'
-import { verdictOf } from '../../job/verdict.ts'
+import { judge } from '../../job/house-limit.ts'
 import { decimalsOf, wordOf } from '../../reduce/figures/index.ts'
 import { symbol } from '../../units/symbol.ts'
 import { halfUp } from '../figure/lines.ts'
@@ -56,8 +56,8 @@ function movedWords(held: Figures, now: Figures, ids: readonly string[]): string
   return ids.length > 1 ? say`${start}; ${ids.length - 1} more figures differ.` : `${start}.`
 }
 
-const outcomeOf = (job: Job, test: Test, figures: Parameters<typeof verdictOf>[2]): string | undefined => {
-  const { verdict, withheld } = verdictOf(job, test, figures)
+const outcomeOf = (job: Job, test: Test, figures: Parameters<typeof judge>[2]): string | undefined => {
+  const { verdict, withheld } = judge(job, test, figures)
   if (withheld) return 'withheld'
   return verdict && (verdict.meets ? 'meets' : 'does not meet')
 }
