@@ -1,7 +1,6 @@
 /** Which limit a test is compared with, and what comes of it. */
 import {
   type Compared,
-  type Fitting,
   type Limit,
   limitsFor,
   ownLimit,
@@ -90,8 +89,16 @@ export function scopeOf({ building, units }: Known, test: Test, mean = false): S
   }
 }
 
-/** The published limits that a picker offers for a test, those that fit it best first. */
-export const limitsOf = (job: Known, test: Test): Fitting => limitsFor(scopeOf(job, test))
+/**
+ * The published limits that a picker offers for a test, those that fit it best first. Where a house is measured in feet the
+ * codes that are written in metres are not meant, and the other way round, unless there is no other limit.
+ */
+export function limitsOf(job: Known, test: Test): Limit[] {
+  const fits = limitsFor(scopeOf(job, test))
+  const foreign = test.units.length === 'ft' ? /m2/ : /ft2/
+  const near = fits.filter(({ unit }) => !foreign.test(unit))
+  return near.length > 0 ? near : fits
+}
 
 /** The limit chosen for a test: a published one, the user's own, or none. */
 export function limitOf(test: Test): { limit?: Limit; problems: Problem[] } {

@@ -78,6 +78,73 @@ test('proposes pressurize and a duct role for a first test that is switched to d
   expect(await view.wait(/Ducts, total leakage, one-point, pressurize/)).toMatch(/duct system 1/)
 })
 
+test.each(['en-US', 'es'])('has all cautions in sight before the first reading, in a popup in %s', async (language) => {
+  await session.close()
+  session = await launch({ language })
+  const view = await session.openPage('/popup.html')
+  await view.page.setViewport({ width: 400, height: 600 })
+  await view.click('button', /^(Start a job|Empezar un trabajo)/)
+  /** The cautions that are cut off, covered, or in a box that scrolls. */
+  const hidden = () =>
+    view.page.evaluate(() =>
+      [...document.querySelectorAll('.care li')]
+        .filter((one) => {
+          const boxes = [...one.getClientRects()]
+          const box = one.closest('.care')?.querySelector('ul')
+          const whole = boxes.every(
+            ({ left, right, top, bottom }) =>
+              top >= 0 &&
+              bottom <= innerHeight &&
+              one.contains(document.elementFromPoint((left + right) / 2, bottom - 4)),
+          )
+          return !whole || !box || box.scrollHeight > box.clientHeight
+        })
+        .map((one) => one.textContent),
+    )
+  await view.page.waitForSelector('.care li')
+  expect(await view.page.$$eval('.care li', (all) => all.length)).toBe(9)
+  expect(await hidden()).toEqual([])
+  expect(await view.page.evaluate('scrollY')).toBe(0)
+  await view.page.click('#setup > summary')
+  await (await view.page.waitForSelector('#setup select'))!.select('ducts')
+  await view.page.click('#setup > summary')
+  await view.page.waitForFunction(() => document.querySelectorAll('.care li').length === 10)
+  await view.page.evaluate('scrollTo(0, 0)')
+  expect(await hidden()).toEqual([])
+})
+
+test('leaves at least half of a small sidebar beside its bars, whatever is told in them', async () => {
+  const view = await session.openPage('/sidepanel.html')
+  await view.click('button', 'Open the demo job')
+  await view.wait(/Figures/)
+  for (const [width, height] of [
+    [320, 400],
+    [320, 480],
+    [320, 568],
+    [320, 700],
+    [360, 640],
+    [420, 720],
+  ] as const) {
+    await view.page.setViewport({ width, height })
+    await view.page.focus('.rd tbody button')
+    await view.page.evaluate(() => document.querySelector<HTMLButtonElement>('.rd tbody button')?.click())
+    await view.get('button', 'Undo')
+    const free = await view.page.evaluate(() => {
+      const stays = [...document.querySelectorAll('.bar-top, .low-bar, .undo')].filter((one) =>
+        ['sticky', 'fixed'].includes(getComputedStyle(one).position),
+      )
+      const covered = new Set<number>()
+      for (const one of stays) {
+        const { top, bottom } = one.getBoundingClientRect()
+        for (let at = Math.max(0, Math.round(top)); at < Math.min(innerHeight, bottom); at++) covered.add(at)
+      }
+      return (innerHeight - covered.size) / innerHeight
+    })
+    expect({ height, free, half: free >= 0.5 }).toMatchObject({ height, half: true })
+    await view.click('button', 'Undo')
+  }
+})
+
 test('keeps the focus in the window after a press, with the set-up open', async () => {
   const view = await session.openPage('/popup.html')
   await view.page.setViewport({ width: 420, height: 600 })

@@ -168,3 +168,15 @@ describe('a limit that is not for the test gives no verdict, anywhere', () => {
     expect(texts).not.toMatch(/\d\.\d*(0{8}|9{8})/)
   })
 })
+
+test('the list of limits follows the units that a house is measured in, as long as one is left', () => {
+  const units = { ft: fakeTest().units, m: { flow: 'm3/h', temperature: 'degC', length: 'm' } } as const
+  const job = fakeJob({ climateZone: '' })
+  const offered = (length: 'ft' | 'm', sheet: Partial<TypedSheet> = { procedure: 'iso-9972' }) =>
+    limitsOf(job, fakeTest(sheet, { units: units[length] })).map(({ unit }) => unit)
+  expect(offered('ft')).toContain('cfm/ft2')
+  expect(offered('ft').filter((unit) => unit.includes('m2'))).toEqual([])
+  expect(offered('m')).toContain('m3/(h.m2)')
+  expect(offered('m').filter((unit) => unit.includes('ft2'))).toEqual([])
+  expect(offered('m', { subject: 'ducts', ductLeakage: 'total' })).toContain('cfm/100ft2')
+})

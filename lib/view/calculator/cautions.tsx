@@ -29,3 +29,29 @@ export function Cautions({ ducts }: { ducts?: boolean }) {
     </ul>
   )
 }
+
+/**
+ * The same in as few words as tell what to do, for a popup of which all has to be in sight before the first reading; the
+ * whole sentences stand in the set-up.
+ */
+export function ShortCautions({ ducts }: { ducts: boolean }) {
+  return (
+    <ul class="cautions short">
+      <li>
+        <b>{say`Stop at once`}</b>{' '}
+        {say`(fan off, doors open) at smoke, gas smell, soot, an alarm, a flame drawn out, anyone unwell.`}
+      </li>
+      <li>{say`Solid-fuel fires out, ashes covered.`}</li>
+      <li>{say`Combustion appliances off or on pilot, unvented heaters cold; reset them when you leave.`}</li>
+      <li>{say`People, pets and children away from fan and doors.`}</li>
+      <li>
+        {say`Asbestos (vermiculite), mould, lead dust, sewer gas, radon, garage fumes: pressurize, or do not test.`}
+      </li>
+      <li>{say`Ask whether someone ill lives here.`}</li>
+      {ducts && <li>{say`Air handler off at its switch; afterwards covers off, filter back.`}</li>}
+      <li>{say`Note what you close; open it again.`}</li>
+      <li>{say`Afterwards: combustion safety and ventilation checked, everything set back.`}</li>
+      <li>{say`Local codes and licensed practice come first; this tool certifies nothing.`}</li>
+    </ul>
+  )
+}

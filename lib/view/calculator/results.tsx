@@ -42,13 +42,13 @@ export function Results({ reading, care, limit, onLimit, onBuilding, drawFigures
       <p class="vh" role="status">
         {said}
       </p>
+      {!verdict && care}
       {verdict ? (
         <VerdictBlock {...verdict} {...(onLimit && limit === undefined && { onLimit })} />
       ) : (
         <p class="empty">{waiting}</p>
       )}
       {verdict && !verdict.verdict && limit}
-      {!verdict && care}
       {groups.length > 0 && (
         <Section id="figures" title={say`Figures`} summary={basis} end={factor}>
           {drawFigures ? drawFigures(groups) : <FigureTable groups={groups} />}

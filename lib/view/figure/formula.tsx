@@ -7,8 +7,12 @@ export interface Run {
   text: string
 }
 
-/** A single letter that stands alone and is no unit is a symbol; `_x`, `_{x}` go below the line, `^x`, `^{x}`, `^(x)` above it. */
-const pattern = /([_^])(\{[^}]*\}|\([^)]*\)|[\w.−-]+)|(?<![\p{L}\d°/]|\d (?=m))(Δ?)(\p{L})(?![\p{L}\d(])/gu
+/**
+ * A unit stays upright, wherever it stands. A single letter that stands alone and is no unit is a symbol; `_x`, `_{x}` go
+ * below the line, `^x`, `^{x}`, `^(x)` above it.
+ */
+const pattern =
+  /(?:m[²³]|(?<![\p{L}])L)(?:\/(?:[hs](?![\p{L}])|\([hs]·m²\)))?(?:\/Pa)?|([_^])(\{[^}]*\}|\([^)]*\)|[\w.−-]+)|(?<![\p{L}\d°/]|\d (?=m))(Δ?)(\p{L})(?![\p{L}\d(])/gu
 
 /** Splits a formula written in plain text into runs. */
 export function runs(formula: string): Run[] {
@@ -19,7 +23,8 @@ export function runs(formula: string): Run[] {
   let end = 0
   for (const match of formula.matchAll(pattern)) {
     add('plain', formula.slice(end, match.index))
-    if (match[1]) {
+    if (!match[1] && !match[4]) add('plain', match[0])
+    else if (match[1]) {
       add(match[1] === '_' ? 'below' : 'above', match[2]!.replace(/^[{(](.*)[})]$/, '$1'))
     } else {
       add('plain', match[3]!)
@@ -37,10 +42,12 @@ const draw = ({ as, text }: Run): ComponentChildren =>
 /** A test of thousands of points makes lines that nobody reads to the end. */
 const longest = 600
 
-/** Typographic minus, and powers of units above the line. */
+/** Typographic minus, and units as they stand beside the figures: `m³/(h·m²)`. */
 export const typeset = (text: string): string =>
   text
     .replaceAll(/(^|[\s(=|:])-(?=\d)/g, '$1−')
+    .replaceAll(/(?<=\/\([hs])\.(?=m2\))/g, '·')
+    .replaceAll('100ft2', '100 ft2')
     .replaceAll(/(?<=(?:^|[\d\s/(·.])(?:ft|m|in|cm))([23])(?![\d\w])/g, (power) => (power === '2' ? '²' : '³'))
 
 /** A formula written in plain text, set as a paper would. */
