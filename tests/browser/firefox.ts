@@ -348,6 +348,9 @@ export async function launchFirefox(options: FirefoxOptions = {}) {
       'extensions.webextensions.uuids': JSON.stringify({ [id]: origin.replace('moz-extension://', '') }),
       // The question that permissions.request would ask the person cannot be answered without a screen.
       'extensions.webextOptionalPermissionPrompts': false,
+      // An extension that is not signed is installed anew at each start, and finds there what it kept.
+      'extensions.webextensions.keepStorageOnUninstall': true,
+      'extensions.webextensions.keepUuidOnUninstall': true,
       ...(oneProcess && { 'fission.autostart': false }),
     },
   })

@@ -9,7 +9,7 @@ import { join } from 'node:path'
 import type { Row } from '../bench/part.ts'
 import { built, launch } from '../browser/harness.ts'
 import { generator } from '../random.ts'
-import { tearing } from './torn.ts'
+import { tearing, type Outcome } from './torn.ts'
 
 /** Whoever builds meanwhile does not change what is tested. */
 const extension = join(mkdtempSync(join(tmpdir(), 'extension-')), 'built')
@@ -22,22 +22,26 @@ export default async function torn(): Promise<Row[]> {
   cpSync(built, extension, { recursive: true })
   const session = await launch({ extension })
   try {
-    const found = await tearing(session, kills, kills, generator(seed), Math.ceil(kills * 0.8))
-    for (const words of found.lost) console.error(`  lost ${words}`)
-    return [
-      { what: 'seed (SOAK_SEED repeats a run)', value: seed, unit: '' },
-      { what: 'kills while saving', value: found.kills, unit: '', aim: 'all', met: found.kills === kills },
-      { what: 'logs cut after them', value: found.cuts, unit: '' },
-      { what: 'databases that the browser deleted after it', value: found.emptied, unit: '' },
-      { what: 'starts that gave something back, and told it', value: found.givenBack, unit: '' },
-      { what: 'entries in the book at the end', value: found.entries, unit: '' },
-      none('entries lost', found.lost.length),
-      none('losses that were not told', found.silent),
-      none('chains that did not fit', found.broken),
-      none('jobs older than what was answered', found.older),
-    ]
+    return rowsOf(seed, kills, await tearing(session, kills, kills, generator(seed), Math.ceil(kills * 0.8)))
   } finally {
     await session.close()
     rmSync(extension, { recursive: true, force: true })
   }
+}
+
+/** What came out of a run, with what is aimed at. */
+export function rowsOf(seed: number, kills: number, found: Outcome): Row[] {
+  for (const words of found.lost) console.error(`  lost ${words}`)
+  return [
+    { what: 'seed (SOAK_SEED repeats a run)', value: seed, unit: '' },
+    { what: 'kills while saving', value: found.kills, unit: '', aim: 'all', met: found.kills === kills },
+    { what: 'logs cut or written over after them', value: found.cuts, unit: '' },
+    { what: 'databases that the browser deleted after it', value: found.emptied, unit: '' },
+    { what: 'starts that gave something back, and told it', value: found.givenBack, unit: '' },
+    { what: 'entries in the book at the end', value: found.entries, unit: '' },
+    none('entries lost', found.lost.length),
+    none('losses that were not told', found.silent),
+    none('chains that did not fit', found.broken),
+    none('jobs older than what was answered', found.older),
+  ]
 }

@@ -26,10 +26,59 @@ export interface Outcome {
   entries: number
 }
 
+export type Kind = 'entry' | 'fill' | 'job'
+
+/** Holds the book after each start to what was answered before. */
+export class Judge {
+  readonly outcome: Outcome = {
+    kills: 0,
+    cuts: 0,
+    givenBack: 0,
+    emptied: 0,
+    lost: [],
+    silent: 0,
+    broken: 0,
+    older: 0,
+    entries: 0,
+  }
+  readonly hashes = new Set<string>()
+  readonly fills = new Set<string>()
+  #typed = ''
+
+  answered(kind: Kind, what: string): void {
+    if (kind === 'entry') this.hashes.add(what)
+    else if (kind === 'fill') this.fills.add(what)
+    else this.#typed = what
+  }
+
+  see(seen: Seen, time: number): void {
+    const { outcome, hashes, fills } = this
+    outcome.entries = seen.hashes.length
+    const have = new Set([...seen.hashes, ...seen.fills])
+    const missing = [...hashes, ...fills].filter((one) => !have.has(one))
+    for (const one of missing) {
+      outcome.lost.push(`after kill ${time}: ${one}`)
+      hashes.delete(one)
+      fills.delete(one)
+    }
+    if (missing.length > 0 && !seen.told) outcome.silent++
+    if (seen.told) outcome.givenBack++
+    if (seen.told?.here === 0 && seen.told.held > 0) outcome.emptied++
+    if (!seen.fits) outcome.broken++
+    if (seen.typed < this.#typed) outcome.older++
+    this.#typed = seen.typed
+    for (const hash of seen.hashes) hashes.add(hash)
+  }
+}
+
 /** Bytes that are cut off the log: those at which the loss was first seen, and any other. */
 const cuts = [1, 3, 40, 2000]
 
-const pause = (ms: number) => new Promise((resolve) => setTimeout(resolve, ms))
+/** A few bytes mostly, else up to some pages. */
+export const bytesToCut = (random: () => number): number =>
+  random() < 0.8 ? cuts[Math.floor(random() * cuts.length)]! : 1 + Math.floor(random() * 30_000)
+
+export const pause = (ms: number) => new Promise((resolve) => setTimeout(resolve, ms))
 
 /** The log that was last written of the book's database, or of the storage buckets, in Chromium's profile. */
 function logOf(session: Session, of: 'book' | 'second copy'): string | undefined {
@@ -43,7 +92,7 @@ function logOf(session: Session, of: 'book' | 'second copy'): string | undefined
 }
 
 /** Cuts bytes off the end of a file; @returns whether there were so many. */
-function cut(file: string | undefined, bytes: number): boolean {
+export function cut(file: string | undefined, bytes: number): boolean {
   if (!file) return false
   const { size } = statSync(file)
   if (size === 0) return false
@@ -65,51 +114,20 @@ export async function tearing(
   ofBook = times,
 ): Promise<Outcome> {
   const code = await bundle('../soak/torn-page.ts', 'torn')
-  const outcome: Outcome = {
-    kills: 0,
-    cuts: 0,
-    givenBack: 0,
-    emptied: 0,
-    lost: [],
-    silent: 0,
-    broken: 0,
-    older: 0,
-    entries: 0,
-  }
-  const hashes = new Set<string>()
-  const fills = new Set<string>()
-  let typed = ''
+  const judge = new Judge()
+  const { outcome, fills } = judge
   for (let time = 0; time <= times; time++) {
     const { page } = await session.openPage('/book.html#limits')
-    const seen = (await page.evaluate(`${code}; torn.look()`)) as Seen
-    outcome.entries = seen.hashes.length
-    const have = new Set([...seen.hashes, ...seen.fills])
-    const missing = [...hashes, ...fills].filter((one) => !have.has(one))
-    for (const one of missing) {
-      outcome.lost.push(`after kill ${time}: ${one}`)
-      hashes.delete(one)
-      fills.delete(one)
-    }
-    if (missing.length > 0 && !seen.told) outcome.silent++
-    if (seen.told) outcome.givenBack++
-    if (seen.told?.here === 0 && seen.told.held > 0) outcome.emptied++
-    if (!seen.fits) outcome.broken++
-    if (seen.typed < typed) outcome.older++
-    typed = seen.typed
-    for (const hash of seen.hashes) hashes.add(hash)
+    judge.see((await page.evaluate(`${code}; torn.look()`)) as Seen, time)
     if (time === times) break
 
-    await page.exposeFunction('answered', (kind: 'entry' | 'fill' | 'job', what: string) => {
-      if (kind === 'entry') hashes.add(what)
-      else if (kind === 'fill') fills.add(what)
-      else typed = what
-    })
+    await page.exposeFunction('answered', (kind: Kind, what: string) => judge.answered(kind, what))
     void page.evaluate(`torn.save(${time * 1000})`).catch(() => undefined)
     // Even a busy machine has answered a few by then.
     while (!fills.has(`fill-${time * 1000 + 1}`)) await pause(20)
     await pause(random() * 400)
     const tear = Math.floor(((time + 1) * torn) / times) > Math.floor((time * torn) / times)
-    const bytes = random() < 0.8 ? cuts[Math.floor(random() * cuts.length)]! : 1 + Math.floor(random() * 30_000)
+    const bytes = bytesToCut(random)
     await session.restart(() => {
       if (tear && cut(logOf(session, time < ofBook ? 'book' : 'second copy'), bytes)) outcome.cuts++
     })
