@@ -8,6 +8,7 @@ import * as z from 'zod/mini'
 import { fromBase64, toBase64 } from './base64.ts'
 import { refuse } from './error.ts'
 import { linesOf, type Readable } from './lines.ts'
+import { parseJson } from './parse-json.ts'
 import { say } from '../words/say.ts'
 
 /** At least 600,000 for PBKDF2 with SHA-256: OWASP Password Storage Cheat Sheet, from memory. */
@@ -223,7 +224,7 @@ const wrongPassphrase = () =>
   )
 function readHead(text: string): Head {
   try {
-    const head = headSchema.safeParse(JSON.parse(text))
+    const head = headSchema.safeParse(parseJson(text))
     if (head.success && canonicalize(head.data) === text) return head.data
   } catch {
     // Said below in words.

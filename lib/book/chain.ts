@@ -14,7 +14,7 @@ export async function seal(entry: Unsealed | Entry): Promise<string> {
   return sha256(canonicalize(rest) ?? '')
 }
 
-export type Misfit = 'missing' | 'changed' | 'out of place' | 'cut off'
+export type Misfit = 'missing' | 'changed' | 'out of place' | 'cut off' | 'not counted' | 'written anew'
 
 /** An entry that bears an earlier time than the one before it. */
 export type Backwards = { entry: number; at: string; before: string }
@@ -95,6 +95,8 @@ export function misfit(entry: number, kind: Misfit): Extract<Verdict, { ok: fals
     changed: say`Entry ${entry} is not what was written: its fingerprint does not fit its content.`,
     'out of place': say`Entry ${entry} does not follow the entry before it.`,
     'cut off': say`Entry ${entry} and what came after it are missing from the end of the book.`,
+    'not counted': say`Entry ${entry} is here, and the book counts only ${entry - 1}: its count was changed.`,
+    'written anew': say`Entry ${entry} fits the entries beside it, and is not the one whose fingerprint was kept apart from them: the book was written anew.`,
   }
   return { ok: false, entry, misfit: kind, message: words[kind] }
 }

@@ -12,6 +12,7 @@ import { entrySchema } from './entry-schema.ts'
 import { settingsSchema, type Entry } from './schema.ts'
 import { soundSettings } from './settings.ts'
 import type { Readable } from './lines.ts'
+import { parseJson } from './parse-json.ts'
 import { noDamage, readSealed, readWholeRecords, sealedFile, type Damage, type Item } from './sealed.ts'
 import { sha256 } from './sha256.ts'
 import { say } from '../words/say.ts'
@@ -228,7 +229,7 @@ const version1Schema = z.object({
 function readVersion1(text: string): BookSource {
   let data: unknown
   try {
-    data = JSON.parse(text)
+    data = parseJson(text)
   } catch {
     throw refuse('', say`This file is not JSON. Choose a file that was exported from the book, unchanged.`)
   }

@@ -6,6 +6,7 @@
 import canonicalize from 'canonicalize'
 import { refuse } from './error.ts'
 import { linesOf, type Readable } from './lines.ts'
+import { parseJson } from './parse-json.ts'
 import { sha256 } from './sha256.ts'
 import { say } from '../words/say.ts'
 
@@ -148,7 +149,7 @@ async function quick(bytes: Uint8Array<ArrayBuffer>): Promise<Quick | undefined>
   const seal = tail.slice(sealStart.length, -2)
   if (!tail.startsWith(sealStart) || !tail.endsWith('"}')) return undefined
   if ((await sha256(`${whole.slice(0, -sealLength)}}`)) !== seal) return undefined
-  const { n, seal: _, ...rest } = JSON.parse(whole) as Record<string, unknown>
+  const { n, seal: _, ...rest } = parseJson(whole) as Record<string, unknown>
   const [kind, ...more] = Object.keys(rest)
   if (kind === undefined || more.length > 0 || typeof n !== 'number') return undefined
   // The last record alone has no comma.
@@ -209,7 +210,7 @@ export async function* readSealed(
 async function unsealed(text: string, line: number, n: number, kinds: readonly string[]) {
   let record: unknown
   try {
-    record = JSON.parse(text.endsWith(',') ? text.slice(0, -1) : text)
+    record = parseJson(text.endsWith(',') ? text.slice(0, -1) : text)
   } catch {
     throw damaged(line, say` is not what was written: it is not JSON`)
   }

@@ -1,11 +1,13 @@
 /** Checks the whole book: the chain, and that list, search and attachments are what its entries say. */
 import canonicalize from 'canonicalize'
 import { largest } from './attachments.ts'
-import { verifyChain, type Verdict } from './chain.ts'
-import { database } from './database.ts'
+import { misfit, verifyChain, type Verdict } from './chain.ts'
+import { database, type Head } from './database.ts'
 import { entriesForwards, getHead } from './entries.ts'
 import { entrySchema } from './entry-schema.ts'
 import { blockOf, blockSize, indexWords, notFound, renewRows } from './indexing.ts'
+import { keptHead } from './journal/keep.ts'
+import { writtenAnew } from './journal/written-anew.ts'
 import { rowOf } from './rows.ts'
 import type { AttachmentEntry, Entry } from './schema.ts'
 import { sha256 } from './sha256.ts'
@@ -30,17 +32,34 @@ export interface Verified {
 
 /**
  * Checks the book from its first entry to its newest, and makes again what list and search have otherwise than entries.
- * @param thorough whether the bytes of attachments are hashed too; otherwise it is only looked whether they are there
+ * @param thorough whether the bytes of attachments are hashed too, and every entry is held to the second copy;
+ * otherwise it is only looked whether the attachments are there, and the newest entry is held to the one kept apart
  */
 export async function verifyBook(thorough: boolean, onProgress?: (checked: number) => void): Promise<Verified> {
   await renewRows()
   const book = new Book()
-  const chain = await verifyChain(book.read(), { head: await getHead(), onProgress })
+  // Read first: an entry may be added meanwhile.
+  const apart = await keptHead().catch(() => undefined)
+  const walked = await verifyChain(book.read(), { head: await getHead(), onProgress })
+  const chain = walked.ok ? await heldToCopy(walked, apart, thorough) : walked
   const rows: number[] = []
   for (const number of book.suspects)
     if (await correctRow(number, book.followUps.get(number) ?? [], book.newest)) rows.push(number)
   rows.push(...(await removeInvented(book.newest)))
   return { chain, rows, words: await correctWords(book.newest), files: await filesOf(book.attachments, thorough) }
+}
+
+/** What somebody who may write into the database can make fit is held to what is kept apart from it. */
+async function heldToCopy(
+  walked: Verdict & { ok: true },
+  apart: Head | undefined,
+  thorough: boolean,
+): Promise<Verdict> {
+  const counted = (await getHead())?.number ?? 0
+  if (counted < walked.count) return misfit(counted + 1, 'not counted')
+  if (apart && apart.number > walked.count) return misfit(walked.count + 1, 'cut off')
+  const anew = await writtenAnew(await database(), apart, thorough)
+  return anew === undefined ? walked : misfit(anew, 'written anew')
 }
 
 /** So many rows are compared at a time. */

@@ -3,7 +3,18 @@ import { say } from '../words/say.ts'
 import { count, grouped } from './book/wording.ts'
 
 /** What was lost and given back, one sentence each. */
-export function foundWords({ held, here, entries, jobs, others, files, lost, lostCount, trouble }: Found): string[] {
+export function foundWords({
+  held,
+  here,
+  entries,
+  jobs,
+  others,
+  files,
+  lost,
+  lostCount,
+  trouble,
+  anew,
+}: Found): string[] {
   const said: string[] = []
   if (entries > 0)
     said.push(
@@ -20,6 +31,10 @@ export function foundWords({ held, here, entries, jobs, others, files, lost, los
       say`In neither copy: ${lost.slice(0, 8).join(', ') + more}. Take in your newest backup in the book’s settings: it adds what is missing.`,
     )
   }
+  if (anew !== undefined)
+    said.push(
+      say`Entry ${anew} is not the one whose fingerprint was kept apart from the book: its entries were written anew. Check the chain in the book, and compare the book with an earlier export.`,
+    )
   if (trouble)
     said.push(
       say`The second copy could not be read (${trouble}). Close the browser and start it again before you fill a form; if this stays, take in your newest backup.`,
@@ -27,12 +42,16 @@ export function foundWords({ held, here, entries, jobs, others, files, lost, los
   return said
 }
 
+const onlyAnew = ({ anew, entries, jobs, others, files, lostCount, trouble }: Found): boolean =>
+  anew !== undefined && entries + jobs + others + files + lostCount === 0 && !trouble
+
 /** Tells what a comparison found, until the person has read it. */
 export function GivenBack({ told }: { told: Found }) {
   return (
     <div class="reminders finding trouble" role="alert">
       <p>
-        <b>{say`The browser lost a part of the book.`}</b> {foundWords(told).join(' ')}
+        <b>{onlyAnew(told) ? say`The book was changed.` : say`The browser lost a part of the book.`}</b>{' '}
+        {foundWords(told).join(' ')}
       </p>
       <button type="button" class="link" onClick={() => void read()}>
         {say`I have read this`}

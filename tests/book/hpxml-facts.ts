@@ -130,9 +130,11 @@ const building: Fact = {
           children: {
             BuildingConstruction: {
               children: {
+                // Types NumberOfFloorsType (a double) and IntegerGreaterThanZero of the schema's HPXMLBaseElements.xsd.
+                NumberofConditionedFloorsAboveGrade: positive,
                 NumberofBedrooms: count,
                 ConditionedFloorArea: positive,
-                NumberofStoriesAboveGrade: positive,
+                NumberofStoriesAboveGrade: { number: { above: 0, whole: true } },
                 BuildingVolume: positive,
               },
             },

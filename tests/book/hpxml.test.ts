@@ -113,6 +113,23 @@ test.each([
   expect([...new Set(measuredOn(document))]).toEqual(written)
 })
 
+test.each([
+  // NumberofStoriesAboveGrade is an IntegerGreaterThanZero, the floors a double (HPXMLBaseElements.xsd of the schema).
+  ['2', ['2'], []],
+  ['1.5', [], ['1.5']],
+  ['0', [], []],
+  ['', [], []],
+])('%s stories are written where the schema has a place for them, and come back', (stories, whole, floors) => {
+  const job = demoJob()
+  const text = hpxmlOf({ ...job, building: { ...job.building, stories } }, devices, now)
+  const document = parse(text)
+  expect(misfits(document)).toEqual([])
+  expect(textsOf(document, 'NumberofStoriesAboveGrade')).toEqual(whole)
+  expect(textsOf(document, 'NumberofConditionedFloorsAboveGrade')).toEqual(floors)
+  const bare = text.replaceAll(/ *<extension>[\s\S]*?<\/extension>\n/g, '')
+  expect(readHpxml(bare, devices, parse)[0]!.job.building.stories).toBe([...whole, ...floors].join(''))
+})
+
 describe('what the check of a file finds', () => {
   const written = hpxmlOf(demoJob(), devices, now)
   const found = (from: RegExp | string, to: string): string => {
@@ -219,13 +236,18 @@ describe('a file that is no HPXML', () => {
       'declares a document type or entities',
     ],
     ['another version', written.replace('"4.2"', '"3.0"'), 'HPXML in version “3.0”'],
-    ['another namespace', written.replace('2023/09', '2014/6'), 'Read are 4.0 to 4.2'],
+    [
+      'another namespace',
+      written.replace('2023/09', '2014/6'),
+      'says that it is HPXML 4.2, but the namespace of its elements is “http://hpxmlonline.com/2014/6”, where that version has “http://hpxmlonline.com/2023/09”',
+    ],
+    ['no namespace', written.replace(/ xmlns="[^"]*"/, ''), 'the namespace of its elements is none'],
     ['cut off', written.slice(0, 2000), 'not well-formed'],
     ['empty', '', 'not well-formed'],
     ['JSON', '{"a":1}', 'not well-formed'],
     ['a page', '<html><body>x</body></html>', 'begins with “html”'],
     ['no building', `<HPXML xmlns="http://hpxmlonline.com/2023/09" schemaVersion="4.2"/>`, 'no building'],
-    ['huge', `${written}${' '.repeat(20_000_001)}`, 'too large'],
+    ['huge', `${written}${' '.repeat(4_000_001)}`, 'too large'],
   ])('%s: refused with a sentence', (_, text, sentence) => {
     const message = whatIsRefused(text)
     expect(message).toContain(sentence)
@@ -241,6 +263,23 @@ describe('a file that is no HPXML', () => {
       expect(found!.job.tests.map(({ role }) => role)).toEqual(['duct system 1'])
     }
   })
+})
+
+/** A file with so many measurements of a unit. */
+function manyMeasured(unit: string): string {
+  const one = (id: number) =>
+    `<AirInfiltrationMeasurement><SystemIdentifier id="m${id}"/><HousePressure>${50 + id / 1e4}</HousePressure><BuildingAirLeakage><UnitofMeasure>${unit}</UnitofMeasure><AirLeakage>${1000 + id}</AirLeakage></BuildingAirLeakage></AirInfiltrationMeasurement>`
+  const all = Array.from({ length: 3000 }, (_, id) => one(id)).join('')
+  return `<HPXML xmlns="http://hpxmlonline.com/2023/09" schemaVersion="4.2"><Building><BuildingID id="b"/><BuildingDetails><Enclosure><AirInfiltration>${all}</AirInfiltration></Enclosure></BuildingDetails></Building></HPXML>`
+}
+
+test('of thousands of measurements a few sentences say what stays in the file, and 50 tests come in', () => {
+  const [found] = readHpxml(manyMeasured('CFM'), [], parse)
+  expect(found!.job.tests).toHaveLength(50)
+  expect(found!.left).toEqual(['Only the first 50 tests of the building come in.'])
+  const [none] = readHpxml(manyMeasured('ACHnatural'), [], parse)
+  expect(none!.left).toHaveLength(21)
+  expect(none!.left.at(-1)).toBe('and 2981 more.')
 })
 
 test('the factor of 1.1 stands in the file only beside figures that it multiplied', () => {

@@ -243,12 +243,16 @@ export function hpxmlOf(job: Job, devices: readonly Device[], now: Date = new Da
 
 function details(job: Job, houses: readonly Made[], ducts: readonly Made[]): Node {
   const bedrooms = typed(job, 'bedrooms', '1')
+  // The standard has whole stories only; a number of floors may be a fraction.
+  const stories = typed(job, 'stories', '1')
+  const whole = Number.isInteger(stories) && stories! > 0
   const content = [
     node('BuildingSummary', [
       node('BuildingConstruction', [
+        node('NumberofConditionedFloorsAboveGrade', whole || !(stories! > 0) ? undefined : number(stories)),
         node('NumberofBedrooms', number(bedrooms)),
         node('ConditionedFloorArea', number(typed(job, 'floorArea', 'ft2'))),
-        node('NumberofStoriesAboveGrade', number(typed(job, 'stories', '1'))),
+        node('NumberofStoriesAboveGrade', whole ? number(stories) : undefined),
         node('BuildingVolume', number(typed(job, 'volume', 'ft3'))),
       ]),
     ]),

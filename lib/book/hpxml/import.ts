@@ -7,15 +7,18 @@ import { jobSchema, type Device, type Job, type Test, type Tester } from '../../
 import { unitSets } from '../../job/units.ts'
 import { convert } from '../../units/convert.ts'
 import { refuse, type BookError } from '../error.ts'
+import { parseJson } from '../parse-json.ts'
 import { jobAsTyped } from './export.ts'
 import { namespace, readable } from './standard.ts'
 import { allAt, childrenOf, textAt } from './xml.ts'
 import { say } from '../../words/say.ts'
 
-/** A file of one house has a few hundred kB; one of a whole program some MB. */
-export const largest = 20_000_000
+/** A file of one house has a few hundred kB. Nothing else can be done in the page while the browser parses one. */
+export const largest = 4_000_000
 const mostJobs = 100
 const mostTests = 50
+/** So many sentences say what stays in the file; the others are counted. */
+const mostLeft = 20
 
 export interface HpxmlJob {
   job: Job
@@ -32,7 +35,7 @@ const platform: Parse = (text) => new DOMParser().parseFromString(text, 'applica
 const refusal = (message: string): BookError => refuse('', message)
 
 export const tooLarge = (size: number): BookError =>
-  refusal(say`The file is too large: ${Math.ceil(size / 1e6)} MB, where 20 MB are read. Split it.`)
+  refusal(say`The file is too large: ${Math.ceil(size / 1e6)} MB, where 4 MB are read. Split it.`)
 
 /**
  * Reads a file and says what it would add; changes nothing.
@@ -61,7 +64,13 @@ function openDocument(text: string, parse: Parse): Element {
   const root = parsed(text, parse)
   if (root.localName !== 'HPXML') throw refusal(say`The file begins with ${quoted(root.localName)}, not with HPXML.`)
   const version = root.getAttribute('schemaVersion') ?? ''
-  if (root.namespaceURI === namespace && readable.includes(version)) return root
+  if (readable.includes(version)) {
+    if (root.namespaceURI === namespace) return root
+    const named = root.namespaceURI ? quoted(root.namespaceURI, 80) : say`none`
+    throw refusal(
+      say`The file says that it is HPXML ${version}, but the namespace of its elements is ${named}, where that version has ${quoted(namespace, 80)}. Export it again from the program that wrote it.`,
+    )
+  }
   const which = version ? say`version ${quoted(version)}` : say`a version that it does not name`
   throw refusal(say`The file is HPXML in ${which}. Read are 4.0 to 4.2: export it in one of these.`)
 }
@@ -80,7 +89,7 @@ function parsed(text: string, parse: Parse): Element {
   return root
 }
 
-const quoted = (text: string): string => `“${text.length > 40 ? `${text.slice(0, 40)}…` : text}”`
+const quoted = (text: string, most = 40): string => `“${text.length > most ? `${text.slice(0, most)}…` : text}”`
 
 /** A number of the file above zero; undefined for anything else. */
 function positive(element: Element, ...path: string[]): number | undefined {
@@ -130,7 +139,7 @@ function asTyped(building: Element): Job | undefined {
   const text = textAt(building, 'ProjectStatus', 'extension', jobAsTyped)
   if (text === undefined) return undefined
   try {
-    return z.parse(jobSchema, JSON.parse(text))
+    return z.parse(jobSchema, parseJson(text))
   } catch {
     return undefined
   }
@@ -173,7 +182,10 @@ function fromElements(building: Element, tester: Tester): { job: Job; left: stri
     postcode: part('ZipCode'),
     floorArea: cell(positive(construction, 'ConditionedFloorArea')),
     bedrooms: cell(positive(construction, 'NumberofBedrooms')),
-    stories: cell(positive(construction, 'NumberofStoriesAboveGrade')),
+    stories: cell(
+      positive(construction, 'NumberofStoriesAboveGrade') ??
+        positive(construction, 'NumberofConditionedFloorsAboveGrade'),
+    ),
     volume: cell(volume),
     height: cell(firstOf('InfiltrationHeight')),
   } satisfies Partial<Job['building']>)
@@ -182,6 +194,7 @@ function fromElements(building: Element, tester: Tester): { job: Job; left: stri
   houseTests(job, measured, volume, stageOf(event), left)
   ductTests(job, building, stageOf(event), left)
   if (job.tests.length === 0) left.push(say`No result of a test is in the file; the building alone comes in.`)
+  if (left.length > mostLeft) left.splice(mostLeft, Infinity, say`and ${left.length - mostLeft} more.`)
   return { job, left }
 }
 
@@ -192,9 +205,12 @@ function stageOf(event: string): Test['stage'] {
 
 const reported = say`Taken in from an HPXML file: the result as reported, taken as a reading.`
 
-function add(job: Job, test: Test, left: string[]): void {
-  if (job.tests.length < mostTests) job.tests.push(test)
-  else if (job.tests.length === mostTests) left.push(say`Only the first ${mostTests} tests of the building come in.`)
+/** Whether another test fits in; where it does not, that is said once. */
+function fits(job: Job, left: string[]): boolean {
+  if (job.tests.length < mostTests) return true
+  const only = say`Only the first ${mostTests} tests of the building come in.`
+  if (!left.includes(only)) left.unshift(only)
+  return false
 }
 
 const unitOf = (one: Element): string => textAt(one, 'BuildingAirLeakage', 'UnitofMeasure') ?? ''
@@ -223,8 +239,9 @@ function houseTests(job: Job, measured: Element[], volume: number | undefined, s
       const key = `${date} ${direction} ${pressure}`
       if (unit === 'ACH' && known.some((other) => other.key === key && Math.abs(other.flow - flow) <= 0.01 * flow))
         continue
+      if (!fits(job, left)) break
       known.push({ key, flow })
-      add(job, houseTest(job, one, { flow, pressure, direction, date, stage }), left)
+      job.tests.push(houseTest(job, one, { flow, pressure, direction, date, stage }))
     }
   }
 }
@@ -278,7 +295,8 @@ function ductTests(job: Job, building: Element, stage: Test['stage'], left: stri
     const pressure = units === 'CFM25' ? '25' : units === 'CFM50' ? '50' : undefined
     if (pressure === undefined) left.push(say`A duct leakage is in ${quoted(units)}, which is no reading of a test.`)
     else if (value === undefined) left.push(say`A duct leakage is not above zero.`)
-    else add(job, ductTest(job, one, pressure, value, stage), left)
+    else if (!fits(job, left)) break
+    else job.tests.push(ductTest(job, one, pressure, value, stage))
   }
 }
 

@@ -9,6 +9,7 @@ import { ownStorage } from './copies.ts'
 import { alone, done, noteDone } from './run.ts'
 import { putAway, withSources } from './sources.ts'
 import { found, tell, type Found } from './told.ts'
+import { writtenAnew } from './written-anew.ts'
 
 type Db = IDBPDatabase<BookSchema>
 
@@ -39,6 +40,7 @@ async function comparison(db: Db): Promise<Found> {
   }
   let tail = 0
   try {
+    now.anew = await writtenAnew(db, held, false)
     Object.assign(now, await levelCopies(db))
     const { here, newest, given, lost, last } = await withSources(async (all) => {
       const back = await levelEntries(db, all, held ?? { number: 0, hash: '' })
@@ -55,7 +57,8 @@ async function comparison(db: Db): Promise<Found> {
     console.error('The second copy could not be read.', error)
   }
   const given = now.entries + now.jobs + now.others + now.files
-  if (given > 0 || tail > 0 || (now.trouble && now.held > 0)) await tell(now).catch(console.error)
+  if (given > 0 || tail > 0 || now.anew !== undefined || (now.trouble && now.held > 0))
+    await tell(now).catch(console.error)
   if (given > 0)
     for (const what of ['jobs', 'devices', 'maps', 'limits', 'settings', 'entries', 'fills'] as const)
       announce({ what })

@@ -19,6 +19,8 @@ export interface Found {
   lost: number[]
   /** How many entries are in neither copy. */
   lostCount: number
+  /** An entry that is another than the one kept apart: the book was written anew. */
+  anew?: number | undefined
   /** Why the second copy could not be read; empty when it was. */
   trouble: string
 }
@@ -48,6 +50,7 @@ export async function tell(now: Found): Promise<void> {
     jobs: sum('jobs'),
     others: sum('others'),
     files: sum('files'),
+    anew: now.anew ?? before?.anew,
   }
   await ownStorage()?.set({ [toldName]: both })
   announce({ what: 'copies' })

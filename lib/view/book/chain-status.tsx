@@ -8,6 +8,7 @@ import { verifyBook, type Verified } from '../../book/verify.ts'
 import { subscribe } from '../../book/notice.ts'
 import { PageIcon } from '../page-icons.tsx'
 import { afterList } from './after-list.ts'
+import { few, findingWords } from './finding-words.ts'
 import { hashOf } from './route.ts'
 import { useDismiss } from './use-dismiss.ts'
 import { count, dayAndYear, grouped, time, wording } from './wording.ts'
@@ -130,26 +131,11 @@ function Findings({ found: { chain, rows, words, files }, takenIn }: { found: Ve
         </p>
       ))}
       {backwards.length > few && <p class="st doubt">{say`${backwards.length - few} more times run backwards.`}</p>}
-      {rows.length > 0 && (
-        <p class="st bad">
-          {say`The list did not show these entries as they were written: ${listed(rows)}. Their lines were made again from the entries.`}
-        </p>
-      )}
-      {words.length > 0 && (
-        <p class="st bad">
-          {say`The search did not find these entries by all their words: ${listed(words)}. It finds them again.`}
-        </p>
-      )}
-      {files.slice(0, few).map(({ entry, name, fault }) => (
-        <p key={`file ${entry}`} class="st bad">
-          {fault === 'missing'
-            ? say`Entry ${entry}: ${name} is not in this book, only its fingerprint. Look for it in an earlier backup.`
-            : say`Entry ${entry}: ${name} is not what was attached: its fingerprint is another. Take it from an earlier backup.`}
+      {findingWords({ rows, words, files }).map((sentence) => (
+        <p key={sentence} class="st bad">
+          {sentence}
         </p>
       ))}
-      {files.length > few && (
-        <p class="st bad">{say`${files.length - few} more attached files are missing or changed.`}</p>
-      )}
       {takenIn.slice(-few).map(({ from, to, at, file }) => (
         <p key={`from ${from}`}>
           {from === to
@@ -160,12 +146,6 @@ function Findings({ found: { chain, rows, words, files }, takenIn }: { found: Ve
     </>
   )
 }
-
-/** So many of a kind are told one by one. */
-const few = 5
-
-const listed = (numbers: readonly number[]): string =>
-  numbers.length > 20 ? say`${numbers.slice(0, 20).join(', ')} and ${numbers.length - 20} more` : numbers.join(', ')
 
 const countTold = ({ chain, rows, words, files }: Verified): number =>
   rows.length + words.length + files.length + (chain.ok ? (chain.backwards ?? []).length : 0)

@@ -40,7 +40,7 @@ export function HpxmlPanel() {
     <section class="group">
       <h2>{say`Take in HPXML`}</h2>
       <p class="q">
-        {say`A file of the open standard HPXML, version 4.0 to 4.2: its house and duct tests become new jobs. You see first what would come in. Nothing that is here is overwritten.`}
+        {say`A file of the open standard HPXML, version 4.0 to 4.2 and at most 4 MB: its house and duct tests become new jobs. You see first what would come in. Nothing that is here is overwritten.`}
       </p>
       <label class="b low file">
         {say`Choose an HPXML file`}
