@@ -64,6 +64,10 @@ export default defineConfig({
     ...(command === 'build' && { content_security_policy: { extension_pages: policy } }),
     // Asked for one site at a time, when the person wants a frame of that site filled.
     optional_host_permissions: ['*://*/*'],
+    // The dock stands in a frame of its own, which no script, style or font of a page reaches.
+    web_accessible_resources: [
+      { resources: ['dock.html'], matches: ['<all_urls>'], ...(browser !== 'firefox' && { use_dynamic_url: true }) },
+    ],
     // Firefox puts a new button into a menu unless told where it belongs.
     action: { default_title: named('name'), ...(browser === 'firefox' && { default_area: 'navbar' }) },
     // The browser lets the person change each of these keys.

@@ -1,9 +1,9 @@
 import browser, { type Runtime } from 'webextension-polyfill'
 import { defineBackground } from 'wxt/utils/define-background'
 import { bringExtra } from '../lib/background/bring-extra.ts'
+import { admitDock } from '../lib/background/docks.ts'
 import { hearFillPort } from '../lib/background/fill-ports.ts'
 import { joinAllowed, relay } from '../lib/background/frames.ts'
-import { takeHandOver } from '../lib/background/hand-over.ts'
 import { meetAll } from '../lib/background/meet-all.ts'
 import { runCommand } from '../lib/background/run-command.ts'
 import { answerSuggest } from '../lib/background/suggestions.ts'
@@ -12,7 +12,6 @@ import { closeUnended } from '../lib/book/fills.ts'
 import { compareAtStart } from '../lib/book/journal/compare.ts'
 import type { Device, Job } from '../lib/job/schema.ts'
 import { closeAbandoned, openBook, openSites } from '../lib/view/book/open.ts'
-import { sendHelper } from '../lib/view/calculator/send-helper.ts'
 import { basisOf } from '../lib/view/report/basis.ts'
 
 const failed = (error: unknown) => console.error('Open fills could not be ended; the book tries again later.', error)
@@ -29,7 +28,9 @@ export default defineBackground(() => {
     (message: unknown, sender: Runtime.MessageSender) =>
       relay(message, sender, openSites) ??
       answerSuggest(message, sender, surroundings.self) ??
-      takeHandOver(message, sender, surroundings.self, (tab, task) => sendHelper({ tab, url: '' }, task)) ??
+      admitDock(message, sender, surroundings.self, (path) =>
+        browser.windows.create({ url: browser.runtime.getURL(path), type: 'popup', width: 720, height: 760 }),
+      ) ??
       bringExtra(message, sender, surroundings.self, (tab, script) =>
         browser.scripting.executeScript({ target: { tabId: tab }, files: [script] }),
       ) ??

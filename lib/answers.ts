@@ -12,6 +12,8 @@ export const answerSchema = z.discriminatedUnion('ok', [
     map: z.optional(z.object({ id: z.string(), version: z.number() })),
     written: z.optional(writtenSchema),
     suggested: z.optional(suggestedSchema),
+    /** Lets the frame of the dock join the helper of its tab, once. */
+    token: z.optional(z.string()),
   }),
 ])
 

@@ -3,7 +3,7 @@ import { controlKinds } from './form/control-kinds.ts'
 import { looks } from './form/looks.ts'
 import type { Shape } from './shape.ts'
 
-const address: Shape = { origin: 's', path: 's' }
+export const address: Shape = { origin: 's', path: 's' }
 
 const clues: Shape = {
   kind: ['word', ...controlKinds],
@@ -35,7 +35,7 @@ const source: Shape = [
   { from: ['word', 'file'], name: 's', type: 's', 'text?': 's', 'bytes?': 's', 'item?': 's' },
 ]
 
-const map: Shape = {
+export const map: Shape = {
   id: 's',
   name: 's',
   version: 'n',
@@ -53,7 +53,7 @@ const item = (kind: string, rest: Record<string, Shape>): Shape => ({
   ...rest,
 })
 
-const material: Shape = {
+export const material: Shape = {
   job: { id: 's', name: 's', 'readings?': 's' },
   items: [
     'names',
@@ -68,7 +68,7 @@ const material: Shape = {
   'files?': ['names', { group: 's', name: 's', type: 's', 'bytes?': 's', 'note?': 's' }],
 }
 
-const image: Shape = {
+export const image: Shape = {
   key: 's',
   clues,
   shown: 's',
@@ -100,6 +100,7 @@ export const answerShape: Shape = [
     'entry?': 'n',
     'map?': { id: 's', version: 'n' },
     'written?': { 'reason?': 's', 'held?': 'b' },
+    'token?': 's',
     'suggested?': ['list', ['list', { item: 's', score: 'n', reason: 's' }]],
   },
 ]

@@ -72,11 +72,13 @@ export const suggestSchema = z.object({
   material: materialSchema,
 })
 
-/** From one part of the helper to the background: the other part is to take the page over. */
-export const handOverSchema = z.object({
-  type: z.literal('hand-over'),
-  task: z.discriminatedUnion('type', [mapSchema, planSchema]),
-})
+/** From the helper to the background: a token for the dock that it opens. From the dock: whether a token is its tab's. */
+export const dockSchema = z.discriminatedUnion('type', [
+  z.object({ type: z.literal('dock-opens') }),
+  /** No frame can stand on the page: the dock is to open in a window of its own. */
+  z.object({ type: z.literal('dock-apart') }),
+  z.object({ type: z.literal('dock-joins'), token: z.string() }),
+])
 
 /** From the helper to the background: the writers of further kinds, for a control that is of another kind than when it was mapped. */
 export const extraSchema = z.object({ type: z.literal('extra') })
@@ -92,7 +94,7 @@ export const suggestedSchema = z.array(z.array(suggestionSchema))
 
 export type MeetAll = z.infer<typeof meetAllSchema>
 export type Extra = z.infer<typeof extraSchema>
-export type HandOver = z.infer<typeof handOverSchema>
+export type DockAsks = z.infer<typeof dockSchema>
 export type Suggest = z.infer<typeof suggestSchema>
 export type ToHelper = z.infer<typeof toHelperSchema>
 export type ToBackground = z.infer<typeof toBackgroundSchema>

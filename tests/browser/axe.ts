@@ -1,8 +1,8 @@
 /** What the accessibility rules of axe-core, a library kept outside this project, find on a page as it stands. */
 import { readFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
-import type { CDPSession, Page } from 'puppeteer-core'
-import { closedRootOf } from './door.ts'
+import type { Page } from 'puppeteer-core'
+import { dockOf } from './door.ts'
 
 const source = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8')
 
@@ -21,11 +21,11 @@ interface Answer {
   passes: unknown[]
 }
 
-const run = (include: string | undefined): string => `(async () => {
+const run = (include: string | undefined, rules: object): string => `(async () => {
   if (!globalThis.axe) { ${source} }
   const found = await axe.run(${include === undefined ? 'document' : JSON.stringify({ include: [[include]] })}, {
     runOnly: { type: 'tag', values: ${JSON.stringify(tags)} },
-    rules: ${JSON.stringify(include === undefined ? {} : partOfPage)},
+    rules: ${JSON.stringify(rules)},
     resultTypes: ['violations'],
   })
   return JSON.stringify({ violations: found.violations, passes: found.passes.map(({ id }) => id) })
@@ -61,42 +61,27 @@ async function inBoth(page: Page, look: () => Promise<string>): Promise<string[]
 
 /** What is wrong with a whole page, or with the part of it that a selector names; in light and in dark. */
 export function violations(page: Page, include?: string): Promise<string[]> {
-  return inBoth(page, () => page.evaluate(run(include)) as Promise<string>)
+  return inBoth(page, () => page.evaluate(run(include, include === undefined ? {} : partOfPage)) as Promise<string>)
 }
 
-/**
- * What is wrong with what the helper draws. Its shadow root is closed to every script of the page: in a world beside
- * the page the host is given its root back, for this look only, so that the rules reach in; the build is the usual one.
- */
+/** What is wrong with the dock, which stands in a frame of its own in somebody else's page. */
 export async function helperViolations(page: Page): Promise<string[]> {
-  const session = await page.createCDPSession()
-  const context = await openedWorld(session)
-  const found = await inBoth(page, async () => {
+  const session = dockOf(page)
+  const found: string[] = []
+  for (const value of modes) {
+    const features = [
+      { name: 'prefers-color-scheme', value },
+      { name: 'prefers-reduced-motion', value: 'reduce' },
+    ]
+    await session.send('Emulation.setEmulatedMedia', { features })
     const { result, exceptionDetails } = await session.send('Runtime.evaluate', {
-      expression: run('gapsum-helper'),
-      contextId: context,
+      expression: run(undefined, partOfPage),
       awaitPromise: true,
       returnByValue: true,
     })
     if (exceptionDetails) throw new Error(exceptionDetails.exception?.description ?? exceptionDetails.text)
-    return result.value as string
-  })
-  await session.detach()
+    found.push(...sentences(result.value as string).map((sentence) => `${value}: ${sentence}`))
+  }
+  await session.send('Emulation.setEmulatedMedia', { features: [] })
   return found
-}
-
-async function openedWorld(session: CDPSession): Promise<number> {
-  const { frameTree } = await session.send('Page.getFrameTree')
-  const { executionContextId } = await session.send('Page.createIsolatedWorld', {
-    frameId: frameTree.frame.id,
-    worldName: 'accessibility',
-  })
-  const root = await closedRootOf(session)
-  if (root === undefined) throw new Error('The helper is not on the page.')
-  const { object } = await session.send('DOM.resolveNode', { backendNodeId: root, executionContextId })
-  await session.send('Runtime.callFunctionOn', {
-    objectId: object.objectId!,
-    functionDeclaration: `function () { Object.defineProperty(this.host, 'shadowRoot', { value: this, configurable: true }) }`,
-  })
-  return executionContextId
 }

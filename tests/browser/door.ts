@@ -1,5 +1,5 @@
 /** How a part of the screen is reached: what a Surface asks of a browser. */
-import type { CDPSession, KeyInput, Page } from 'puppeteer-core'
+import type { CDPSession, Frame, KeyInput, Page } from 'puppeteer-core'
 
 /** An element as the browser names it. */
 export type Node = number
@@ -11,7 +11,7 @@ export interface Door {
   find: (root: Node, role: string) => Promise<{ node: Node; name: string }[]>
   /** Calls a function, given as its text, on a node; `this` is the node. */
   call: <T>(node: Node, declaration: string, args?: unknown[]) => Promise<T>
-  /** The middle of an element in the window. */
+  /** The middle of an element in the part's own window. */
   middle: (node: Node) => Promise<{ x: number; y: number } | undefined>
   click: (x: number, y: number) => Promise<void>
   type: (text: string) => Promise<void>
@@ -19,31 +19,55 @@ export interface Door {
   close: () => Promise<void>
 }
 
+/** Whether an address is that of the dock's page. */
+export const isDock = (url: string): boolean => url.endsWith('/dock.html')
+
+/** The frame of the dock, which has a process of its own; looked up again each time, for it may be loaded anew. */
+const frameOfDock = (page: Page): Frame | undefined =>
+  page.frames().find((frame) => frame.parentFrame() === page.mainFrame() && isDock(frame.url()))
+
+/**
+ * The way to the dock in a page.
+ * @throws when it is not there
+ */
+export function dockOf(page: Page): CDPSession {
+  const session = (frameOfDock(page) as { client?: CDPSession } | undefined)?.client
+  if (session === undefined) throw new Error('The dock is not in the page.')
+  return session
+}
+
 /** Looks up where a part begins: the document, or a closed shadow root. */
 type Start = (session: CDPSession) => Promise<number | undefined>
 
 export class ChromiumDoor implements Door {
   readonly page: Page
-  readonly #session: CDPSession
-  readonly #start: Start
-  readonly #apart: boolean
+  readonly #own: CDPSession
+  readonly #dock: boolean
 
-  /** `apart`: looks from a world of its own, where what the page's scripts have overridden does not count. */
-  constructor(page: Page, session: CDPSession, start: Start, apart = false) {
-    this.#apart = apart
+  /** `dock`: the part is the frame of the extension that stands in the page, not the page itself. */
+  constructor(page: Page, session: CDPSession, dock = false) {
     this.page = page
-    this.#session = session
-    this.#start = start
+    this.#own = session
+    this.#dock = dock
   }
 
-  root(): Promise<Node | undefined> {
-    return this.#start(this.#session)
+  get #session(): CDPSession {
+    return this.#dock ? dockOf(this.page) : this.#own
   }
 
-  async #world(): Promise<number> {
+  async root(): Promise<Node | undefined> {
+    if (!this.#dock) return bodyOf(this.#own)
+    // The frame may go, or be loaded anew, while it is asked.
+    return frameOfDock(this.page) ? bodyOf(this.#session).catch(() => undefined) : undefined
+  }
+
+  /** Where the frame of the dock begins in the page. */
+  async #corner(): Promise<{ x: number; y: number }> {
+    if (!this.#dock) return { x: 0, y: 0 }
     const { frameTree } = await this.#session.send('Page.getFrameTree')
-    const world = { frameId: frameTree.frame.id, worldName: 'looking' }
-    return (await this.#session.send('Page.createIsolatedWorld', world)).executionContextId
+    const { backendNodeId } = await this.#own.send('DOM.getFrameOwner', { frameId: frameTree.frame.id })
+    const { quads } = await this.#own.send('DOM.getContentQuads', { backendNodeId })
+    return { x: quads[0]?.[0] ?? 0, y: quads[0]?.[1] ?? 0 }
   }
 
   async find(backendNodeId: Node, role: string): Promise<{ node: Node; name: string }[]> {
@@ -58,7 +82,6 @@ export class ChromiumDoor implements Door {
   async call<T>(backendNodeId: Node, declaration: string, args: unknown[] = []): Promise<T> {
     const { object } = await this.#session.send('DOM.resolveNode', {
       backendNodeId,
-      ...(this.#apart && { executionContextId: await this.#world() }),
     })
     const objectId = object.objectId!
     const answer = await this.#session.send('Runtime.callFunctionOn', {
@@ -83,8 +106,9 @@ export class ChromiumDoor implements Door {
     return { x: at(0), y: at(1) }
   }
 
-  click(x: number, y: number): Promise<void> {
-    return this.page.mouse.click(x, y)
+  async click(x: number, y: number): Promise<void> {
+    const corner = await this.#corner()
+    await this.page.mouse.click(corner.x + x, corner.y + y)
   }
 
   type(text: string): Promise<void> {
@@ -104,28 +128,4 @@ export const bodyOf: Start = async (session) => {
   const { root } = await session.send('DOM.getDocument', { depth: 2 })
   const html = root.children?.find((child) => child.localName === 'html')
   return html?.children?.find((child) => child.localName === 'body')?.backendNodeId
-}
-
-/** Elements of a name in any shadow root of the page. */
-async function everywhere(session: CDPSession, name: string): Promise<number[]> {
-  const query = { query: name, includeUserAgentShadowDOM: true }
-  const { searchId, resultCount } = await session.send('DOM.performSearch', query)
-  if (resultCount === 0) return []
-  const { nodeIds } = await session.send('DOM.getSearchResults', { searchId, fromIndex: 0, toIndex: resultCount })
-  await session.send('DOM.discardSearchResults', { searchId })
-  return nodeIds
-}
-
-/** Asked for by name, for the whole tree of a page may be very large. */
-export const closedRootOf: Start = async (session) => {
-  const { root } = await session.send('DOM.getDocument', { depth: 0 })
-  const selector = 'gapsum-helper'
-  const { nodeIds: own } = await session.send('DOM.querySelectorAll', { nodeId: root.nodeId, selector })
-  const nodeIds = own.length > 0 ? own : await everywhere(session, selector)
-  for (const nodeId of nodeIds) {
-    const { node } = await session.send('DOM.describeNode', { nodeId, depth: 1, pierce: true })
-    const found = node.shadowRoots?.find(({ shadowRootType }) => shadowRootType === 'closed')
-    if (found) return found.backendNodeId
-  }
-  return undefined
 }

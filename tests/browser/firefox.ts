@@ -2,7 +2,7 @@
  * A real Firefox with the built extension in it. The toolbar's button is clicked in the browser's own window, so that
  * the popup is the real one and activeTab is granted as to a person.
  *
- * The driver's protocol knows no popup and no closed shadow root. So each part is reached by a script that the browser
+ * The driver's protocol knows no popup. So each part but the dock is reached by a script that the browser
  * runs beside a page, which finds by role and name, and sends mouse and keys as the window system does. The browser's own
  * accessibility service would tell roles and names, but begins to read a popup only at some later frame.
  */
@@ -11,6 +11,7 @@ import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { launch as launchBrowser, type Browser, type KeyInput, type Page } from 'puppeteer-core'
 import type { Door, Node } from './door.ts'
+import { FirefoxDockDoor } from './firefox-dock.ts'
 import { findBrowser } from './find-browser.ts'
 import { bundle } from './isolated.ts'
 import { Surface, until } from './surface.ts'
@@ -21,7 +22,7 @@ export const id = 'gapsum@gapsum.example'
 /** Firefox draws one for each profile; here it is given, so that its pages have a known address. */
 const origin = 'moz-extension://7e1c3a52-0d4b-4f6a-9b1e-2c8d5a7f9e30'
 
-type Place = { popup: string } | { sidebar: string } | { tab: string; helper?: true }
+type Place = { popup: string } | { sidebar: string } | { tab: string }
 
 interface Protocol {
   connection: { send: (method: string, params: object) => Promise<{ result: unknown }> }
@@ -80,15 +81,6 @@ const beside = (body: string): string => `(async () => {
     const known = nodes.indexOf(node)
     return known < 0 ? nodes.push(node) - 1 : known
   }
-  const hosts = (root) => [
-    ...root.querySelectorAll('gapsum-helper'),
-    ...[...root.querySelectorAll('*')].flatMap((each) =>
-      each.localName.includes('-') && !each.localName.startsWith('gapsum') && each.openOrClosedShadowRoot
-        ? hosts(each.openOrClosedShadowRoot)
-        : [],
-    ),
-  ]
-  const helperRoot = () => hosts(document).flatMap((host) => host.openOrClosedShadowRoot ?? [])[0]
   let said
   try {
     said = { value: await (${body})() }
@@ -113,10 +105,9 @@ class FirefoxDoor implements Door {
   }
 
   root(): Promise<Node | undefined> {
-    const root = 'helper' in this.#place ? 'helperRoot()' : 'document?.body'
     return this.#session.beside<Node | undefined>(
       this.#place,
-      `() => { const root = ${root}; return root ? keep(root) : undefined }`,
+      `() => (document?.body ? keep(document.body) : undefined)`,
       true,
     )
   }
@@ -277,9 +268,17 @@ export class FirefoxSession {
     return popup
   }
 
-  /** What the extension draws into a page, inside its closed shadow root. */
+  /** The dock, which stands in a frame of the extension's own in the page. */
   async helper(page: { url: () => string }): Promise<Surface> {
-    return new Surface(new FirefoxDoor(this, { tab: page.url(), helper: true }), 'The helper')
+    const { connection } = this.browser as unknown as Protocol
+    const send: Protocol['connection']['send'] = (method, params) => connection.send(method, params)
+    const door = new FirefoxDockDoor(
+      send,
+      () => page.url(),
+      this.roles,
+      () => this.closeTab(page.url()),
+    )
+    return new Surface(door, 'The helper')
   }
 
   /** Waits until a page of the extension, such as /book.html, is open in a tab. */

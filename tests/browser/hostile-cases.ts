@@ -34,7 +34,42 @@ const newestEntry = `function () {
   })
 }`
 
+interface Read {
+  found: string[]
+  read: string
+  frames: number
+}
+
 type Case = (attacked: Attacked) => Promise<void>
+
+/** Ways to lie over the helper: tests/pages/hostile/covers.html has each. */
+const covers = [
+  'a popover',
+  'a popover in a root',
+  'a popover in a closed root',
+  'thirty popovers',
+  'thirty popovers in a root',
+  'a popover each moment',
+  'a translucent sheet',
+  'a sheet over the table alone',
+  'a sheet that turns colours',
+  'a dialog in a root',
+]
+
+/** Lays a sheet of the page over the helper, presses Fill, and looks at what came of it. */
+async function liesOver(attacked: Attacked, how: string): Promise<void> {
+  const page = await attacked.visit('covers')
+  const ui = await attacked.plan(page)
+  await attack(page, how)
+  // What is seen is told a moment after it is drawn.
+  await new Promise((done) => setTimeout(done, 600))
+  await ui.click('button', /^Fill \d+ controls?$/).catch(() => {})
+  await new Promise((done) => setTimeout(done, 400))
+  // Either the press did not count, or the helper had come to the top by then, and its plan was seen.
+  if (/controls? entered|written and read back/.test(await ui.text()))
+    expect(await page.evaluate('helperOnTop()')).toBe(true)
+  else expect((await heldBy(page)).named).toEqual(nothing)
+}
 
 /** By what the page is like, and by what it does. */
 export const cases: Readonly<Record<string, Readonly<Record<string, Case>>>> = {
@@ -56,6 +91,27 @@ export const cases: Readonly<Record<string, Readonly<Record<string, Case>>>> = {
         'paths.filter((name) => /^(button|h1|table|footer|section)$/.test(name))',
       )) as string[]
       expect(within).toEqual([])
+    },
+
+    async 'searches, selects, points and listens: it comes to know nothing of the plan'(attacked) {
+      const page = await attacked.visit('finds')
+      const ui = await attacked.plan(page)
+      const texts = Object.values(asked).map(({ text }) => text)
+      const words = ['Tannery', 'Marrowby', 'Halvorsen', 'Bellwether', 'to enter', 'Nothing is typed', 'Text to enter']
+      const { found, read, frames } = (await attack(page, [...texts, ...words])) as Read
+      expect(found).toEqual([])
+      expect(read).not.toMatch(/Tannery|Marrowby|754|15810|Halvorsen|T-0442|typed|dock/)
+      expect(frames).toBe(0)
+      await ui.key('Tab')
+      await ui.click('button', 'Change the map')
+      await ui.click('button', /^5 ?CFM50/)
+      await ui.click('searchbox', 'Find a figure or job field')
+      for (const key of ['5', '5', '5'] as const) await ui.key(key)
+      expect(await ui.value('searchbox', 'Find a figure or job field')).toBe('555')
+      const again = (await attack(page, [...texts, '555'])) as Read
+      expect(again.found).toEqual([])
+      expect(again.read).not.toMatch(/Tannery|Marrowby|754|15810|Halvorsen|T-0442|555/)
+      expect(((await page.evaluate('keys')) as string[]).filter((heard) => /key|input/i.test(heard))).toEqual([])
     },
 
     async 'shows the form in a modal dialog of a web component: the helper is within reach, and fills it'(attacked) {

@@ -1,6 +1,6 @@
 /** A part of the screen driven as a person would: found by role and accessible name, used by mouse and keyboard. */
 import type { KeyInput, Page } from 'puppeteer-core'
-import { bodyOf, ChromiumDoor, closedRootOf, type Door, type Node } from './door.ts'
+import { ChromiumDoor, type Door, type Node } from './door.ts'
 
 export type Name = string | RegExp
 
@@ -308,10 +308,10 @@ export class Surface {
 
 /** A whole page: the popup, the book, a form. */
 export async function whole(page: Page, called: string): Promise<Surface> {
-  return new Surface(new ChromiumDoor(page, await page.createCDPSession(), bodyOf), called, page)
+  return new Surface(new ChromiumDoor(page, await page.createCDPSession()), called, page)
 }
 
-/** What the extension draws into a page, inside its closed shadow root. */
+/** The dock, which stands in a frame of the extension's own in the page. */
 export async function helper(page: Page): Promise<Surface> {
-  return new Surface(new ChromiumDoor(page, await page.createCDPSession(), closedRootOf, true), 'The helper', page)
+  return new Surface(new ChromiumDoor(page, await page.createCDPSession(), true), 'The helper', page)
 }

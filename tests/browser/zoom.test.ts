@@ -6,7 +6,7 @@ import { mkdirSync } from 'node:fs'
 import type { Page } from 'puppeteer-core'
 import { expect, it } from 'vitest'
 import { besideSite } from './beside-site.ts'
-import { closedRootOf } from './door.ts'
+import type { Surface } from './harness.ts'
 import { confirm, openDemo } from './round.ts'
 
 const at = besideSite()
@@ -19,12 +19,12 @@ async function picture(page: Page, name: string): Promise<void> {
   await page.screenshot({ path: `${folder}/${name}.png` })
 }
 
-/** As text, for it runs in a page or in a closed root: controls that stand outside the window, and sideways scrolling. */
+/** As text, for it runs in a page or in the dock: controls that stand outside the window, and sideways scrolling. */
 const outside = `function () {
   const wide = innerWidth
   const found = []
-  const page = this.host ? undefined : document.documentElement
-  if (page && page.scrollWidth > wide) found.push('The page is ' + page.scrollWidth + ' px wide, the window ' + wide + '.')
+  const page = document.documentElement
+  if (page.scrollWidth > wide) found.push('The page is ' + page.scrollWidth + ' px wide, the window ' + wide + '.')
   for (const it of this.querySelectorAll('button, input, select, textarea, a[href], summary')) {
     const { left, right, width } = it.getBoundingClientRect()
     if (width <= 1 || !it.checkVisibility({ visibilityProperty: true })) continue
@@ -40,17 +40,7 @@ const outside = `function () {
 
 const ofPage = (page: Page): Promise<string[]> => page.evaluate(`(${outside}).call(document.body)`) as Promise<string[]>
 
-async function ofHelper(page: Page): Promise<string[]> {
-  const client = await page.createCDPSession()
-  const { object } = await client.send('DOM.resolveNode', { backendNodeId: (await closedRootOf(client))! })
-  const { result } = await client.send('Runtime.callFunctionOn', {
-    objectId: object.objectId!,
-    functionDeclaration: outside,
-    returnByValue: true,
-  })
-  await client.detach()
-  return result.value as string[]
-}
+const ofHelper = (ui: Surface): Promise<string[]> => ui.ask<string[]>(outside)
 
 const zoomed = (page: Page, width: number, height: number): Promise<void> =>
   page.setViewport({ width, height, deviceScaleFactor: 2 })
@@ -63,16 +53,16 @@ it('the helper on a page of 640 x 360', async () => {
   await popup.click('button', 'Map this page')
   const ui = await at.session.helper(page)
   await ui.wait(/Pick a control/)
-  expect.soft(await ofHelper(page), 'mapping').toEqual([])
+  expect.soft(await ofHelper(ui), 'mapping').toEqual([])
   await picture(page, 'zoom-mapping')
   await ui.click('button', 'Propose for all')
   await ui.click('button', /^Bind these [1-9]/)
   await ui.click('button', 'Show the plan')
   await ui.wait(/Nothing is typed until you confirm/)
-  expect.soft(await ofHelper(page), 'plan').toEqual([])
+  expect.soft(await ofHelper(ui), 'plan').toEqual([])
   await picture(page, 'zoom-plan')
   await confirm(ui)
-  expect.soft(await ofHelper(page), 'receipt').toEqual([])
+  expect.soft(await ofHelper(ui), 'receipt').toEqual([])
   await picture(page, 'zoom-receipt')
   await page.close()
 })

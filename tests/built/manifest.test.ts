@@ -25,7 +25,11 @@ describe.each(['chrome-mv3', 'firefox-mv3'])('%s asks for nothing before the per
     expect(built.optional_host_permissions ?? []).toEqual(['*://*/*'])
     expect(built.content_scripts ?? []).toEqual([])
     expect(built.externally_connectable).toBeUndefined()
-    expect(built.web_accessible_resources ?? []).toEqual([])
+    // The page of the dock shows nothing without a token of its tab; Chromium gives it another address each session.
+    const dock = { resources: ['dock.html'], matches: ['<all_urls>'] }
+    expect(built.web_accessible_resources).toEqual([
+      target === 'firefox-mv3' ? dock : { ...dock, use_dynamic_url: true },
+    ])
   })
 
   it('lets no page of the extension load, send or run anything from elsewhere', () => {

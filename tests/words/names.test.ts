@@ -1,6 +1,6 @@
 /** Names that are kept in English, where the reader has another language: here one that puts each word in brackets. */
 import { expect, test, vi } from 'vitest'
-import { tickWords } from '../../lib/view/helper/tick-words.ts'
+import { tickWords } from '../../lib/view/dock/tick-words.ts'
 import { roleWords } from '../../lib/words/names.ts'
 
 vi.mock('../../lib/words/say.ts', () => ({

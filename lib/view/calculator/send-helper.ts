@@ -13,9 +13,8 @@ const refusedSchema = z.object({ shown: z.literal(false), message: z.string() })
 
 const pause = (ms: number) => new Promise((resolve) => setTimeout(resolve, ms))
 
-/** Mapping, or what fills a page, with the writers of further kinds where the form map names one. */
+/** The helper, with the writers of further kinds where the form map names one. */
 function scriptsFor(message: ToHelper): string[] {
-  if (message.type === 'map') return ['/mapping.js']
   const extra = message.type === 'plan' && message.map.bindings.some(({ control }) => isExtra(control.kind))
   return [...(extra ? ['/extra.js'] : []), '/helper.js']
 }

@@ -1,43 +1,15 @@
 /** The helper in a frame of another origin: it tells the page around it what is there, outlines and writes it. */
-import { cluesOf } from '../../form/clues.ts'
 import { survey, type Control } from '../../form/controls.ts'
-import type { Image, Written } from '../../form/image.ts'
-import { complaint, empty, settle, shown } from '../../form/read.ts'
+import type { Written } from '../../form/image.ts'
+import { settle } from '../../form/read.ts'
 import { watchRoots } from '../../form/watch-roots.ts'
 import { whenQuiet } from '../../form/when-quiet.ts'
 import { write } from '../../form/write/index.ts'
 import { keyOf } from './control-key.ts'
 import { frameMarks } from './frame-marks.ts'
+import { imageOf } from './images.ts'
 import { send } from './send.ts'
 import { say } from '../../words/say.ts'
-
-const told = [
-  'type',
-  'step',
-  'min',
-  'max',
-  'maxlength',
-  'pattern',
-  'placeholder',
-  'title',
-  'autocomplete',
-  'lang',
-  'inputmode',
-]
-
-function imageOf(control: Control): Image {
-  return {
-    key: keyOf(control.element),
-    clues: cluesOf(control),
-    shown: shown(control),
-    empty: empty(control),
-    complaint: complaint(control),
-    attributes: told.flatMap((name): [string, string][] => {
-      const value = control.element.getAttribute(name)
-      return value === null ? [] : [[name, value]]
-    }),
-  }
-}
 
 export interface Agent {
   /** Says again what the frame shows, to a helper that has just opened. */

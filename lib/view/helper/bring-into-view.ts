@@ -1,8 +1,8 @@
 import { alive } from '../../form/dom.ts'
 import { boxOf } from './box.ts'
 
-/** Width below which the dock is a sheet at the foot of the page; the style sheet has the same number. */
-const sheetBelow = 700
+/** Width below which the dock is a sheet at the foot of the page; its frame is laid out by it. */
+export const sheetBelow = 700
 /** Room kept for a page's own bar at the top. */
 const margin = 64
 

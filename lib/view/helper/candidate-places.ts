@@ -1,7 +1,9 @@
 import type { Control } from '../../form/controls.ts'
 import { boxOf } from './box.ts'
-import type { Candidate } from './choose-control.tsx'
+import type { CandidateImage } from '../../dock-messages.ts'
 import { say } from '../../words/say.ts'
+
+type Candidate = Omit<CandidateImage, 'binding'>
 
 /** Names for controls that look the same: by where they stand, else by their heading, else in the page's order. */
 export function placesOf(controls: readonly Control[]): Candidate[] {

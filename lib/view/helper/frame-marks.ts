@@ -2,9 +2,8 @@
 import type { Control } from '../../form/controls.ts'
 import { ownHosts } from '../../form/own-host.ts'
 import type { ToHelper } from '../../messages.ts'
-import { markClass, markStyle } from './mark-style.ts'
+import { drawMarks } from './page-marks.ts'
 import { pickIn } from './pick-in.ts'
-import { watchBoxes } from './watch-boxes.ts'
 
 /** A layer that the page can neither read nor style, and that nothing in it answers to. */
 function layerHost(css: string) {
@@ -45,45 +44,20 @@ export function frameMarks(
     round.abort()
     const drawn = marks.flatMap((mark) => {
       const control = controlOf(mark.key)
-      return control ? [{ ...mark, elements: control.elements, line: document.createElement('div') }] : []
+      return control ? [{ ...mark, elements: control.elements }] : []
     })
     if (signal.aborted || drawn.length === 0) return end()
     const { host, layer } = (place ??= layerHost(css))
     round = new AbortController()
-    layer.replaceChildren()
-    for (const { line, tag } of drawn) {
-      if (tag) {
-        const words = document.createElement('span')
-        words.className = 'tg'
-        words.textContent = tag
-        line.append(words)
-      }
-      layer.append(line)
-    }
     // Shown anew it lies above what the frame has opened since.
     if (!host.isConnected) document.documentElement.append(host)
     host.hidePopover()
     host.showPopover()
 
     let hovered: string | undefined
-    let boxes: Parameters<Parameters<typeof watchBoxes>[1]>[0] = []
-    const put = () => {
-      for (const [at, { key, look, line }] of drawn.entries()) {
-        const box = boxes[at]
-        line.hidden = !box
-        if (!box) continue
-        line.className = markClass(key === hovered && look !== 'now' ? 'lit' : look, box)
-        line.style.cssText = markStyle(box)
-      }
-    }
-    const stop = watchBoxes(
-      drawn.map(({ elements }) => elements),
-      (now) => {
-        boxes = now
-        put()
-      },
+    const put = drawMarks(layer, drawn, round.signal, ({ key, look }) =>
+      key === hovered && look !== 'now' ? 'lit' : look,
     )
-    round.signal.addEventListener('abort', stop)
     const asked = drawn.find(({ look }) => look === 'now')
     asked?.elements[0]?.scrollIntoView({ block: 'nearest', behavior: 'instant' })
     if (!pick) return

@@ -1,8 +1,7 @@
 import type { Control } from '../../form/controls.ts'
 import type { Plan } from '../../form/plan.ts'
 import type { ReceiptLine } from '../../form/schema.ts'
-import { keyOf } from './control-key.ts'
-import type { Mark } from './marks.tsx'
+import type { Mark } from './page-marks.ts'
 import { say, shown } from '../../words/say.ts'
 
 /** The outlines while a plan is shown: each control carries the number of its line. */
@@ -12,10 +11,9 @@ export function planMarks(plan: Plan, left: ReadonlySet<string>, pointed: Contro
     const target = plan.targets.get(line.binding)
     if (target) {
       const look = pointed === line.binding ? 'lit' : left.has(line.binding) ? 'free' : 'bound'
-      return [{ id: line.binding, elements: target.elements, look, tag: number }]
+      return [{ elements: target.elements, look, tag: number }]
     }
     return (plan.candidates.get(line.binding) ?? []).map((control) => ({
-      id: `${line.binding}-${keyOf(control.element)}`,
       elements: control.elements,
       look: pointed === control ? 'lit' : 'two',
       tag: say`${number}: this one?`,
@@ -28,6 +26,6 @@ export function receiptMarks(lines: readonly ReceiptLine[], targets: ReadonlyMap
   return lines.flatMap((line, index): Mark[] => {
     const target = targets.get(line.binding)
     if (!target || line.outcome === 'entered') return []
-    return [{ id: line.binding, elements: target.elements, look: 'two', tag: `${index + 1}: ${shown(line.outcome)}` }]
+    return [{ elements: target.elements, look: 'two', tag: `${index + 1}: ${shown(line.outcome)}` }]
   })
 }

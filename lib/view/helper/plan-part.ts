@@ -1,0 +1,294 @@
+/** From the plan to the receipt, and back again by an undo, which is planned and shown like any fill. */
+import type { FromDock } from '../../dock-messages.ts'
+import { survey, type Control } from '../../form/controls.ts'
+import { markFrames, onFrames } from '../../form/far.ts'
+import { pick, plan as planOf, type Plan } from '../../form/plan.ts'
+import type { ReceiptLine } from '../../form/schema.ts'
+import { undoPlan } from '../../form/undo.ts'
+import { watchFilled } from '../../form/watch-filled.ts'
+import { bringIntoView } from './bring-into-view.ts'
+import { placesOf } from './candidate-places.ts'
+import { closedOrigins } from './closed-origins.ts'
+import { forgetUnnoted, noteLate } from './late.ts'
+import type { Mark } from './page-marks.ts'
+import { planMarks, receiptMarks } from './plan-marks.ts'
+import { runFill, type Filled } from './run-fill.ts'
+import { samePlan } from './same-plan.ts'
+import { send } from './send.ts'
+import type { Part, Stage, Task } from './stage.ts'
+import { watchSurvey } from './watch-survey.ts'
+
+/** What can be entered, of what the person has not left out, is filled. */
+const fillable = ({ lines }: Plan, left: ReadonlySet<string>) =>
+  lines.some(({ binding, state }) => (state === 'to enter' || state === 'will replace') && !left.has(binding))
+
+/** Counts the plans of all tasks: a press that was meant for one that is gone counts for none. */
+let numbers = 0
+
+export function planPart({ material, map }: Extract<Task, { type: 'plan' }>, stage: Stage): Part {
+  const { signal, say, mark, focus } = stage
+  let choices: ReadonlyMap<string, number> = new Map()
+  let left: ReadonlySet<string> = new Set()
+  let pointed: Control | string | undefined
+  let undoing: Filled | undefined
+  let last: Filled | undefined
+  /** The lines of the last fill as the page holds them by now, and what the book says of those. */
+  let now: readonly ReceiptLine[] = []
+  let [lacks, unheard] = [false, '']
+  let watching = new AbortController()
+  let running: { total: number; stop: AbortController; lines: Map<string, Filled['lines'][number]> } | undefined
+  let view = stage.view()
+  let more = false
+  let [noting, changed, covered, problem] = [false, false, false, '']
+
+  /** The plan as it is now, with the person's answers to "which of these". */
+  const planned = (): Plan => {
+    let now = planOf(map, material, document)
+    for (const [binding, index] of choices) {
+      const control = now.candidates.get(binding)?.[index]
+      if (control) now = pick(now, binding, control, material)
+    }
+    return now
+  }
+  const compute = () => (undoing ? undoPlan(undoing.lines, undoing.plan) : planned())
+  let plan = compute()
+  let number = ++numbers
+
+  const outline = () => {
+    const marks: Mark[] = running ? [] : last ? receiptMarks(now, last.plan.targets) : planMarks(plan, left, pointed)
+    mark(marks)
+    markFrames(marks, (frame, own) => void send({ type: 'frame-marks', frame, pick: false, marks: own }))
+  }
+
+  const tellPlan = () => {
+    const candidates = plan.lines.flatMap(({ binding, state }) =>
+      state === 'ambiguous'
+        ? placesOf(plan.candidates.get(binding) ?? []).map((one) => Object.assign(one, { binding }))
+        : [],
+    )
+    say({
+      type: 'plan',
+      number,
+      view,
+      undo: undoing !== undefined,
+      job: material.job.name,
+      lines: plan.lines,
+      left: [...left],
+      candidates,
+      placed: plan.lines.map(({ binding }) => binding).filter((binding) => elementsOf(binding)),
+      ...(plan.steps && { steps: plan.steps }),
+      leftToYou: plan.leftToYou,
+      more,
+      origins: closedOrigins(),
+      noting,
+      problem,
+      changed,
+      covered,
+    })
+  }
+  const elementsOf = (binding: string) => (plan.targets.get(binding) ?? plan.candidates.get(binding)?.[0])?.elements
+
+  const tellReceipt = (filled: Filled) => {
+    const step = filled.kind === 'fill' ? planned().steps : undefined
+    const { steps } = filled.plan
+    say({
+      type: 'receipt',
+      view,
+      kind: filled.kind,
+      lines: [...now],
+      placed: filled.lines.map(({ binding }) => binding).filter((binding) => filled.plan.targets.has(binding)),
+      problem: filled.problem,
+      lacks,
+      unheard,
+      ...(filled.entry !== undefined && { entry: filled.entry }),
+      ...(steps && { steps }),
+      ...(step && step.at > (steps?.at ?? step.at) && { further: step }),
+    })
+  }
+
+  const tell = () => {
+    if (running) {
+      say({ type: 'filling', view, total: running.total })
+      for (const line of running.lines.values()) say({ type: 'line', line })
+    } else if (last) tellReceipt(last)
+    else tellPlan()
+  }
+
+  /** Has the book note lines that it lacks, or that the page has changed since. */
+  const note = async (filled: Filled, lines: readonly ReceiptLine[]) => {
+    const sent = await noteLate(filled.fill, lines)
+    if (sent.ok && lines.length === filled.lines.length) forgetUnnoted()
+    if (last !== filled) return
+    lacks = !sent.ok
+    unheard = sent.ok ? '' : sent.message
+    if (!signal.aborted) tellReceipt(filled)
+  }
+
+  /** Shows what became of a fill, and goes on looking whether the page keeps it. */
+  const receipt = (filled: Filled) => {
+    last = filled
+    now = filled.lines
+    lacks = filled.unnoted
+    unheard = ''
+    watching = new AbortController()
+    watchFilled(
+      filled.plan,
+      filled.lines,
+      (line) => {
+        now = now.map((each) => (each.binding === line.binding ? line : each))
+        tellReceipt(filled)
+        outline()
+        void note(filled, [line])
+      },
+      AbortSignal.any([watching.signal, signal]),
+    )
+  }
+
+  /** Shows the plan as it is by now; a page that changed it is named, the person's own choice is not. */
+  const look = (own: boolean) => {
+    const now = compute()
+    if (samePlan(plan, now)) return true
+    plan = now
+    number = ++numbers
+    if (!own) changed = true
+    return false
+  }
+
+  /** Begins a screen of its own with the plan. */
+  const restart = () => {
+    watching.abort()
+    last = undefined
+    left = new Set()
+    pointed = undefined
+    problem = ''
+    changed = covered = false
+    view = stage.view()
+    plan = compute()
+    number = ++numbers
+    tellPlan()
+    outline()
+    focus()
+  }
+
+  const fill = async (pressed: Extract<FromDock, { type: 'fill' }>) => {
+    // A second press before the book has answered the first, or one for a plan that is shown no more.
+    if (running || noting || last || pressed.number !== number) return
+    // Where the browser does not say whether the dock is seen, it is looked for from here.
+    covered = pressed.seen === false || stage.covered(pressed.seen === undefined ? survey(document).roots : [])
+    if (covered) {
+      stage.raise()
+      return tellPlan()
+    }
+    if (!look(false) || !fillable(plan, left)) {
+      tellPlan()
+      return outline()
+    }
+    const chosen = new Set(plan.lines.map(({ binding }) => binding).filter((binding) => !left.has(binding)))
+    const stop = new AbortController()
+    noting = true
+    problem = ''
+    stage.setBusy(true)
+    tellPlan()
+    try {
+      const filled = await runFill({
+        material,
+        map,
+        plan,
+        chosen,
+        of: undoing?.id,
+        closed: signal,
+        stopped: stop.signal,
+        onStart: (total) => {
+          running = { total, stop, lines: new Map() }
+          view = stage.view()
+          tell()
+          outline()
+          focus()
+        },
+        onLine: (line) => {
+          running?.lines.set(line.binding, line)
+          say({ type: 'line', line })
+        },
+      })
+      running = undefined
+      if (typeof filled === 'string') problem = filled
+      else {
+        receipt(filled)
+        view = stage.view()
+      }
+    } finally {
+      noting = false
+      running = undefined
+      stage.setBusy(false)
+    }
+    if (signal.aborted) return
+    tell()
+    outline()
+    if (last) focus()
+  }
+
+  watchSurvey(
+    (seen) => {
+      more = seen.more
+      if (running || noting) return
+      if (last) tellReceipt(last)
+      else {
+        look(false)
+        tellPlan()
+        outline()
+      }
+    },
+    signal,
+    stage.know,
+  )
+  onFrames(() => {
+    if (!running && !noting && !last) tellPlan()
+  }, signal)
+  outline()
+  signal.addEventListener('abort', () =>
+    markFrames([], (frame) => void send({ type: 'frame-marks', frame, pick: false, marks: [] })),
+  )
+
+  const hear = (message: FromDock) => {
+    switch (message.type) {
+      case 'fill':
+        return void fill(message)
+      case 'stop':
+        return running?.stop.abort()
+      case 'bring': {
+        const elements = elementsOf(message.to)
+        return elements && bringIntoView(elements)
+      }
+      case 'to-map':
+        return noting || running ? undefined : stage.show({ type: 'map', material, map })
+      case 'note':
+        return last && void note(last, now)
+      case 'again':
+      case 'step':
+      case 'undo':
+        if (!last) return undefined
+        undoing = message.type === 'undo' && last.kind === 'fill' ? last : undefined
+        if (message.type === 'step') choices = new Map()
+        return restart()
+    }
+    if (last || running || noting) return undefined
+    if (message.type === 'point') {
+      const { binding, candidate } = message
+      pointed = candidate === undefined ? binding : plan.candidates.get(binding)?.[candidate]
+      return outline()
+    }
+    if (message.type === 'leave') {
+      const now = new Set(left)
+      if (message.leave) now.add(message.binding)
+      else now.delete(message.binding)
+      left = now
+    } else if (message.type === 'choose') {
+      choices = new Map(choices).set(message.binding, message.candidate)
+      pointed = undefined
+      look(true)
+    } else return undefined
+    tellPlan()
+    return outline()
+  }
+  return { hear, tell }
+}
