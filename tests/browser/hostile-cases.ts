@@ -1,5 +1,6 @@
 /** What is done on each page of tests/pages/hostile, and what must hold then: one list for both browsers. */
 import { expect } from 'vitest'
+import { coverCases } from './hostile-cover-cases.ts'
 import { gateCases } from './hostile-gate-cases.ts'
 import { asked, attack, heldBy, lives, outcomesOf, truthful, type Attacked } from './hostile.ts'
 import { confirm } from './round.ts'
@@ -42,38 +43,10 @@ interface Read {
 
 type Case = (attacked: Attacked) => Promise<void>
 
-/** Ways to lie over the helper: tests/pages/hostile/covers.html has each. */
-const covers = [
-  'a popover',
-  'a popover in a root',
-  'a popover in a closed root',
-  'thirty popovers',
-  'thirty popovers in a root',
-  'a popover each moment',
-  'a translucent sheet',
-  'a sheet over the table alone',
-  'a sheet that turns colours',
-  'a dialog in a root',
-]
-
-/** Lays a sheet of the page over the helper, presses Fill, and looks at what came of it. */
-async function liesOver(attacked: Attacked, how: string): Promise<void> {
-  const page = await attacked.visit('covers')
-  const ui = await attacked.plan(page)
-  await attack(page, how)
-  // What is seen is told a moment after it is drawn.
-  await new Promise((done) => setTimeout(done, 600))
-  await ui.click('button', /^Fill \d+ controls?$/).catch(() => {})
-  await new Promise((done) => setTimeout(done, 400))
-  // Either the press did not count, or the helper had come to the top by then, and its plan was seen.
-  if (/controls? entered|written and read back/.test(await ui.text()))
-    expect(await page.evaluate('helperOnTop()')).toBe(true)
-  else expect((await heldBy(page)).named).toEqual(nothing)
-}
-
 /** By what the page is like, and by what it does. */
 export const cases: Readonly<Record<string, Readonly<Record<string, Case>>>> = {
   ...gateCases,
+  ...coverCases,
   'a page that reaches for the helper': {
     async 'reads nothing of it, and its clicks and keys do nothing'(attacked) {
       const page = await attacked.visit('reads')

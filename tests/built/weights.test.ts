@@ -18,10 +18,10 @@ describe('what the build weighs, gzip', () => {
     expect(packed(read('chrome-mv3/extra.js'))).toBeLessThanOrEqual(14_000)
   })
 
-  it('the dock, in a frame of its own, which no page has to load: at most 88 kB', () => {
+  it('the dock, in a frame of its own, which no page has to load: at most 90.5 kB', () => {
     const total = weightOf('chrome-mv3/dock.html')
     expect(total, 'the views are counted').toBeGreaterThan(20_000)
-    expect(total).toBeLessThanOrEqual(88_000)
+    expect(total).toBeLessThanOrEqual(90_500)
   })
 
   it('what serves a frame of another origin: at most 23.5 kB', () => {

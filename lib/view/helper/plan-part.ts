@@ -33,7 +33,7 @@ export function planPart({ material, map }: Extract<Task, { type: 'plan' }>, sta
   let undoing: Filled | undefined
   let last: Filled | undefined
   /** The lines of the last fill as the page holds them by now, and what the book says of those. */
-  let now: readonly ReceiptLine[] = []
+  let held: readonly ReceiptLine[] = []
   let [lacks, unheard] = [false, '']
   let watching = new AbortController()
   let running: { total: number; stop: AbortController; lines: Map<string, Filled['lines'][number]> } | undefined
@@ -55,7 +55,7 @@ export function planPart({ material, map }: Extract<Task, { type: 'plan' }>, sta
   let number = ++numbers
 
   const outline = () => {
-    const marks: Mark[] = running ? [] : last ? receiptMarks(now, last.plan.targets) : planMarks(plan, left, pointed)
+    const marks: Mark[] = running ? [] : last ? receiptMarks(held, last.plan.targets) : planMarks(plan, left, pointed)
     mark(marks)
     markFrames(marks, (frame, own) => void send({ type: 'frame-marks', frame, pick: false, marks: own }))
   }
@@ -95,7 +95,7 @@ export function planPart({ material, map }: Extract<Task, { type: 'plan' }>, sta
       type: 'receipt',
       view,
       kind: filled.kind,
-      lines: [...now],
+      lines: [...held],
       placed: filled.lines.map(({ binding }) => binding).filter((binding) => filled.plan.targets.has(binding)),
       problem: filled.problem,
       lacks,
@@ -127,7 +127,7 @@ export function planPart({ material, map }: Extract<Task, { type: 'plan' }>, sta
   /** Shows what became of a fill, and goes on looking whether the page keeps it. */
   const receipt = (filled: Filled) => {
     last = filled
-    now = filled.lines
+    held = filled.lines
     lacks = filled.unnoted
     unheard = ''
     watching = new AbortController()
@@ -135,7 +135,7 @@ export function planPart({ material, map }: Extract<Task, { type: 'plan' }>, sta
       filled.plan,
       filled.lines,
       (line) => {
-        now = now.map((each) => (each.binding === line.binding ? line : each))
+        held = held.map((each) => (each.binding === line.binding ? line : each))
         tellReceipt(filled)
         outline()
         void note(filled, [line])
@@ -262,7 +262,7 @@ export function planPart({ material, map }: Extract<Task, { type: 'plan' }>, sta
       case 'to-map':
         return noting || running ? undefined : stage.show({ type: 'map', material, map })
       case 'note':
-        return last && void note(last, now)
+        return last && void note(last, held)
       case 'again':
       case 'step':
       case 'undo':
