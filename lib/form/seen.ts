@@ -39,7 +39,9 @@ const covers = (element: Element): boolean =>
 /** Whether something in the shadow root of an element that is met there hides what lies under it. */
 function coversWithin(element: Element, x: number, y: number): boolean {
   const root = rootOf(element)
-  const met = root?.elementsFromPoint(x, y).filter((each) => Node.prototype.getRootNode.call(each) === root)
+  const met = root
+    ?.elementsFromPoint(x, y)
+    .filter((each) => Node.prototype.getRootNode.call(each) === root && !own(each, 'localName').startsWith('gapsum-'))
   return met?.some((each) => covers(each) || coversWithin(each, x, y)) ?? false
 }
 

@@ -1,4 +1,5 @@
 /** Looking on after a fill: some pages change what was entered seconds later. */
+import { alive } from './dom.ts'
 import { asItWas, readAgain } from './fill.ts'
 import type { Plan } from './plan.ts'
 import type { ReceiptLine } from './schema.ts'
@@ -22,7 +23,7 @@ export function watchFilled(
   const hand = (event: Event) => {
     if (event.isTrusted) for (const each of event.composedPath().slice(0, 6)) byHand.add(each)
   }
-  const documents = new Set([...plan.targets.values()].map(({ element }) => element.ownerDocument))
+  const documents = new Set([...plan.targets.values()].flatMap(({ element }) => (alive(element) ? element.ownerDocument : [])))
   for (const document of documents)
     for (const type of ['beforeinput', 'keydown', 'pointerdown'])
       document.defaultView?.addEventListener(type, hand, { capture: true, signal })
