@@ -36,24 +36,29 @@ const covers = (element: Element): boolean =>
     opacityOf(element, ({ opacity }) => Number(opacity)),
   )
 
-/** Whether something in the shadow root of an element that is met there hides what lies under it. */
-function coversWithin(element: Element, x: number, y: number): boolean {
+/**
+ * Whether something in the shadow root of an element that is met there hides what lies under it. `above`: the control and
+ * what is around it, as the slots have it; that lies under it, unless something is drawn lifted out of it.
+ */
+function coversWithin(element: Element, x: number, y: number, above: ReadonlySet<Element>): boolean {
   const root = rootOf(element)
   const met = root
     ?.elementsFromPoint(x, y)
     .filter((each) => Node.prototype.getRootNode.call(each) === root && !own(each, 'localName').startsWith('gapsum-'))
-  return met?.some((each) => covers(each) || coversWithin(each, x, y)) ?? false
+    .filter((each) => !above.has(each) || lifted(each).length > 0)
+  return met?.some((each) => covers(each) || coversWithin(each, x, y, above)) ?? false
 }
 
 /** Whether the element, or what stands for it, is what one sees at the place. */
 function showsAt(element: Element, faces: readonly Element[], { x, y }: Place): boolean {
   const root = element.getRootNode() as Document | ShadowRoot
+  const above = new Set(around(element))
   for (const at of root.elementsFromPoint(x, y)) {
     if (ownHosts.has(at)) continue
     if (faces.some((face) => face === at || holds(face, at))) return true
     // Something around the element is met before the element itself: here it is cut off, unless what is met is a thin
     // layer that the page draws around its content.
-    if (covers(at) || coversWithin(at, x, y) || (holds(at, element) && lifted(at).length === 0)) return false
+    if (covers(at) || coversWithin(at, x, y, above) || (holds(at, element) && lifted(at).length === 0)) return false
   }
   return false
 }

@@ -23,7 +23,9 @@ export function watchFilled(
   const hand = (event: Event) => {
     if (event.isTrusted) for (const each of event.composedPath().slice(0, 6)) byHand.add(each)
   }
-  const documents = new Set([...plan.targets.values()].flatMap(({ element }) => (alive(element) ? element.ownerDocument : [])))
+  const documents = new Set(
+    [...plan.targets.values()].flatMap(({ element }) => (alive(element) ? element.ownerDocument : [])),
+  )
   for (const document of documents)
     for (const type of ['beforeinput', 'keydown', 'pointerdown'])
       document.defaultView?.addEventListener(type, hand, { capture: true, signal })

@@ -92,7 +92,8 @@ export const cases: Readonly<Record<string, Readonly<Record<string, Case>>>> = {
         const page = await attacked.visit('dialogs')
         await attack(page, mode)
         const { lines } = await attacked.fill(page)
-        if (lines.some(({outcome}) => outcome !== 'entered')) console.log('TXT', await (await attacked.session.helper(page)).text())
+        if (lines.some(({ outcome }) => outcome !== 'entered'))
+          console.log('TXT', await (await attacked.session.helper(page)).text())
         expect([mode, outcomesOf(lines)]).toEqual([mode, allEntered])
       }
     },
@@ -188,10 +189,10 @@ export const cases: Readonly<Record<string, Readonly<Record<string, Case>>>> = {
       expect(held.named['cfm50']).toBe('')
     },
 
-    async 'exchanges controls under the press on Fill: the plan is shown anew and nothing is typed'(attacked) {
+    async 'exchanges controls right before the press on Fill: the plan is shown anew and nothing is typed'(attacked) {
       const page = await attacked.visit('replaces')
       const ui = await attacked.plan(page)
-      await page.evaluate('window.armed = true')
+      await attack(page)
       await ui.click('button', /^Fill \d+ controls?$/)
       await ui.wait(/The page has changed since this plan was shown/)
       expect((await heldBy(page)).named).toEqual(nothing)

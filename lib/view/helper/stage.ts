@@ -60,7 +60,9 @@ function open(css: string, parts: Parts, closed: AbortController) {
   signal.addEventListener('abort', () => {
     if (document.activeElement === at.host && before instanceof HTMLElement) before.focus({ preventScroll: true })
   })
-  const at = place(css, browser.runtime.getURL('/dock.html'), signal)
+  // A page of the extension takes frames of its own origin only, which need not be the one that pages are given.
+  const address = location.protocol.endsWith('-extension:') ? '/dock.html' : browser.runtime.getURL('/dock.html')
+  const at = place(css, address, signal)
   const top = keepOnTop(at, signal)
   let busy = false
   let theme: Theme = 'system'
