@@ -64,7 +64,7 @@ export function joinDock({ frame, hear, onJoin, onTrouble }: Joining, signal: Ab
     // oxlint-disable-next-line unicorn/require-post-message-target-origin -- a MessagePort has no target origin
     post = (text) => port1.postMessage(text)
     end = () => port1.close()
-    frame.contentWindow?.postMessage(given.token, new URL(frame.src).origin, [port2])
+    frame.contentWindow?.postMessage(given.token, new URL(browser.runtime.getURL('')).origin, [port2])
     onJoin(false)
     clearTimeout(waiting)
     waiting = setTimeout(() => void standApart(), patience)
