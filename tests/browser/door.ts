@@ -55,15 +55,23 @@ export class ChromiumDoor implements Door {
     return this.#dock ? dockOf(this.page) : this.#own
   }
 
+  /** A page of the extension shares its process with the dock, and the browser counts from the page's corner there. */
+  get #shared(): boolean {
+    return this.page.url().startsWith('chrome-extension:')
+  }
+
   async root(): Promise<Node | undefined> {
     if (!this.#dock) return bodyOf(this.#own)
+    const frame = frameOfDock(this.page)
+    if (!frame) return undefined
     // The frame may go, or be loaded anew, while it is asked.
-    return frameOfDock(this.page) ? bodyOf(this.#session).catch(() => undefined) : undefined
+    const body = this.#shared ? bodyWithin(this.#session, frameId(frame)) : bodyOf(this.#session)
+    return body.catch(() => undefined)
   }
 
   /** Where the frame of the dock begins in the page. */
   async #corner(): Promise<{ x: number; y: number }> {
-    if (!this.#dock) return { x: 0, y: 0 }
+    if (!this.#dock || this.#shared) return { x: 0, y: 0 }
     const { frameTree } = await this.#session.send('Page.getFrameTree')
     const { backendNodeId } = await this.#own.send('DOM.getFrameOwner', { frameId: frameTree.frame.id })
     const { quads } = await this.#own.send('DOM.getContentQuads', { backendNodeId })
@@ -127,5 +135,16 @@ export class ChromiumDoor implements Door {
 export const bodyOf: Start = async (session) => {
   const { root } = await session.send('DOM.getDocument', { depth: 2 })
   const html = root.children?.find((child) => child.localName === 'html')
+  return html?.children?.find((child) => child.localName === 'body')?.backendNodeId
+}
+
+/** The protocol's own name of a frame, which the driver keeps to itself. */
+const frameId = (frame: Frame): string => (frame as Frame & { _id: string })._id
+
+/** The body of a frame that runs in the process of the page around it. */
+async function bodyWithin(session: CDPSession, frame: string): Promise<number | undefined> {
+  const { backendNodeId } = await session.send('DOM.getFrameOwner', { frameId: frame })
+  const { node } = await session.send('DOM.describeNode', { backendNodeId, depth: 3, pierce: true })
+  const html = node.contentDocument?.children?.find((child) => child.localName === 'html')
   return html?.children?.find((child) => child.localName === 'body')?.backendNodeId
 }
