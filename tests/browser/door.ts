@@ -71,9 +71,9 @@ export class ChromiumDoor implements Door {
 
   /** Where the frame of the dock begins in the page. */
   async #corner(): Promise<{ x: number; y: number }> {
-    if (!this.#dock || this.#shared) return { x: 0, y: 0 }
-    const { frameTree } = await this.#session.send('Page.getFrameTree')
-    const { backendNodeId } = await this.#own.send('DOM.getFrameOwner', { frameId: frameTree.frame.id })
+    const frame = this.#dock ? frameOfDock(this.page) : undefined
+    if (!frame) return { x: 0, y: 0 }
+    const { backendNodeId } = await this.#own.send('DOM.getFrameOwner', { frameId: frameId(frame) })
     const { quads } = await this.#own.send('DOM.getContentQuads', { backendNodeId })
     return { x: quads[0]?.[0] ?? 0, y: quads[0]?.[1] ?? 0 }
   }
@@ -111,7 +111,9 @@ export class ChromiumDoor implements Door {
     const quad = quads[0]
     if (quad === undefined) return undefined
     const at = (axis: 0 | 1): number => [0, 2, 4, 6].reduce((sum, corner) => sum + (quad[corner + axis] ?? 0), 0) / 4
-    return { x: at(0), y: at(1) }
+    // Asked in one process, the browser counts from the corner of the page around the frame.
+    const corner = this.#dock && this.#shared ? await this.#corner() : { x: 0, y: 0 }
+    return { x: at(0) - corner.x, y: at(1) - corner.y }
   }
 
   async click(x: number, y: number): Promise<void> {
@@ -139,7 +141,7 @@ export const bodyOf: Start = async (session) => {
 }
 
 /** The protocol's own name of a frame, which the driver keeps to itself. */
-const frameId = (frame: Frame): string => (frame as Frame & { _id: string })._id
+const frameId = (frame: Frame): string => (frame as unknown as Record<'_id', string>)['_id']
 
 /** The body of a frame that runs in the process of the page around it. */
 async function bodyWithin(session: CDPSession, frame: string): Promise<number | undefined> {
