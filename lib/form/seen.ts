@@ -44,7 +44,7 @@ function coversWithin(element: Element, x: number, y: number, above: ReadonlySet
   const root = rootOf(element)
   const met = root
     ?.elementsFromPoint(x, y)
-    .filter((each) => Node.prototype.getRootNode.call(each) === root && !own(each, 'localName').startsWith('gapsum-'))
+    .filter((each) => Node.prototype.getRootNode.call(each) === root && !ownHosts.has(each))
     .filter((each) => !above.has(each) || lifted(each).length > 0)
   return met?.some((each) => covers(each) || coversWithin(each, x, y, above)) ?? false
 }
