@@ -49,6 +49,13 @@ function coversWithin(element: Element, x: number, y: number, above: ReadonlySet
   return met?.some((each) => covers(each) || coversWithin(each, x, y, above)) ?? false
 }
 
+/** Whether the helper itself is met there in the shadow root of an element, which is then met only in its place. */
+function ownWithin(element: Element, x: number, y: number): boolean {
+  const root = rootOf(element)
+  const met = root?.elementsFromPoint(x, y).filter((each) => Node.prototype.getRootNode.call(each) === root)
+  return met?.some((each) => ownHosts.has(each) || ownWithin(each, x, y)) ?? false
+}
+
 /** Whether the element, or what stands for it, is what one sees at the place. */
 function showsAt(element: Element, faces: readonly Element[], { x, y }: Place): boolean {
   const root = element.getRootNode() as Document | ShadowRoot
@@ -58,7 +65,8 @@ function showsAt(element: Element, faces: readonly Element[], { x, y }: Place): 
     if (faces.some((face) => face === at || holds(face, at))) return true
     // Something around the element is met before the element itself: here it is cut off, unless what is met is a thin
     // layer that the page draws around its content.
-    if (covers(at) || coversWithin(at, x, y, above) || (holds(at, element) && lifted(at).length === 0)) return false
+    if (covers(at) || coversWithin(at, x, y, above)) return false
+    if (holds(at, element) && lifted(at).length === 0 && !ownWithin(at, x, y)) return false
   }
   return false
 }

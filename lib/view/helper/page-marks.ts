@@ -31,6 +31,8 @@ export function drawMarks<M extends Mark>(
     return line
   })
   layer.replaceChildren(...lines)
+  // While a fill runs everything meets the pointer, also an empty layer over the whole page.
+  layer.hidden = lines.length === 0
   let boxes: Parameters<Parameters<typeof watchBoxes>[1]>[0] = []
   const put = () => {
     for (const [at, mark] of marks.entries()) {
