@@ -117,8 +117,28 @@ export class ChromiumDoor implements Door {
   }
 
   async click(x: number, y: number): Promise<void> {
+    if (this.#dock) await this.#placed()
     const corner = await this.#corner()
     await this.page.mouse.click(corner.x + x, corner.y + y)
+  }
+
+  /** Waits until the page around the dock has given its frame the size that the dock asked for: nobody presses it before. */
+  async #placed(): Promise<void> {
+    const frame = frameOfDock(this.page)
+    if (!frame) return
+    const { backendNodeId } = await this.#own.send('DOM.getFrameOwner', { frameId: frameId(frame) })
+    const { object } = await this.#own.send('DOM.resolveNode', { backendNodeId })
+    const { objectId } = object
+    if (objectId === undefined) return
+    await this.#own.send('Runtime.callFunctionOn', {
+      objectId,
+      functionDeclaration: `async function () {
+        for (let turn = 0; turn < 100 && this.style.visibility !== 'visible'; turn++)
+          await new Promise((done) => setTimeout(done, 50))
+      }`,
+      awaitPromise: true,
+    })
+    await this.#own.send('Runtime.releaseObject', { objectId }).catch(() => {})
   }
 
   type(text: string): Promise<void> {

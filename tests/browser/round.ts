@@ -175,8 +175,22 @@ export async function openPlan(session: Driver, page: Page): Promise<Surface> {
   await popup.click('button', 'Fill this page')
   const ui = await session.helper(page)
   await ui.wait(/Nothing is typed until you confirm/)
+  await ui.ask(drawn)
   return ui
 }
+
+/** A person presses what they have seen: waits until the browser has drawn the dock, where it says so. */
+const drawn = `function () {
+  if (!('isVisible' in IntersectionObserverEntry.prototype)) return undefined
+  return new Promise((done) => {
+    const watch = new IntersectionObserver(
+      (entries) => entries.some(({ isVisible }) => isVisible) && (watch.disconnect(), done()),
+      { threshold: [0, 0.5, 1], trackVisibility: true, delay: 100 },
+    )
+    watch.observe(this)
+    setTimeout(done, 3000)
+  })
+}`
 
 /** Confirms the plan and waits for the receipt. */
 export async function confirm(ui: Surface): Promise<Line[]> {
