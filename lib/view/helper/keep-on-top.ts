@@ -7,6 +7,9 @@ import { own } from '../../form/dom.ts'
  */
 const often = 6
 
+/** So long the helper must have lain on top before it is held to have been seen, in ms: nobody reads and presses in less. */
+const rest = 500
+
 /** What lies in the top layer, where the helper is. */
 const above = ':popover-open, dialog:modal, :fullscreen'
 
@@ -18,7 +21,7 @@ export interface OnTop {
   know: (roots: readonly Node[]) => void
   /** Brings the helper above everything that is open now; where nothing else is, nothing is done: it takes the keyboard. */
   raise: () => void
-  /** Whether something has been opened above the helper, or meets the pointer in its place. */
+  /** Whether something lies above the helper, did so a moment ago, or meets the pointer in its place. */
   covered: (roots: readonly Node[]) => boolean
 }
 
@@ -58,6 +61,8 @@ export function keepOnTop({ host, root, frame }: Kept, signal: AbortSignal): OnT
   let waiting = false
   let roots: readonly Node[] = [document]
   let below = new WeakSet<Element>()
+  /** When something was last opened above. */
+  let roseAt = Number.NEGATIVE_INFINITY
 
   /** A page that undoes each act at once would keep itself and the helper busy for ever. */
   const mayAct = (): boolean => {
@@ -79,7 +84,11 @@ export function keepOnTop({ host, root, frame }: Kept, signal: AbortSignal): OnT
   const others = (within: readonly Node[]) => open(within, above).filter((one) => one !== host && !one.contains(host))
 
   /** Whether something that was opened later lies above. */
-  const risen = () => others(roots).some((one) => !below.has(one))
+  const risen = (within = roots) => {
+    const some = others(within).some((one) => !below.has(one))
+    if (some) roseAt = performance.now()
+    return some
+  }
 
   const raise = () => {
     const focused = root.activeElement === frame
@@ -112,7 +121,9 @@ export function keepOnTop({ host, root, frame }: Kept, signal: AbortSignal): OnT
   // What is opened last lies on top, and may lie over the helper unseen.
   const toggled = (event: Event) => {
     if (event.target === host) return settle()
-    if ((event.target as Element).matches(':popover-open') && mayAct()) raise()
+    if (!(event.target as Element).matches(':popover-open')) return
+    roseAt = performance.now()
+    if (mayAct()) raise()
   }
   const known = new WeakSet<Node>()
   const watch = (node: Node) => {
@@ -153,7 +164,7 @@ export function keepOnTop({ host, root, frame }: Kept, signal: AbortSignal): OnT
       const met = parts.every((x) =>
         parts.every((y) => root.elementFromPoint(left + width * x, top + height * y) === frame),
       )
-      return !met || others(now).some((one) => !below.has(one))
+      return !met || risen(now) || (now.length > 0 && performance.now() - roseAt < rest)
     },
   }
 }
