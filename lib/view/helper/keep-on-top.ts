@@ -81,7 +81,7 @@ export function keepOnTop({ host, root, frame }: Kept, signal: AbortSignal): OnT
     return false
   }
 
-  const others = (within: readonly Node[]) => open(within, above).filter((one) => one !== host && !one.contains(host))
+  const others = (within: readonly Node[]) => open(within, above).filter((one) => one !== host)
 
   /** Whether something that was opened later lies above. */
   const risen = (within = roots) => {
@@ -109,7 +109,11 @@ export function keepOnTop({ host, root, frame }: Kept, signal: AbortSignal): OnT
     for (const name of hurt) host.removeAttribute(name)
     if (host.popover !== 'manual') host.popover = 'manual'
     const focused = root.activeElement === frame
-    if (!placed) move(home, host)
+    if (!placed) {
+      move(home, host)
+      // Moved while it is shown it would stay below what it was moved into.
+      if (host.matches(':popover-open')) host.hidePopover()
+    }
     if (!host.matches(':popover-open')) {
       host.showPopover()
       below = new WeakSet(open(roots, above))
@@ -157,7 +161,7 @@ export function keepOnTop({ host, root, frame }: Kept, signal: AbortSignal): OnT
       if (risen() && mayAct()) raise()
     },
     raise: () => {
-      if (!signal.aborted && host.isConnected && others(roots).length > 0 && mayAct()) raise()
+      if (!signal.aborted && host.isConnected && others(roots).some((one) => !one.contains(host)) && mayAct()) raise()
     },
     covered: (now) => {
       const { left, top, width, height } = frame.getBoundingClientRect()
