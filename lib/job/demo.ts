@@ -17,7 +17,7 @@ export const demoTester = (): Tester => ({
   email: 'ines@bellwether.example',
 })
 
-/** A flow device with two ranges; the constants are invented too. */
+/** A flow device with three ranges; the constants are invented too. */
 export const demoDevice = (): Device => ({
   ...emptyDevice('cfm'),
   id: DEVICE,
@@ -27,9 +27,9 @@ export const demoDevice = (): Device => ({
   intervalMonths: '12',
   calibrationDensity: '1.2041',
   ranges: [
-    { name: 'A', coefficient: '198', exponent: '0.5', minPressure: '25', maxPressure: '300' },
-    { name: 'B', coefficient: '74', exponent: '0.5', minPressure: '25', maxPressure: '300' },
-    { name: 'C', coefficient: '27', exponent: '0.5', minPressure: '25', maxPressure: '300' },
+    { name: 'wide', coefficient: '230', exponent: '0.5', minPressure: '10', maxPressure: '400' },
+    { name: 'middle', coefficient: '85', exponent: '0.5', minPressure: '10', maxPressure: '400' },
+    { name: 'narrow', coefficient: '22', exponent: '0.5', minPressure: '10', maxPressure: '400' },
   ],
 })
 
@@ -57,11 +57,11 @@ function enclosure(role: string, date: string, stage: Test['stage'], points: Typ
 
 export function demoJob(): Job {
   const job = emptyJob(unitSets.IP, demoTester())
-  const before = enclosure('before', '2026-01-12', 'existing', [point('-50.8', '1501', 'A')])
+  const before = enclosure('before', '2026-01-12', 'existing', [point('-50.8', '1501', 'wide')])
   const after = enclosure('after', '2026-02-11', 'final', [
-    point('-51.3', '790', 'B'),
-    point('-38.7', '658', 'B'),
-    point('-26.2', '502', 'B'),
+    point('-51.3', '790', 'middle'),
+    point('-38.7', '658', 'middle'),
+    point('-26.2', '502', 'middle'),
   ])
   const ducts = emptyTest('duct system 1', 'ducts', unitSets.IP)
   return {
@@ -109,7 +109,7 @@ export function demoJob(): Job {
         limit: 'iecc-2021-ducts-total',
         sheet: {
           ...ducts.sheet,
-          points: [point('25.4', '71', 'C')],
+          points: [point('25.4', '71', 'narrow')],
           baselineBefore: '0.1',
           baselineAfter: '0.1',
           indoor: '68',

@@ -54,7 +54,7 @@ describe('a form map', () => {
 describe('a job, a device, a limit', () => {
   const bad = {
     jobs: { ...fakeJob(), id: 'bad', tests: 'none' },
-    devices: { ...fakeDevice(), id: 'bad', ranges: [{ name: 'A' }] },
+    devices: { ...fakeDevice(), id: 'bad', ranges: [{ name: 'wide' }] },
     limits: { ...limit, id: 'bad', value: 2.5 },
   }
 

@@ -44,7 +44,7 @@ export function fakeDevice(overrides: Partial<Device> = {}): Device {
     intervalMonths: '12',
     flowUnit: 'cfm',
     calibrationDensity: '1.2041',
-    ranges: [{ name: 'A', coefficient: '180', exponent: '0.5', minPressure: '25', maxPressure: '300' }],
+    ranges: [{ name: 'wide', coefficient: '180', exponent: '0.5', minPressure: '25', maxPressure: '300' }],
     ...overrides,
   }
 }

@@ -65,7 +65,7 @@ describe('a reviewer is told', () => {
 
   test('that a device was changed after the fill', async () => {
     const [, after] = job.tests
-    const points = [{ pressure: '-50', flow: '', devicePressure: '80', range: 'B' }]
+    const points = [{ pressure: '-50', flow: '', devicePressure: '80', range: 'middle' }]
     const sheet = { ...after!.sheet, reading: 'device' as const, procedure: 'one-point' as const, points }
     job = await saveJob({ ...job, tests: job.tests.with(1, { ...after!, sheet }) })
     await fill('c')

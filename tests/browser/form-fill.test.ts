@@ -171,7 +171,7 @@ describe('filling', () => {
     await fillIn(bench, {
       'Street address': '14 Tannery Row',
       'Conditioned floor area (sq ft)': '1860',
-      'Range | C1. Before work': 'A',
+      'Range | C1. Before work': 'wide',
       'Attic sealed': 'not checked',
       'Date of test | C1. Before work': '2026-01-12',
       Result: 'Pass',

@@ -71,7 +71,7 @@ const rows: Row[] = [
   { section: 'After', label: 'CFM50 per sq ft of building enclosure', wants: 'after/flow-50-per-enclosure-area' },
   { section: 'After', label: 'cfm75/ft²', wants: 'after/flow-75-per-enclosure-area' },
   { section: 'After', label: 'Result', control: choice('Pass', 'Fail'), wants: 'after/verdict' },
-  { section: 'After', label: 'Range', control: choice('A', 'B', 'C'), wants: 'after/range' },
+  { section: 'After', label: 'Range', control: choice('wide', 'middle', 'narrow'), wants: 'after/range' },
   { section: 'After', label: 'Weather', control: choice('Calm', 'Mild', 'Windy'), wants: 'after/wind' },
   { section: 'After', label: 'Outdoor temperature (°F)', control: number, wants: 'after/outdoor' },
   { section: 'Before', label: 'Indoor temp, F', wants: 'before/indoor' },

@@ -18,7 +18,7 @@ export const wanted: Readonly<Record<string, readonly string[]>> = {
   'after cfm50': ['754'],
   'before ach50': ['5.48', '5.5'],
   'after ach50': ['2.86', '2.9'],
-  'after range': ['B'],
+  'after range': ['middle'],
   'duct 1 flow': ['71'],
   date: ['2026-02-11'],
   cfm50: ['754'],

@@ -134,7 +134,7 @@ describe('what a form can be filled with', () => {
         "before/device-serial | before: device serial number | F2-0031",
         "before/device-calibrated | before: device calibrated on | 2025-02-04",
         "before/baseline-mean | before: baseline, mean | -1.2 Pa",
-        "before/range | before: range | A of A, B, C",
+        "before/range | before: range | wide of wide, middle, narrow",
         "before/pressure | before: pressure as read | -50.8 Pa",
         "before/flow-as-shown | before: flow as shown | 1501 cfm",
         "after/flow-50 | after: CFM50 | 754 cfm",
@@ -171,7 +171,7 @@ describe('what a form can be filled with', () => {
         "after/device-serial | after: device serial number | F2-0031",
         "after/device-calibrated | after: device calibrated on | 2025-02-04",
         "after/baseline-mean | after: baseline, mean | -1.0 Pa",
-        "after/range | after: range | B of A, B, C",
+        "after/range | after: range | middle of wide, middle, narrow",
         "after/pressure | after: pressure as read | -51.3 Pa",
         "after/flow-as-shown | after: flow as shown | 790 cfm",
         "duct system 1/duct-flow-25 | duct system 1: CFM25 | 71 cfm",
@@ -200,7 +200,7 @@ describe('what a form can be filled with', () => {
         "duct system 1/device-serial | duct system 1: device serial number | F2-0031",
         "duct system 1/device-calibrated | duct system 1: device calibrated on | 2025-02-04",
         "duct system 1/baseline-mean | duct system 1: baseline, mean | 0.1 Pa",
-        "duct system 1/range | duct system 1: range | C of A, B, C",
+        "duct system 1/range | duct system 1: range | narrow of wide, middle, narrow",
         "duct system 1/pressure | duct system 1: pressure as read | 25.4 Pa",
         "duct system 1/flow-as-shown | duct system 1: flow as shown | 71 cfm",
         "before+after/reduction | before and after: reduction of CFM50 | 691 cfm",
@@ -245,9 +245,9 @@ describe('what a form can be filled with', () => {
   })
 
   test('several ranges stand in a line; rows that were not used do not count', () => {
-    const two = points(['-50', '790', '', 'A'], ['-40', '680', '', 'B'], ['-30', '560', '', 'B'])
-    expect(range({ points: two })).toBe('A of A, B, C')
-    expect(range({ points: two, procedure: 'astm-e779' })).toBe('A, B')
+    const two = points(['-50', '790', '', 'wide'], ['-40', '680', '', 'middle'], ['-30', '560', '', 'middle'])
+    expect(range({ points: two })).toBe('wide of wide, middle, narrow')
+    expect(range({ points: two, procedure: 'astm-e779' })).toBe('wide, middle')
     expect(range({ points: points(['-50', '790']) })).toBeUndefined()
   })
 

@@ -77,7 +77,7 @@ describe('reading a test', () => {
   })
 
   test('entirely empty rows are ignored, also when the range was carried on', () => {
-    const { sheet, rows, problems } = read({ points: points(['', '', '', 'B'], ['-51.3', '790'], ['', '']) })
+    const { sheet, rows, problems } = read({ points: points(['', '', '', 'middle'], ['-51.3', '790'], ['', '']) })
     expect(problems).toEqual([])
     expect(sheet?.points).toEqual([{ pressure: -51.3, flow: 790 }])
     expect(rows).toEqual([1])
@@ -213,21 +213,24 @@ describe('reading a test', () => {
 })
 
 describe('device readings', () => {
-  const device = { reading: 'device' as const, points: points(['-50', '', '120', 'B'], ['-40', '', '-90', 'B']) }
+  const device = {
+    reading: 'device' as const,
+    points: points(['-50', '', '120', 'middle'], ['-40', '', '-90', 'middle']),
+  }
 
   test('a device pressure is reduced through its range; its sign does not matter', () => {
     const { sheet, problems } = read(device)
     expect(problems).toEqual([])
-    expect(sheet?.points[1]).toEqual({ pressure: -40, devicePressure: -90, range: 'B' })
+    expect(sheet?.points[1]).toEqual({ pressure: -40, devicePressure: -90, range: 'middle' })
     expect(sheet?.device).toEqual({
-      ranges: { B: { coefficient: 74, exponent: 0.5, minPressure: 25, maxPressure: 300 } },
+      ranges: { middle: { coefficient: 85, exponent: 0.5, minPressure: 10, maxPressure: 400 } },
       calibrationDensity: 1.2041,
     })
   })
 
   test('the coefficient is brought to the flow unit of the test', () => {
     const { sheet } = read(device, {}, fakeDevices({ flowUnit: 'L/s' }))
-    expect(sheet?.device?.ranges['B']?.coefficient).toBeCloseTo(156.797, 2)
+    expect(sheet?.device?.ranges['middle']?.coefficient).toBeCloseTo(85 * 2.118880003, 4)
   })
 
   test('what is missing or wrong about device and range', () => {
@@ -250,22 +253,22 @@ describe('device readings', () => {
     expect(said({ ...device, points: points(['-50', '', '120', ''], ['-50', '', '120', 'Z']) })).toMatchInlineSnapshot(`
       [
         "points.0.range [missing] Point 1, range: nothing chosen, so the row is left out. Choose the range that was in use.",
-        "points.1.range [bad] Point 2, range: “Z” is not a range of Fan 2. Choose A, B, C.",
+        "points.1.range [bad] Point 2, range: “Z” is not a range of Fan 2. Choose wide, middle, narrow.",
       ]
     `)
   })
 
   test('a range without its constants leaves out the points that need it', () => {
     const ranges = [
-      { name: 'A', coefficient: '198', exponent: '0.5', minPressure: '', maxPressure: '' },
-      { name: 'B', coefficient: '', exponent: 'half', minPressure: '300', maxPressure: '25' },
+      { name: 'wide', coefficient: '230', exponent: '0.5', minPressure: '', maxPressure: '' },
+      { name: 'middle', coefficient: '', exponent: 'half', minPressure: '300', maxPressure: '25' },
     ]
-    const sheet = { ...device, points: points(['-50', '', '120', 'B'], ['-40', '', '90', 'A']) }
+    const sheet = { ...device, points: points(['-50', '', '120', 'middle'], ['-40', '', '90', 'wide']) }
     expect(read(sheet, {}, fakeDevices({ ranges })).rows).toEqual([1])
     expect(said(sheet, {}, fakeDevices({ ranges }))).toMatchInlineSnapshot(`
       [
-        "device.ranges.1.coefficient [missing] Range B, coefficient: nothing typed. Type it under devices, from the certificate; until then the points read with range B are left out.",
-        "device.ranges.1.exponent [bad] Range B, exponent: “half” is not a number. Type digits, for example 433 or 1,020.5, from the certificate; until then the points read with range B are left out.",
+        "device.ranges.1.coefficient [missing] Range middle, coefficient: nothing typed. Type it under devices, from the certificate; until then the points read with range middle are left out.",
+        "device.ranges.1.exponent [bad] Range middle, exponent: “half” is not a number. Type digits, for example 433 or 1,020.5, from the certificate; until then the points read with range middle are left out.",
       ]
     `)
   })
@@ -273,42 +276,42 @@ describe('device readings', () => {
   test('two ranges of one name leave out the points that need either, and others stay', () => {
     const constants = { exponent: '0.5', minPressure: '', maxPressure: '' }
     const ranges = [
-      { name: 'A', coefficient: '198', ...constants },
-      { name: 'B', coefficient: '74', ...constants },
-      { name: 'B ', coefficient: '68', ...constants },
+      { name: 'wide', coefficient: '230', ...constants },
+      { name: 'middle', coefficient: '85', ...constants },
+      { name: 'middle ', coefficient: '68', ...constants },
     ]
-    const sheet = { ...device, points: points(['-50', '', '120', 'B'], ['-40', '', '90', 'A']) }
+    const sheet = { ...device, points: points(['-50', '', '120', 'middle'], ['-40', '', '90', 'wide']) }
     expect(read(sheet, {}, fakeDevices({ ranges })).rows).toEqual([1])
     expect(said(sheet, {}, fakeDevices({ ranges }))).toMatchInlineSnapshot(`
       [
-        "device.ranges.2.name [bad] Range B: another range of this device has this name too. Give each a name of its own; until then the points read with range B are left out.",
+        "device.ranges.2.name [bad] Range middle: another range of this device has this name too. Give each a name of its own; until then the points read with range middle are left out.",
       ]
     `)
   })
 
   test('a span above what any device shows names its own cell', () => {
-    const ranges = [{ name: 'B', coefficient: '74', exponent: '0.5', minPressure: '25', maxPressure: '20000' }]
+    const ranges = [{ name: 'middle', coefficient: '85', exponent: '0.5', minPressure: '25', maxPressure: '20000' }]
     expect(said(device, {}, fakeDevices({ ranges }))).toMatchInlineSnapshot(`
       [
-        "device.ranges.0.maxPressure [bad] Range B, highest pressure: 20000 is not a device pressure. Type a number up to 10,000 Pa, or empty the cell.",
+        "device.ranges.0.maxPressure [bad] Range middle, highest pressure: 20000 is not a device pressure. Type a number up to 10,000 Pa, or empty the cell.",
       ]
     `)
   })
 
   test('a span typed the wrong way round is left out, the range stays', () => {
-    const ranges = [{ name: 'B', coefficient: '74', exponent: '0.5', minPressure: '300', maxPressure: '25' }]
+    const ranges = [{ name: 'middle', coefficient: '85', exponent: '0.5', minPressure: '300', maxPressure: '25' }]
     expect(read(device, {}, fakeDevices({ ranges })).sheet?.device?.ranges).toEqual({
-      B: { coefficient: 74, exponent: 0.5 },
+      middle: { coefficient: 85, exponent: 0.5 },
     })
     expect(said(device, {}, fakeDevices({ ranges }))).toMatchInlineSnapshot(`
       [
-        "device.ranges.0.maxPressure [bad] Range B, highest pressure: it is below the lowest pressure. Type both from the certificate, or empty the cells.",
+        "device.ranges.0.maxPressure [bad] Range middle, highest pressure: it is below the lowest pressure. Type both from the certificate, or empty the cells.",
       ]
     `)
   })
 
   test('a row that holds the other kind of reading says so', () => {
-    expect(said({ points: points(['-50', '', '120', 'B']) })).toMatchInlineSnapshot(`
+    expect(said({ points: points(['-50', '', '120', 'middle']) })).toMatchInlineSnapshot(`
       [
         "points.0.flow [missing] Point 1, flow: nothing typed, so the row is left out. Type the flow, or set the readings to device pressure, which this row holds.",
       ]

@@ -32,11 +32,11 @@ test('the same readings typed twice', () => {
   expect(said(leaky(1500), leaky(1500))).toMatchInlineSnapshot(
     `"bad: The readings are the same as those of the test before. Type what was read after the work."`,
   )
-  const range = { ranges: { A: { coefficient: 100, exponent: 0.5 }, B: { coefficient: 50, exponent: 0.5 } } }
+  const range = { ranges: { wide: { coefficient: 100, exponent: 0.5 }, middle: { coefficient: 50, exponent: 0.5 } } }
   const through = (name: string) =>
     tested(fakeSheet({ points: [{ pressure: -50, devicePressure: 64, range: name }], device: range }))
-  expect(said(through('A'), through('A'))).toMatch(/^bad/)
-  expect(said(through('A'), through('B'))).toMatch(/^good/)
+  expect(said(through('wide'), through('wide'))).toMatch(/^bad/)
+  expect(said(through('wide'), through('middle'))).toMatch(/^good/)
 })
 
 test('sizes that differ, whatever their units', () => {

@@ -33,8 +33,8 @@ const ofRange = (devicePressure: number, limits: { minPressure?: number; maxPres
   said(
     'range-window',
     fakeSheet({
-      points: [{ pressure: -50, devicePressure, range: 'B' }],
-      device: { ranges: { B: { coefficient: 100, exponent: 0.5, ...limits } } },
+      points: [{ pressure: -50, devicePressure, range: 'middle' }],
+      device: { ranges: { middle: { coefficient: 100, exponent: 0.5, ...limits } } },
     }),
   )
 
@@ -319,10 +319,10 @@ test('a weak correlation, and a point far off the line, are told', () => {
 test('a device pressure outside its range is told', () => {
   expect(ofRange(80, { minPressure: 25, maxPressure: 300 })).toMatch(/^good/)
   expect(ofRange(10, { minPressure: 25 })).toMatchInlineSnapshot(
-    `"bad: Point 1 reads 10 Pa at the device, below what range “B” is calibrated for. Read it again with a smaller opening."`,
+    `"bad: Point 1 reads 10 Pa at the device, below what range “middle” is calibrated for. Read it again with a smaller opening."`,
   )
   expect(ofRange(400, { minPressure: 25, maxPressure: 300 })).toMatchInlineSnapshot(
-    `"bad: Point 1 reads 400 Pa at the device, above what range “B” is calibrated for. Read it again with a larger opening."`,
+    `"bad: Point 1 reads 400 Pa at the device, above what range “middle” is calibrated for. Read it again with a larger opening."`,
   )
   expect(ofRange(25, { minPressure: 25, maxPressure: 300 })).toMatch(/^good/)
   expect(ofRange(-300, { minPressure: 25, maxPressure: 300 })).toMatch(/^good/)

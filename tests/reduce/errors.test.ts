@@ -82,7 +82,7 @@ test('flows and pressures that are no readings are refused', () => {
       "out of range at points.0.pressure: Point 1, pressure is 1050, outside -1000 to 1000: check the digits and the unit.",
     ]
   `)
-  expect(refused({ ...fakeSheet(), points: [{ ...point, devicePressure: 9, range: 'A' }] })).toMatchInlineSnapshot(`
+  expect(refused({ ...fakeSheet(), points: [{ ...point, devicePressure: 9, range: 'wide' }] })).toMatchInlineSnapshot(`
     [
       "both at points.0: Point 1 has a flow and a device pressure: clear one of them.",
     ]
@@ -143,33 +143,35 @@ test('too few points, too many, all at one pressure or on no line are refused', 
 })
 
 test('a range that the device lacks, or that cannot be used, is refused', () => {
-  const points = [{ pressure: -50, devicePressure: 80, range: 'B' }]
+  const points = [{ pressure: -50, devicePressure: 80, range: 'middle' }]
   const range = { coefficient: 10, exponent: 0.5 }
   expect(refused(fakeSheet({ points }))).toMatchInlineSnapshot(`
     [
-      "unknown range at points.0.range: Point 1, range “B” is not a range of this device: add the range to the device first.",
+      "unknown range at points.0.range: Point 1, range “middle” is not a range of this device: add the range to the device first.",
     ]
   `)
-  expect(refused(fakeSheet({ points, device: { ranges: { A: range } } }))).toMatchInlineSnapshot(`
+  expect(refused(fakeSheet({ points, device: { ranges: { wide: range } } }))).toMatchInlineSnapshot(`
     [
-      "unknown range at points.0.range: Point 1, range “B” is not a range of this device: choose one of A.",
+      "unknown range at points.0.range: Point 1, range “middle” is not a range of this device: choose one of wide.",
     ]
   `)
-  const broken = { B: { coefficient: 0, exponent: 5, minPressure: 30, maxPressure: 20 } }
+  const broken = { middle: { coefficient: 0, exponent: 5, minPressure: 30, maxPressure: 20 } }
   expect(refused(fakeSheet({ points, device: { ranges: broken } }))).toMatchInlineSnapshot(`
     [
-      "not positive at device.ranges.B.coefficient: Range B, coefficient is 0: type a number above zero.",
-      "out of range at device.ranges.B.exponent: Range B, exponent is 5, outside 0.1 to 2: type the exponent of the certificate, near 0.5.",
-      "out of range at device.ranges.B.maxPressure: Range B, highest pressure is 20, outside 30 to 10000: it must be above the lowest.",
+      "not positive at device.ranges.middle.coefficient: Range middle, coefficient is 0: type a number above zero.",
+      "out of range at device.ranges.middle.exponent: Range middle, exponent is 5, outside 0.1 to 2: type the exponent of the certificate, near 0.5.",
+      "out of range at device.ranges.middle.maxPressure: Range middle, highest pressure is 20, outside 30 to 10000: it must be above the lowest.",
     ]
   `)
   const high = { ...range, minPressure: 30, maxPressure: 20_000 }
-  expect(refused(fakeSheet({ points, device: { ranges: { B: high } } }))).toMatchInlineSnapshot(`
+  expect(refused(fakeSheet({ points, device: { ranges: { middle: high } } }))).toMatchInlineSnapshot(`
     [
-      "out of range at device.ranges.B.maxPressure: Range B, highest pressure is 20000, outside 30 to 10000: check the digits and the unit.",
+      "out of range at device.ranges.middle.maxPressure: Range middle, highest pressure is 20000, outside 30 to 10000: check the digits and the unit.",
     ]
   `)
-  expect(() => reduce(fakeSheet({ points, device: { ranges: { ...broken, B: range, A: broken.B } } }))).not.toThrow()
+  expect(() =>
+    reduce(fakeSheet({ points, device: { ranges: { ...broken, middle: range, wide: broken.middle } } })),
+  ).not.toThrow()
 })
 
 test('air that no place on earth has is refused', () => {
@@ -231,14 +233,14 @@ test('a cell is named as a person calls it', () => {
     [],
     ['points', 0],
     ['baseline', 'before', 1],
-    ['device', 'ranges', 'ring 2', 'minPressure'],
+    ['device', 'ranges', 'step 2', 'minPressure'],
     ['building', 'floorArea'],
   ]
   expect(paths.map(cellName)).toEqual([
     'the sheet',
     'point 1',
     'baseline before, reading 2',
-    'range ring 2, lowest pressure',
+    'range step 2, lowest pressure',
     'floor area',
   ])
 })
@@ -268,9 +270,11 @@ test('a key that is not known is refused with the nearest one that is', () => {
       "invalid at points.0.flow: Point 1, flow is missing or not usable: type a number.",
     ]
   `)
-  expect(refused({ ...sheet, device: { ranges: { A: { coefficient: 1, exponent: 0.5, minPresure: 3 } } } })).toEqual([
-    'unknown key at device.ranges.A.minPresure: device.ranges.A.minPresure: did you mean device.ranges.A.minPressure?',
-  ])
+  expect(refused({ ...sheet, device: { ranges: { wide: { coefficient: 1, exponent: 0.5, minPresure: 3 } } } })).toEqual(
+    [
+      'unknown key at device.ranges.wide.minPresure: device.ranges.wide.minPresure: did you mean device.ranges.wide.minPressure?',
+    ],
+  )
   expect(refused(JSON.parse(`{"__proto__": 1, "${'x'.repeat(1e5)}": 1}`))[0]?.length).toBeLessThan(200)
   expect(() => reduce({ ...sheet, builing: undefined } as Sheet)).not.toThrow()
 })

@@ -158,8 +158,8 @@ describe('one-point factor', () => {
 
 describe('through the ranges of a device', () => {
   test('K × P^m, the same as the flow itself', () => {
-    const device = { ranges: { ring: { coefficient: 110, exponent: 0.5 } } }
-    const through = fakeSheet({ points: [{ pressure: -50, devicePressure: -82, range: 'ring' }], device })
+    const device = { ranges: { wide: { coefficient: 110, exponent: 0.5 } } }
+    const through = fakeSheet({ points: [{ pressure: -50, devicePressure: -82, range: 'wide' }], device })
     const shown = fakeSheet({ points: [{ pressure: -50, flow: 110 * Math.sqrt(82) }], device })
     expect(reduce(through).figures).toEqual(reduce(shown).figures)
   })

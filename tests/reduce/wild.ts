@@ -30,14 +30,14 @@ function sheets(number: fc.Arbitrary<number>, pressure: fc.Arbitrary<number>, fl
     points: fc.array(
       fc.oneof(
         fc.record({ pressure, flow }),
-        fc.record({ pressure, devicePressure: number, range: fc.constantFrom('A', '__proto__', 'toString') }),
+        fc.record({ pressure, devicePressure: number, range: fc.constantFrom('wide', '__proto__', 'toString') }),
       ),
       { maxLength: 8 },
     ),
     flowBasis: fc.constantFrom('indicated', 'actual'),
     device: some(
       fc.record({
-        ranges: fc.constant({ A: { coefficient: 100, exponent: 0.5 } }),
+        ranges: fc.constant({ wide: { coefficient: 100, exponent: 0.5 } }),
         calibrationDensity: some(number),
       }),
     ),
@@ -73,8 +73,8 @@ export const wildSheets: fc.Arbitrary<unknown> = sheets(wild, wild, wild)
 export const shownSheets: fc.Arbitrary<unknown> = sheets(between(0.01, 9), between(10, 70), between(1, 9000)).map(
   (sheet) => ({
     ...sheet,
-    points: sheet.points.map((point) => ('range' in point ? { ...point, range: 'A' } : point)),
-    device: { ranges: { A: { coefficient: 100, exponent: 0.5 } } },
+    points: sheet.points.map((point) => ('range' in point ? { ...point, range: 'wide' } : point)),
+    device: { ranges: { wide: { coefficient: 100, exponent: 0.5 } } },
     air: sheet.air && { ...sheet.air, barometer: 90_000 },
     exponent: undefined,
     exponentUncertainty: 0.05,

@@ -41,7 +41,7 @@ const pair = [
   { pressure: -13, flow: 410 },
 ]
 const repeats = [...pair, { pressure: -50.2, flow: 1013 }, { pressure: -14, flow: 421 }]
-const device = { ranges: { B: { coefficient: 110, exponent: 0.49 } }, calibrationDensity: 1.2 }
+const device = { ranges: { middle: { coefficient: 110, exponent: 0.49 } }, calibrationDensity: 1.2 }
 const ducts: Partial<Sheet> = {
   subject: 'ducts',
   direction: 'pressurize',
@@ -65,7 +65,7 @@ const sheets: Record<string, Sheet> = {
     ...everything,
     direction: 'pressurize',
     device,
-    points: [{ pressure: 49, devicePressure: 82, range: 'B' }],
+    points: [{ pressure: 49, devicePressure: 82, range: 'middle' }],
   }),
   'two points': fakeSheet({ ...everything, procedure: 'two-point', points: pair }),
   'two points, repeated': fakeSheet({ ...everything, procedure: 'two-point', points: repeats }),

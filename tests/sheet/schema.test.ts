@@ -24,7 +24,7 @@ test('a point is a flow, or a device pressure with its range', () => {
   expectTypeOf<{ pressure: number; devicePressure: number; range: string }>().toExtend<Point>()
   expectTypeOf<{ pressure: number }>().not.toExtend<Point>()
   expect(ok({ pressure: 50, flow: 1000 })).toBe(true)
-  expect(ok({ pressure: 50, devicePressure: 80, range: 'A' })).toBe(true)
+  expect(ok({ pressure: 50, devicePressure: 80, range: 'wide' })).toBe(true)
   expect(ok({ pressure: 50 })).toBe(false)
   expect(ok({ pressure: 50, devicePressure: 80 })).toBe(false)
   expect(ok({ pressure: 50, flow: Number.NaN })).toBe(false)

@@ -26,7 +26,7 @@ import { eightPoints } from './report-fixtures.ts'
 function byDevice(): Job {
   const job = demoJob()
   const [, after] = job.tests
-  const points = [{ pressure: '-50', flow: '', devicePressure: '80', range: 'B' }]
+  const points = [{ pressure: '-50', flow: '', devicePressure: '80', range: 'middle' }]
   const limit = { limit: 'own', ownLimitFigure: 'flow-50', ownLimit: '800' }
   const sheet = { ...after!.sheet, reading: 'device' as const, procedure: 'one-point' as const, points }
   return { ...job, tests: [{ ...after!, ...limit, sheet }] }

@@ -25,7 +25,7 @@ export const anchor = {
 export function eightPoints(): { job: Job; test: Test } {
   const job = demoJob()
   const after = job.tests[1]!
-  const points = readings.map(([pressure, flow]) => Object.assign(emptyPoint(), { pressure, flow, range: 'B' }))
+  const points = readings.map(([pressure, flow]) => Object.assign(emptyPoint(), { pressure, flow, range: 'middle' }))
   const test: Test = {
     ...after,
     role: 'final',

@@ -53,7 +53,7 @@ describe('what stands in a report', () => {
   test('readings stand as typed, with how far each lies off the line', () => {
     const { rows, foot } = eight().readings
     expect(rows).toHaveLength(8)
-    expect(rows[0]).toEqual(['1', '−60.6', '872', 'B', '59.6', '835', '−0.7'])
+    expect(rows[0]).toEqual(['1', '−60.6', '872', 'middle', '59.6', '835', '−0.7'])
     // By definition of least squares the logarithms of the distances add up to nothing.
     const off = rows.reduce((sum, cells) => sum + Math.log(1 + Number(cells.at(-1)!.replace('−', '-')) / 100), 0)
     expect(Math.abs(off)).toBeLessThan(8 * 0.0006)

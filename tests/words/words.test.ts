@@ -50,7 +50,7 @@ describe('message files', () => {
 /** Texts that bear no mark, by file, and why. */
 const data: Record<string, { why: string; texts: readonly string[] }> = {
   'lib/view/dock/file-field.tsx': { why: 'the name of a file that goes into a form', texts: ['figures.csv'] },
-  'lib/job/demo.ts': { why: 'data of an invented job', texts: ['Ines Halvorsen', 'Fan 2'] },
+  'lib/job/demo.ts': { why: 'data of an invented job', texts: ['Ines Halvorsen', 'Fan 2', 'wide', 'middle', 'narrow'] },
   'lib/job/material-test.ts': { why: 'kept in English; labelWords() shows it', texts: ['limit of …'] },
   'lib/job/together.ts': {
     why: 'keys of form maps; roleWords() shows them',

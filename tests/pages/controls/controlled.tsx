@@ -51,8 +51,8 @@ function Page() {
       <label htmlFor="range">Range</label>
       <select id="range" value={state.range} onChange={change('range')}>
         <option value="">Select</option>
-        <option value="a">A</option>
-        <option value="b">B</option>
+        <option value="a">wide</option>
+        <option value="b">middle</option>
       </select>
       <fieldset>
         <legend>Result</legend>

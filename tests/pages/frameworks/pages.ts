@@ -35,8 +35,8 @@ const street = field('Street address', '14 Tannery Row', 'street')
 const flow = field('CFM50', '1445', 'flow', 1445)
 const isoDate = field('Test date', '2026-02-11', 'date')
 const shownDate = field('Test date', '02/11/2026', 'date', '2026-02-11')
-const range = field('Range', 'B', 'range', 'b')
-const ring = field('Range', 'Ring B', 'range', 'b')
+const range = field('Range', 'middle', 'range', 'b')
+const rangeInWords = field('Range', 'middle range', 'range', 'b')
 const result = field('Result', 'Fail', 'result')
 const sealed = field('Attic sealed', 'checked', 'sealed', true)
 const fan = field('Ventilation present', 'checked', 'fan', true)
@@ -81,7 +81,7 @@ export const pages: FrameworkPage[] = [
       street,
       field('CFM50', '1445', 'flow'),
       isoDate,
-      ring,
+      rangeInWords,
       field('Town', 'Osier Bend', 'town'),
       field('Crew', 'South', 'crew'),
       field('Work locations', 'Rim joist; Attic', 'places', ['Rim joist', 'Attic']),
@@ -99,7 +99,7 @@ export const pages: FrameworkPage[] = [
       street,
       { ...flow, told: true },
       shownDate,
-      ring,
+      rangeInWords,
       field('Work locations', 'Attic; Rim joist', 'places', ['Attic', 'Rim joist']),
       field('Zone', 'Zone 240', 'zone', 240),
       result,
@@ -116,7 +116,7 @@ export const pages: FrameworkPage[] = [
       street,
       flow,
       isoDate,
-      field('Range', 'B', 'range'),
+      field('Range', 'middle', 'range'),
       field('Work locations', 'Attic; Rim joist', 'places', ['Attic', 'Rim joist']),
       result,
       sealed,
@@ -131,7 +131,7 @@ export const pages: FrameworkPage[] = [
       street,
       { ...flow, told: true },
       shownDate,
-      field('Range', 'Ring B', 'range'),
+      field('Range', 'middle range', 'range'),
       field('Work locations', 'Attic; Rim joist', 'places', ['Attic', 'Rim joist']),
       result,
       sealed,
@@ -147,7 +147,7 @@ export const pages: FrameworkPage[] = [
       street,
       flow,
       field('Test date', '2/11/2026', 'date', '2026-02-11'),
-      ring,
+      rangeInWords,
       field('Result', 'Fail', 'result', 'fail'),
       sealed,
       fan,
@@ -178,7 +178,7 @@ export const pages: FrameworkPage[] = [
       { ...flow, holds: '1,445', told: true },
       field('Test date', '02/11/2026', 'date'),
       { ...field('Phone', '5550100442', 'phone', '(555) 010-0442'), told: true },
-      ring,
+      rangeInWords,
       field('Town', 'Town 37', 'town', '37'),
       sealed,
     ],
@@ -212,7 +212,7 @@ export const pages: FrameworkPage[] = [
     entry: 'aria/main.ts',
     follows: ['bm', 'by'],
     fields: [
-      field('Range', 'Ring B', 'range'),
+      field('Range', 'middle range', 'range'),
       field('Town', 'Larch Falls', 'town'),
       field('Crew', 'Crew 240', 'crew'),
       field('Work locations', 'Crawl space; Rim joist', 'places', ['Crawl space', 'Rim joist']),

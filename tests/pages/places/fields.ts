@@ -37,7 +37,7 @@ const inFrames: PageField[] = [
   volume,
   text('Test date', '2026-02-11', 'after date'),
   text('CFM50', '754', 'after cfm50'),
-  text('Range', 'B', 'after range'),
+  text('Range', 'middle', 'after range'),
   text('Result', 'Pass', 'result'),
 ]
 
@@ -62,8 +62,8 @@ export const placePages: PlacePage[] = [
     path: 'legends.html',
     fields: [
       ...sides('Date of test', ['C1. Before work', 'C2. After work']),
-      text('Range', 'A', 'before range', 'C1. Before work'),
-      text('Range', 'B', 'after range', 'C2. After work'),
+      text('Range', 'wide', 'before range', 'C1. Before work'),
+      text('Range', 'middle', 'after range', 'C2. After work'),
       ...['1', '2', '3'].flatMap((at) => [
         text(`Duct system ${at}`, `7${at}`, `duct ${at} flow`, 'CFM25, total'),
         text(`Duct system ${at}`, `62${at}`, `duct ${at} area`, 'Floor area served (sq ft)'),
@@ -100,7 +100,7 @@ export const placePages: PlacePage[] = [
       text('Test date', '2026-01-12', 'before date', 'Before work'),
       text('CFM50', '754', 'after cfm50', 'After work'),
       text('Test date', '2026-02-11', 'after date', 'After work'),
-      text('Range', 'B', 'after range', 'After work'),
+      text('Range', 'middle', 'after range', 'After work'),
     ],
   },
   {

@@ -74,7 +74,7 @@ customElements.define(
     () =>
       html`<sealed-field label="CFM50" key="after cfm50"></sealed-field>
         <open-field label="Test date" kind="date" key="after date"></open-field>
-        <sealed-field label="Range" options="open|A|B" key="after range"></sealed-field>`,
+        <sealed-field label="Range" options="wide|middle|narrow" key="after range"></sealed-field>`,
   ),
 )
 document.body.insertAdjacentHTML(

@@ -61,8 +61,8 @@ const App = Component({
       <mat-form-field>
         <mat-label>Range</mat-label>
         <mat-select formControlName="range">
-          <mat-option value="a">Ring A</mat-option>
-          <mat-option value="b">Ring B</mat-option>
+          <mat-option value="a">wide range</mat-option>
+          <mat-option value="b">middle range</mat-option>
         </mat-select>
       </mat-form-field>
       <span id="result">Result</span>

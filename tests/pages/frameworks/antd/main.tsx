@@ -28,8 +28,8 @@ function Page() {
       <Form.Item name="range" label="Range">
         <Select
           options={[
-            { value: 'a', label: 'Ring A' },
-            { value: 'b', label: 'Ring B' },
+            { value: 'a', label: 'wide range' },
+            { value: 'b', label: 'middle range' },
           ]}
         />
       </Form.Item>

@@ -61,7 +61,7 @@ function list(id: string, labels: string[], choose: (label: string) => void): HT
 
 by('range').addEventListener('click', () => {
   by('range').setAttribute('aria-expanded', 'true')
-  list('range-list', ['Ring A', 'Ring B', 'Ring C'], (label) => {
+  list('range-list', ['wide range', 'middle range', 'narrow range'], (label) => {
     by('range').setAttribute('aria-expanded', 'false')
     by('range').textContent = state['range'] = label
   })

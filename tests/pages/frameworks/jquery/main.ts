@@ -10,7 +10,7 @@ document.body.innerHTML = `
     <p><label for="date">Test date</label> <input id="date" placeholder="mm/dd/yyyy"></p>
     <p><label for="phone">Phone</label> <input id="phone"></p>
     <p><label for="range">Range</label>
-      <select id="range" style="width: 200px"><option value="">Select</option><option value="a">Ring A</option><option value="b">Ring B</option></select></p>
+      <select id="range" style="width: 200px"><option value="">Select</option><option value="a">wide range</option><option value="b">middle range</option></select></p>
     <p><label for="town">Town</label>
       <select id="town" style="width: 200px"><option value="">Select</option>${Array.from({ length: 40 }, (_, at) => `<option value="${at + 1}">Town ${at + 1}</option>`).join('')}</select></p>
     <p><label><input type="checkbox" id="sealed"> Attic sealed</label></p>

@@ -58,8 +58,8 @@ function Page() {
         <FormControl>
           <InputLabel id="range-label">Range</InputLabel>
           <Select labelId="range-label" label="Range" value={range} onChange={(event) => setRange(event.target.value)}>
-            <MenuItem value="a">Ring A</MenuItem>
-            <MenuItem value="b">Ring B</MenuItem>
+            <MenuItem value="a">wide range</MenuItem>
+            <MenuItem value="b">middle range</MenuItem>
           </Select>
         </FormControl>
         <Autocomplete

@@ -43,13 +43,13 @@ createApp({
     Textarea,
     ToggleSwitch,
   },
-  setup: () => ({ state, rings: ['Ring A', 'Ring B'] }),
+  setup: () => ({ state, ranges: ['wide range', 'middle range'] }),
   template: `
     <form style="display: grid; gap: 1rem; width: 400px; padding: 1rem">
       <div><label for="street">Street address</label> <InputText id="street" v-model="state.street" /></div>
       <div><label for="flow">CFM50</label> <InputNumber inputId="flow" v-model="state.flow" :maxFractionDigits="1" /></div>
       <div><label for="date">Test date</label> <DatePicker inputId="date" v-model="state.date" dateFormat="mm/dd/yy" /></div>
-      <div><label for="range">Range</label> <Select inputId="range" labelId="range" v-model="state.range" :options="rings" placeholder="Choose" /></div>
+      <div><label for="range">Range</label> <Select inputId="range" labelId="range" v-model="state.range" :options="ranges" placeholder="Choose" /></div>
       <div><label for="places">Work locations</label> <MultiSelect inputId="places" v-model="state.places" :options="['Attic', 'Crawl space', 'Rim joist']" /></div>
       <fieldset><legend>Result</legend>
         <RadioButton v-model="state.result" inputId="pass" name="result" value="Pass" /><label for="pass">Pass</label>

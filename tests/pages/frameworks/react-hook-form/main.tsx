@@ -20,8 +20,8 @@ function Page() {
         Range{' '}
         <select {...register('range')}>
           <option value="">Select</option>
-          <option value="a">A</option>
-          <option value="b">B</option>
+          <option value="a">wide</option>
+          <option value="b">middle</option>
         </select>
       </label>
       <label>

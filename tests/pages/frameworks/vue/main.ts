@@ -22,7 +22,7 @@ createApp({
       <label>Street address <input v-model.trim="state.street"></label>
       <label>CFM50 <input type="number" v-model.number="state.flow"></label>
       <label>Test date <input type="date" v-model.lazy="state.date"></label>
-      <label>Range <select v-model="state.range"><option value="">Select</option><option>A</option><option>B</option></select></label>
+      <label>Range <select v-model="state.range"><option value="">Select</option><option>wide</option><option>middle</option></select></label>
       <label>Work locations <select multiple v-model="state.places"><option>Attic</option><option>Crawl space</option><option>Rim joist</option></select></label>
       <fieldset><legend>Result</legend>
         <label><input type="radio" v-model="state.result" value="Pass"> Pass</label>
