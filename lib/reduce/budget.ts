@@ -58,13 +58,18 @@ export function coverage(freedom: number | undefined): number {
  * @example combined([{ part: 'device', u: 0.025, common: 'range' }]).half // 0.05
  */
 export function combined(all: readonly Part[]): Uncertainty {
-  const largest = Math.max(leastPart, ...all.map(({ u }) => u))
+  let largest = leastPart
+  for (const { u } of all) largest = Math.max(largest, u)
   const parts = all.filter(({ u }) => u > rounding * largest)
-  const standard = quadrature(...parts.map(({ u }) => u))
-  const counted = parts.filter(({ freedom }) => freedom !== undefined)
-  const known = counted.reduce((sum, { u }) => sum + u * u, 0)
+  let [variance, known, own] = [0, 0, Infinity]
+  for (const { u, freedom } of parts) {
+    variance += u * u
+    if (freedom === undefined) continue
+    known += u * u
+    own = Math.min(own, freedom)
+  }
+  const standard = Math.sqrt(variance)
   if (known === 0) return { half: 2 * standard, standard, parts }
-  const own = Math.min(...counted.map(({ freedom }) => freedom!))
   const effective = Math.max(1, Math.floor(own * (standard ** 2 / known) ** 2 * (1 + rounding)))
   if (effective > mostFreedom) return { half: 2 * standard, standard, parts }
   return { half: coverage(effective) * standard, standard, freedom: effective, parts }

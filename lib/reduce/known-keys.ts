@@ -85,24 +85,24 @@ function nearest(key: string, known: readonly string[]): string {
  */
 export function unknownKeys(input: unknown, schema: $ZodType, root: $ZodType = schema): SheetIssue[] {
   const issues: SheetIssue[] = []
-  const look = (value: unknown, at: $ZodType, above: Path): void => {
+  const path: Path = []
+  const look = (value: unknown, at: $ZodType): void => {
+    // Numbers and words hold no keys.
     if (typeof value !== 'object' || value === null) return
     const { each, shape } = knownOf(at)
     const list = Array.isArray(value)
-    for (const key in value) {
-      if (!Object.hasOwn(value, key)) continue
-      const below = (value as Record<string, unknown>)[key]
-      // Numbers and words hold no keys.
-      const leaf = typeof below !== 'object' || below === null
-      if (each) {
-        if (!leaf) look(below, each, [...above, list ? Number(key) : key])
-      } else if (!list && below !== undefined) {
-        if (!Object.hasOwn(shape, key)) issues.push(...unknown(key, above, shape, root))
-        else if (!leaf) look(below, shape[key]!, [...above, key])
-      }
+    for (const key of list ? value.keys() : Object.keys(value)) {
+      const below = (value as Record<string | number, unknown>)[key]
+      if (below === undefined) continue
+      const known = each ?? (Object.hasOwn(shape, key) ? shape[key] : undefined)
+      if (known) {
+        path.push(key)
+        look(below, known)
+        path.pop()
+      } else if (!list) issues.push(...unknown(key as string, path, shape, root))
     }
   }
-  look(input, schema, [])
+  look(input, schema)
   return issues
 }
 

@@ -29,8 +29,12 @@ function givenOf({ building, duct, weatherShieldingFactor }: Sheet, leak: Leak):
   }
 }
 
-/** The parts of a note that hold for every figure of a sheet. */
-type Notes = (string | undefined)[]
+/** Parts of a note that are there, in one text. */
+const together = (...parts: (string | undefined)[]): string => {
+  let text = ''
+  for (const part of parts) if (part) text += text === '' ? part : ` ${part}`
+  return text
+}
 
 function airNote(typed: Sheet['air'], found: Readings['air']): string | undefined {
   if (!typed) return say`Temperatures not given: no air correction.`
@@ -58,15 +62,16 @@ function limitsNote(of: Uncertainty, leak: Leak, budget: readonly BudgetPart[]):
     of.freedom === undefined
       ? say`coverage factor 2`
       : say`coverage factor ${short(coverage(of.freedom), 3)}, ${of.freedom} degrees of freedom`
-  return [say`Limits, by share of the variance: ${named.join(', ')}; ${factor}.`, calm].filter(Boolean).join(' ')
+  return together(say`Limits, by share of the variance: ${named.join(', ')}; ${factor}.`, calm)
 }
 
-function notesOf(sheet: Sheet, readings: Readings, leak: Leak): Notes {
-  return [
+/** The part of a note that holds for every figure of a sheet. */
+function noteOfAll(sheet: Sheet, readings: Readings, leak: Leak): string {
+  return together(
     usedPoints(sheet, readings, leak),
     leak.factor === 1 ? undefined : say`Multiplied by the one-point factor of ${leak.factor}.`,
     airNote(sheet.air, readings.air),
-  ]
+  )
 }
 
 /** Computes figures, each once, and keeps which ones each was computed from. */
@@ -143,7 +148,7 @@ class Limits {
   }
 }
 
-function valueOf(figure: Figure, computed: Computed, all: Limits, leak: Leak, notes: Notes): FigureValue {
+function valueOf(figure: Figure, computed: Computed, all: Limits, leak: Leak, common: string): FigureValue {
   const { value, unit, low, high, note } = computed
   const known = all.get(computed)
   const of = known?.of
@@ -156,7 +161,7 @@ function valueOf(figure: Figure, computed: Computed, all: Limits, leak: Leak, no
   if (of?.freedom !== undefined) found.freedom = of.freedom
   if (of && leak.factor !== 1 && figure.rests === undefined) found.factor = leak.factor
   if (known && known.budget.length > 0) found.budget = known.budget
-  const text = [note, ...(figure.rests ? [] : notes), known?.note].filter(Boolean).join(' ')
+  const text = together(note, figure.rests ? '' : common, known?.note)
   if (text) found.note = text
   return found
 }
@@ -246,10 +251,10 @@ export function reduceSheet(sheet: Sheet, options: ReduceOptions = {}): Report {
   const { readings, leak } = takeApart(sheet, options)
   const all = new Figures(sheet, leak)
   const list = figures.filter((figure) => all.allows(figure))
-  const notes = notesOf(sheet, readings, leak)
+  const common = noteOfAll(sheet, readings, leak)
   const limits = new Limits(sheet, leak)
   const values: Report['figures'] = {}
-  for (const figure of list) values[figure.id] = valueOf(figure, all.get(figure), limits, leak, notes)
+  for (const figure of list) values[figure.id] = valueOf(figure, all.get(figure), limits, leak, common)
   const context = { sheet, readings, leak, figures: values }
   let working: Step[] | undefined
   return {

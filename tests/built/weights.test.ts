@@ -28,23 +28,25 @@ describe('what the build weighs, gzip', () => {
     expect(packed(read('chrome-mv3/frame.js'))).toBeLessThanOrEqual(23_500)
   })
 
-  it('engine with everything it imports: at most 43.5 kB', () => {
+  // Rose by 0.05 kB: numbers are written, and unknown keys looked for, in half the time.
+  it('engine with everything it imports: at most 43.55 kB', () => {
     const engine = read('package/engine.js')
     expect(engine, 'engine.js must be whole in one file').not.toMatch(/\bfrom\s*["']/)
-    expect(packed(engine)).toBeLessThanOrEqual(43_500)
+    expect(packed(engine)).toBeLessThanOrEqual(43_550)
   })
 
   // Rose by 1.1 kB with keys that lead through the figures, targets of 44 px on touch screens, and two-point tests; by 0.15 kB
-  // with units upright in every formula, and limits of other systems of units left out of the list.
-  it('one file of engine and widget for a script tag: at most 73.25 kB', () => {
+  // with units upright in every formula, and limits of other systems of units left out of the list; by 0.1 kB
+  // with the engine's faster numbers.
+  it('one file of engine and widget for a script tag: at most 73.35 kB', () => {
     const widget = read('package/gapsum-widget.js')
     expect(widget, 'gapsum-widget.js must be whole in one file').not.toMatch(/\b(?:from|import)\s*\(?["']/)
-    expect(packed(widget)).toBeLessThanOrEqual(73_250)
+    expect(packed(widget)).toBeLessThanOrEqual(73_350)
   })
 
   // The widget rose by 0.2 kB: a job may say which floor area a duct system serves, and as above.
-  it('the same with Spanish words: at most 46.5 and 77.2 kB', () => {
+  it('the same with Spanish words: at most 46.5 and 77.3 kB', () => {
     expect(packed(read('package/engine.es.js'))).toBeLessThanOrEqual(46_500)
-    expect(packed(read('package/gapsum-widget.es.js'))).toBeLessThanOrEqual(77_200)
+    expect(packed(read('package/gapsum-widget.es.js'))).toBeLessThanOrEqual(77_300)
   })
 })
