@@ -3,19 +3,31 @@ import browser from 'webextension-polyfill'
 import { addNote } from '../../book/notes.ts'
 import type { Entry } from '../../book/schema.ts'
 import { TextField } from './field.tsx'
+import { keepForm, textsOver } from './form-draft.ts'
 import { Said, useSaid } from './said.tsx'
 import { say } from '../../words/say.ts'
 
+const blank = { reason: '', text: '' }
+
+export const correctionOf = ({ hash }: Entry): string => `correction of ${hash}`
+
 interface Props {
   entry: Entry
+  /** What was typed before and is not added yet. */
+  begun: object | undefined
   onDone: (said: string) => void
   onLeave: () => void
 }
 
 /** Says what is wrong in an entry, why, and what is right; the old entry stays. */
-export function CorrectionForm({ entry, onDone, onLeave }: Props) {
-  const [reason, setReason] = useState('')
-  const [text, setText] = useState('')
+export function CorrectionForm({ entry, begun, onDone, onLeave }: Props) {
+  const [typed, setTyped] = useState(() => textsOver(blank, begun))
+  const { reason, text } = typed
+  const type = (patch: Partial<typeof blank>) => {
+    const now = { ...typed, ...patch }
+    setTyped(now)
+    keepForm(correctionOf(entry), now)
+  }
   const { said, once } = useSaid()
 
   const add = () =>
@@ -39,8 +51,13 @@ export function CorrectionForm({ entry, onDone, onLeave }: Props) {
       }}
     >
       <div class="fields">
-        <TextField label={say`What is wrong, and why`} wide value={reason} onInput={setReason} />
-        <TextField label={say`What is right`} wide value={text} onInput={setText} />
+        <TextField
+          label={say`What is wrong, and why`}
+          wide
+          value={reason}
+          onInput={(words) => type({ reason: words })}
+        />
+        <TextField label={say`What is right`} wide value={text} onInput={(words) => type({ text: words })} />
       </div>
       <div class="acts">
         <button type="submit" class="b low first">

@@ -1,10 +1,11 @@
-import { useState } from 'preact/hooks'
+import { useEffect, useState } from 'preact/hooks'
 import browser from 'webextension-polyfill'
 import { acceptedTypes, attach } from '../../book/attachments.ts'
 import { notesOf } from '../../book/notes.ts'
 import type { FillEntry } from '../../book/schema.ts'
-import { CorrectionForm } from './correction-form.tsx'
-import { FollowUpForm } from './follow-up-form.tsx'
+import { CorrectionForm, correctionOf } from './correction-form.tsx'
+import { FollowUpForm, followUpOf } from './follow-up-form.tsx'
+import { dropForm, readForm } from './form-draft.ts'
 import { NoteSays } from './note-detail.tsx'
 import { kindWords } from './note-words.ts'
 import { hashOf } from './route.ts'
@@ -13,10 +14,44 @@ import { useLive } from './use-live.ts'
 import { dayAndYear, time } from './wording.ts'
 import { say } from '../../words/say.ts'
 
+const keptAs = { 'follow-up': followUpOf, correction: correctionOf } as const
+type Form = keyof typeof keptAs
+
+/** The form that is open about an entry. One that was typed in and neither sent off nor left opens by itself. */
+function useForms(entry: FillEntry) {
+  const [state, setState] = useState<{ of: string; form: Form | ''; begun?: object | undefined }>()
+  const now = state?.of === entry.hash ? state : undefined
+
+  useEffect(() => {
+    let gone = false
+    const look = async () => {
+      for (const form of ['follow-up', 'correction'] as const) {
+        const begun = await readForm(keptAs[form](entry))
+        // Somebody may have opened one meanwhile.
+        if (begun && !gone) return setState((was) => (was?.of === entry.hash ? was : { of: entry.hash, form, begun }))
+      }
+    }
+    void look()
+    return () => {
+      gone = true
+    }
+  }, [entry.hash])
+
+  return {
+    form: now?.form ?? '',
+    begun: now?.begun,
+    open: (form: Form) => setState({ of: entry.hash, form }),
+    close: () => {
+      if (now?.form) dropForm(keptAs[now.form](entry))
+      setState({ of: entry.hash, form: '' })
+    },
+  } as const
+}
+
 /** What came after a fill: notes about it, and the ways to add one. */
 export function EntryNotes({ entry }: { entry: FillEntry }) {
   const notes = useLive(() => notesOf(entry), ['entries'], entry.hash)
-  const [form, setForm] = useState<'' | 'follow-up' | 'correction'>('')
+  const { form, begun, open, close } = useForms(entry)
   const { said, tell, run } = useSaid()
 
   const attachFiles = (input: HTMLInputElement) => {
@@ -34,7 +69,7 @@ export function EntryNotes({ entry }: { entry: FillEntry }) {
     )
   }
   const done = (text: string) => {
-    setForm('')
+    close()
     tell(text)
   }
 
@@ -55,16 +90,20 @@ export function EntryNotes({ entry }: { entry: FillEntry }) {
           </li>
         ))}
       </ol>
-      {form === 'follow-up' && <FollowUpForm entry={entry} onDone={done} onLeave={() => setForm('')} />}
-      {form === 'correction' && <CorrectionForm entry={entry} onDone={done} onLeave={() => setForm('')} />}
+      {form === 'follow-up' && (
+        <FollowUpForm key={entry.hash} entry={entry} begun={begun} onDone={done} onLeave={close} />
+      )}
+      {form === 'correction' && (
+        <CorrectionForm key={entry.hash} entry={entry} begun={begun} onDone={done} onLeave={close} />
+      )}
       {form === '' && (
         <div class="acts">
           {entry.kind === 'fill' && (
-            <button type="button" class="b low" onClick={() => setForm('follow-up')}>
+            <button type="button" class="b low" onClick={() => open('follow-up')}>
               {say`Note what became of it`}
             </button>
           )}
-          <button type="button" class="b low" onClick={() => setForm('correction')}>
+          <button type="button" class="b low" onClick={() => open('correction')}>
             {say`Correct it`}
           </button>
           <label class="b low file">

@@ -3,26 +3,37 @@ import browser from 'webextension-polyfill'
 import { addNote } from '../../book/notes.ts'
 import { statuses, type FillEntry, type Status } from '../../book/entry-schema.ts'
 import { ChoiceField, TextField } from './field.tsx'
+import { keepForm, textsOver } from './form-draft.ts'
 import { Said, useSaid } from './said.tsx'
 import { statusWords } from './status-words.tsx'
 import { say } from '../../words/say.ts'
 
 const blank = { reason: '', confirmation: '', due: '', keepUntil: '', resubmittedAs: '', text: '' }
 
+export const followUpOf = ({ hash }: FillEntry): string => `follow-up of ${hash}`
+
 interface Props {
   entry: FillEntry
+  /** What was typed before and is not added yet. */
+  begun: object | undefined
   onDone: (said: string) => void
   onLeave: () => void
 }
 
 /** What became of a submission: a new entry about the old one. */
-export function FollowUpForm({ entry, onDone, onLeave }: Props) {
-  const [status, setStatus] = useState<Status>('submitted')
-  const [typed, setTyped] = useState(blank)
+export function FollowUpForm({ entry, begun, onDone, onLeave }: Props) {
+  const [all, setAll] = useState(() => textsOver({ ...blank, status: 'submitted' as string }, begun))
+  const { status: chosen, ...typed } = all
+  const status: Status = statuses.find((one) => one === chosen) ?? 'submitted'
+  const type = (patch: Partial<typeof all>) => {
+    const now = { ...all, ...patch }
+    setAll(now)
+    keepForm(followUpOf(entry), now)
+  }
   const { said, once } = useSaid()
   const field = (name: keyof typeof blank) => ({
     value: typed[name],
-    onInput: (value: string) => setTyped({ ...typed, [name]: value }),
+    onInput: (value: string) => type({ [name]: value }),
   })
 
   const add = () =>
@@ -61,7 +72,7 @@ export function FollowUpForm({ entry, onDone, onLeave }: Props) {
           label={say`What became of it`}
           value={status}
           options={statuses.map((one) => [one, statusWords[one]] as const)}
-          onPick={setStatus}
+          onPick={(picked) => type({ status: picked })}
         />
         <TextField label={say`Confirmation number`} {...field('confirmation')} />
         {status === 'rejected' && <TextField label={say`Reason of the rejection`} wide {...field('reason')} />}

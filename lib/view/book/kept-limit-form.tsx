@@ -83,16 +83,22 @@ interface Props {
   begin: KeptLimit
   /** Names of the sets there are. */
   sets: readonly string[]
+  /** Called at each change. */
+  onType: (limit: KeptLimit) => void
   onKeep: (limit: KeptLimit) => void
   onLeave: () => void
 }
 
 /** A limit of the owner's own: its number, where it stands and what it is written for. */
-export function KeptLimitForm({ begin, sets, onKeep, onLeave }: Props) {
+export function KeptLimitForm({ begin, sets, onType, onKeep, onLeave }: Props) {
   const [draft, setDraft] = useState(begin)
   const listId = useId()
   const terms = draft.terms ?? {}
-  const set = (patch: Partial<KeptLimit>) => setDraft({ ...draft, ...patch })
+  const set = (patch: Partial<KeptLimit>) => {
+    const now = { ...draft, ...patch }
+    setDraft(now)
+    onType(now)
+  }
   /** A term that says nothing is left out. */
   const setTerm = (patch: LimitTerms, says: boolean) => {
     const rest = Object.fromEntries(Object.entries(terms).filter(([key]) => !Object.hasOwn(patch, key)))

@@ -1,15 +1,17 @@
-import { useState } from 'preact/hooks'
+import { useEffect, useState } from 'preact/hooks'
 import { fileParts } from '../../book/json.ts'
 import { deleteLimit, restoreLimit, saveLimit } from '../../book/limits.ts'
 import { fromOffice } from '../../book/office.ts'
 import { setFrom } from '../../job/kept-limit.ts'
-import type { KeptLimit } from '../../job/schema.ts'
+import { keptLimitSchema, type KeptLimit } from '../../job/schema.ts'
+import { sound } from '../../book/sound.ts'
 import { writesComma } from '../../units/comma.ts'
 import { readNumber } from '../../units/read.ts'
 import { symbol } from '../../units/symbol.ts'
 import { DamagedKept } from './damaged-kept.tsx'
 import { download, jsonType } from './download.ts'
 import { fileName } from './file-name.ts'
+import { dropForm, keepForm, readForm } from './form-draft.ts'
 import { KeptLimitForm, blankLimit, figureWords } from './kept-limit-form.tsx'
 import { Said, useSaid } from './said.tsx'
 import { SetForm } from './set-form.tsx'
@@ -17,12 +19,28 @@ import { scopeWords } from './scope-words.ts'
 import { asRead } from '../in-locale.ts'
 import { say } from '../../words/say.ts'
 
+/** Under which name a limit that is typed is kept until it is sent off. */
+const limitForm = 'limit'
+
 /** Limits of the owner's own: from a permit, a program's paper, a local amendment. */
 export function KeptLimits({ limits }: { limits: readonly KeptLimit[] }) {
   // The form that is open: a limit to be typed or changed, or a set to be begun.
   const [draft, setDraft] = useState<KeptLimit | 'set'>()
   const { said, tell, run, once } = useSaid()
   const own = limits.filter(({ id }) => !fromOffice(id))
+
+  useEffect(() => {
+    const look = async () => {
+      const begun = sound(keptLimitSchema, await readForm(limitForm))
+      // Somebody may have opened a form meanwhile.
+      if (begun) setDraft((now) => now ?? begun)
+    }
+    void look()
+  }, [])
+  const close = () => {
+    dropForm(limitForm)
+    setDraft(undefined)
+  }
   const sets = [...new Set(limits.map(({ set }) => set ?? ''))].toSorted((a, b) => a.localeCompare(b))
 
   const copy = (limit: KeptLimit) =>
@@ -31,16 +49,13 @@ export function KeptLimits({ limits }: { limits: readonly KeptLimit[] }) {
       () => tell(say`${limit.name} was copied to your own.`),
     )
   const keep = (limit: KeptLimit) =>
-    once(
-      async () => {
-        const value = readNumber(limit.value, writesComma() ? 'both' : undefined)
-        if (!limit.name.trim()) throw new Error(say`type a name by which you know the limit.`)
-        if (typeof value !== 'number' && value.code === 'two ways') throw new Error(value.message)
-        if (typeof value !== 'number' || value <= 0) throw new Error(say`type a number above zero as the limit.`)
-        await saveLimit({ ...limit, name: limit.name.trim(), set: limit.set?.trim() ?? '' })
-      },
-      () => setDraft(undefined),
-    )
+    once(async () => {
+      const value = readNumber(limit.value, writesComma() ? 'both' : undefined)
+      if (!limit.name.trim()) throw new Error(say`type a name by which you know the limit.`)
+      if (typeof value !== 'number' && value.code === 'two ways') throw new Error(value.message)
+      if (typeof value !== 'number' || value <= 0) throw new Error(say`type a number above zero as the limit.`)
+      await saveLimit({ ...limit, name: limit.name.trim(), set: limit.set?.trim() ?? '' })
+    }, close)
   const begin = (edition: string, set: string) =>
     once(
       async () => {
@@ -114,8 +129,9 @@ export function KeptLimits({ limits }: { limits: readonly KeptLimit[] }) {
           key={draft.id}
           begin={draft}
           sets={sets.filter(Boolean)}
+          onType={(limit) => keepForm(limitForm, limit)}
           onKeep={keep}
-          onLeave={() => setDraft(undefined)}
+          onLeave={close}
         />
       ) : (
         <div class="acts">
