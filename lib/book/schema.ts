@@ -2,7 +2,7 @@
 import * as z from 'zod/mini'
 import { partsSchema } from '../form/schema.ts'
 import { basisSchema } from './basis-schema.ts'
-import { jobSchema, testerSchema, typedUnitsSchema } from '../job/schema.ts'
+import { jobSchema, testerSchema, testSchema, typedSheetSchema, typedUnitsSchema } from '../job/schema.ts'
 
 export const pageSchema = z.object({
   origin: z.string(),
@@ -67,6 +67,19 @@ export const settingsSchema = z.object({
   tester: testerSchema,
   /** Units of a new job. */
   units: typedUnitsSchema,
+  /** How the first test of a new job is set up, as far as it is set; `limit`: an id, of a kept limit behind `kept:`. */
+  firstTest: z.optional(
+    z.partial(
+      z.object({
+        procedure: typedSheetSchema.shape.procedure,
+        stage: testSchema.shape.stage,
+        limit: testSchema.shape.limit,
+        device: typedSheetSchema.shape.device,
+        pressurePercent: typedSheetSchema.shape.pressurePercent,
+        flowPercent: typedSheetSchema.shape.flowPercent,
+      }),
+    ),
+  ),
   /** What the calculator shows when it opens; empty when nothing was opened yet. */
   current: z.object({ job: z.string(), test: z.string() }),
   onboarded: z.boolean(),

@@ -145,6 +145,26 @@ test('leaves at least half of a small sidebar beside its bars, whatever is told 
   }
 })
 
+test('begins a new job with the set-up that is kept in Settings', async () => {
+  const book = await session.openPage('/book.html#settings')
+  await book.choose('Procedure', 'ASTM E779')
+  await book.choose('Stage', 'final')
+  await book.choose('Limit', /IECC 2021, house, any path/)
+  await book.type('textbox', 'Uncertainty of flow, %', '3')
+  await book.page.reload()
+  await book.wait(/Set-up of a new job/)
+  const view = await session.openPage('/popup.html')
+  await view.click('button', 'Start a job')
+  expect(await view.wait(/Enclosure, ASTM E779, depressurize/)).toMatch(/Before the first reading/)
+  await view.page.click('#setup > summary')
+  await view.page.waitForSelector('#limit')
+  expect(
+    await view.page.$$eval('#setup select, #setup input', (all) =>
+      all.map((one) => one.value).filter((value) => ['final', '3', 'iecc-2021-air-changes'].includes(value)),
+    ),
+  ).toEqual(['final', 'iecc-2021-air-changes', '3'])
+})
+
 test('keeps the focus in the window after a press, with the set-up open', async () => {
   const view = await session.openPage('/popup.html')
   await view.page.setViewport({ width: 420, height: 600 })

@@ -5,6 +5,7 @@ import { Cautions } from '../calculator/cautions.tsx'
 import { About } from './about.tsx'
 import { BackupPanel } from './backup-panel.tsx'
 import { ChoiceField, TextField, Trouble } from './field.tsx'
+import { FirstTestPanel } from './first-test-panel.tsx'
 import { FramesPanel } from './frames-panel.tsx'
 import { HpxmlPanel } from './hpxml-panel.tsx'
 import { ImportPanel } from './import-panel.tsx'
@@ -114,6 +115,10 @@ export function SettingsSection() {
           />
         </div>
       </section>
+      <FirstTestPanel
+        set={settings.firstTest ?? {}}
+        onSet={(patch) => run(() => change((now) => ({ firstTest: { ...now.firstTest, ...patch } })))}
+      />
       <section class="group">
         <h2>{say`Look`}</h2>
         {fixed.theme && <p class="q">{say`From your office.`}</p>}
