@@ -58,6 +58,8 @@ export interface PlanSeen {
   changed: boolean
   /** The last press did not count: something lay over the dock. */
   covered: boolean
+  /** The last press did not count: it was meant for a plan before this one. */
+  outdated: boolean
 }
 
 export interface ReceiptSeen {

@@ -75,6 +75,7 @@ export const toDock: { [T in ToDock['type']]: Shape } = {
     problem: 's',
     changed: 'b',
     covered: 'b',
+    outdated: 'b',
   },
   filling: { view: 'n', total: 'n' },
   line: { line: receiptLine },

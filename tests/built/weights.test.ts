@@ -10,8 +10,9 @@ describe('what the build weighs, gzip', () => {
     expect(total).toBeLessThanOrEqual(60_000)
   })
 
-  it('what maps and fills a page: at most 35.1 kB', () => {
-    expect(packed(read('chrome-mv3/helper.js'))).toBeLessThanOrEqual(35_100)
+  // Rose by 0.05 kB with the answer to a press that was meant for the plan before.
+  it('what maps and fills a page: at most 35.15 kB', () => {
+    expect(packed(read('chrome-mv3/helper.js'))).toBeLessThanOrEqual(35_150)
   })
 
   it('what joins it where a form map names controls drawn by the page: at most 14 kB', () => {

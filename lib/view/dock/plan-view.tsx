@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks'
+import { useRef, useState } from 'preact/hooks'
 import type { PlanSeen } from '../../dock-messages.ts'
 import { Icon } from '../icons.tsx'
 import { CopyList } from './copy-list.tsx'
@@ -18,10 +18,14 @@ export function PlanView({ plan }: { plan: PlanSeen }) {
   const left = new Set(plan.left)
   const fillable = lines.filter((line) => canBeFilled(line) && !left.has(line.binding))
 
+  /** The plan that stood there when the pointer went down; the next one may come before it goes up. */
+  const aimed = useRef(plan.number)
   const confirm = async (event: MouseEvent) => {
     if (!event.isTrusted) return
+    // Keys count no clicks.
+    const number = event.detail > 0 ? aimed.current : plan.number
     const now = await seen()
-    tell({ type: 'fill', number: plan.number, ...(now !== undefined && { seen: now }) })
+    tell({ type: 'fill', number, ...(now !== undefined && { seen: now }) })
   }
 
   const count = fillable.length === 1 ? say`1 control` : say`${fillable.length} controls`
@@ -41,7 +45,13 @@ export function PlanView({ plan }: { plan: PlanSeen }) {
       onEscape={close}
       footer={
         <>
-          <button type="button" class="b first" disabled={noting || fillable.length === 0} onClick={confirm}>
+          <button
+            type="button"
+            class="b first"
+            disabled={noting || fillable.length === 0}
+            onPointerDown={() => (aimed.current = plan.number)}
+            onClick={confirm}
+          >
             {undo ? say`Put back ${count}` : say`Fill ${count}`}
           </button>
           <button type="button" class="b" aria-pressed={copying} onClick={() => setCopying(!copying)}>
@@ -74,6 +84,11 @@ export function PlanView({ plan }: { plan: PlanSeen }) {
       {plan.covered && (
         <p class="note bad" role="alert">
           {say`Something of the page lay over this window, so the press did not count. Nothing was typed. Look through the plan, then confirm again.`}
+        </p>
+      )}
+      {plan.outdated && (
+        <p class="note bad" role="alert">
+          {say`This plan came while you pressed, so the press did not count. Nothing was typed. Look through the plan, then confirm again.`}
         </p>
       )}
       {plan.changed && (

@@ -39,7 +39,7 @@ export function planPart({ material, map }: Extract<Task, { type: 'plan' }>, sta
   let running: { total: number; stop: AbortController; lines: Map<string, Filled['lines'][number]> } | undefined
   let view = stage.view()
   let more = false
-  let [noting, changed, covered, problem] = [false, false, false, '']
+  let [noting, changed, covered, outdated, problem] = [false, false, false, false, '']
 
   /** The plan as it is now, with the person's answers to "which of these". */
   const planned = (): Plan => {
@@ -84,6 +84,7 @@ export function planPart({ material, map }: Extract<Task, { type: 'plan' }>, sta
       problem,
       changed,
       covered,
+      outdated,
     })
   }
   const elementsOf = (binding: string) => (plan.targets.get(binding) ?? plan.candidates.get(binding)?.[0])?.elements
@@ -161,7 +162,7 @@ export function planPart({ material, map }: Extract<Task, { type: 'plan' }>, sta
     left = new Set()
     pointed = undefined
     problem = ''
-    changed = covered = false
+    changed = covered = outdated = false
     view = stage.view()
     plan = compute()
     number = ++numbers
@@ -171,8 +172,10 @@ export function planPart({ material, map }: Extract<Task, { type: 'plan' }>, sta
   }
 
   const fill = async (pressed: Extract<FromDock, { type: 'fill' }>) => {
-    // A second press before the book has answered the first, or one for a plan that is shown no more.
-    if (running || noting || last || pressed.number !== number) return
+    // A second press before the book has answered the first.
+    if (running || noting || last) return
+    outdated = pressed.number !== number
+    if (outdated) return tellPlan()
     // Where the browser does not say whether the dock is seen, it is looked for from here.
     covered = pressed.seen === false || stage.covered(pressed.seen === undefined ? survey(document).roots : [])
     if (covered) {
