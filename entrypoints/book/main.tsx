@@ -8,6 +8,7 @@ import '../../lib/view/book/book.css'
 import '../../lib/view/book/entries.css'
 import '../../lib/view/book/notes.css'
 import '../../lib/view/book/forms.css'
+import { keepFocus } from '../../lib/view/keep-focus.ts'
 import { Book } from '../../lib/view/book/book.tsx'
 import { afterList } from '../../lib/view/book/after-list.ts'
 import { answerWhere, closeAbandoned } from '../../lib/view/book/open.ts'
@@ -16,6 +17,7 @@ import { say } from '../../lib/words/say.ts'
 // Opened while the page is drawn, not after.
 database().catch((error: unknown) => console.error('The book could not be opened.', error))
 document.documentElement.lang = say`en`
+keepFocus()
 render(<Book />, document.getElementById('root')!)
 
 answerWhere()

@@ -155,7 +155,7 @@ test('begins a new job with the set-up that is kept in Settings', async () => {
   await book.wait(/Set-up of a new job/)
   const view = await session.openPage('/popup.html')
   await view.click('button', 'Start a job')
-  expect(await view.wait(/Enclosure, ASTM E779, depressurize/)).toMatch(/Before the first reading/)
+  expect(await view.wait(/ASTM E779, depressurize[\s\S]*Before the first reading/)).toMatch(/Enclosure/)
   await view.page.click('#setup > summary')
   await view.page.waitForSelector('#limit')
   expect(

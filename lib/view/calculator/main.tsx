@@ -4,8 +4,10 @@ import '../figure/figure.css'
 import './calculator.css'
 import './cells.css'
 import { Calculator } from './calculator.tsx'
+import { keepFocus } from '../keep-focus.ts'
 import { speak } from './speak.ts'
 
 const root = document.getElementById('root')!
 speak(document)
+keepFocus()
 render(<Calculator {...(root.dataset.beside === undefined ? { onSent: () => close() } : { beside: true })} />, root)

@@ -73,6 +73,7 @@ export function Readings({ brought, used, mean, unfinished }: Props) {
 
   return (
     <Section id="readings" title={say`Readings`} summary={readingsSummary(typed, mean)} end={end}>
+      {sheet.subject === 'ducts' && <AreaCell />}
       <ReadingsTable
         sheet={sheet}
         units={units}
@@ -96,7 +97,7 @@ export function Readings({ brought, used, mean, unfinished }: Props) {
         </p>
       )}
       {told && <Finding id="found-paste" text={told} />}
-      {sheet.subject === 'enclosure' ? <VolumeCell /> : <AreaCell />}
+      {sheet.subject === 'enclosure' && <VolumeCell />}
     </Section>
   )
 }
