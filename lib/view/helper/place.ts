@@ -13,8 +13,6 @@ export interface Place {
   resize: (wanted: Pick<Extract<FromDock, { type: 'place' }>, 'height' | 'wide' | 'side'>) => void
 }
 
-/** The dock's own sizes, in the reader's own font size; the page's must not scale it. */
-const edge = 'calc(0.75*var(--rem))'
 const frameCss = `:host{all:initial!important}
 .dock{display:block;position:fixed;border:0;margin:0;padding:0;visibility:hidden;z-index:1;color-scheme:light dark;background:Canvas;
 box-shadow:0 1px 2px rgb(27 25 30/.1),0 8px 28px rgb(27 25 30/.16)}`
@@ -35,7 +33,10 @@ export function place(css: string, address: string, signal: AbortSignal): Place 
   frame.src = address
   root.append(style, layer, frame)
   document.documentElement.append(host)
-  const rem = getComputedStyle(host).fontSize
+  // The dock's sizes go by the reader's own font size; the page's must not scale it. They are written as plain numbers:
+  // a page may say of any custom property what it can hold.
+  const rem = Number.parseFloat(getComputedStyle(host).fontSize)
+  const px = (share: number) => `${share * rem}px`
 
   let wanted: Parameters<Place['resize']>[0] | undefined
   let put = ''
@@ -43,17 +44,13 @@ export function place(css: string, address: string, signal: AbortSignal): Place 
     if (!wanted) return
     const sheet = innerWidth <= sheetBelow
     const { wide, side } = wanted
-    const most = sheet
-      ? wide
-        ? '80dvh'
-        : 'max(58dvh,min(calc(20*var(--rem)),100dvh))'
-      : 'calc(100dvh - 1.5*var(--rem))'
+    const most = sheet ? (wide ? '80dvh' : `max(58dvh,min(${px(20)},100dvh))`) : `calc(100dvh - ${px(1.5)})`
     const where = sheet
       ? 'inset:auto 0 0 0;width:100%'
-      : `top:${edge};${side}:${edge};width:min(calc(${wide ? 41 : 22}*var(--rem)),100vw - 1.5*var(--rem))`
+      : `top:${px(0.75)};${side}:${px(0.75)};width:min(${px(wide ? 41 : 22)},100vw - ${px(1.5)})`
     // What the page zooms is zoomed with all it holds, the top layer too: the frame is scaled back.
     const zoom = (host as { currentCSSZoom?: number }).currentCSSZoom ?? 1
-    const now = `--rem:${rem};visibility:visible;height:${wanted.height}px;max-height:${most};${where};zoom:${1 / zoom}`
+    const now = `visibility:visible;height:${wanted.height}px;max-height:${most};${where};zoom:${1 / zoom}`
     if (now !== put) frame.style.cssText = put = now
   }
   addEventListener('resize', resize, { signal })
