@@ -1,5 +1,5 @@
 /** Takes the pictures of the README from the running product: `npm run pictures`, after a build. One of every view. */
-import { mkdirSync } from 'node:fs'
+import { mkdirSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import type { Page } from 'puppeteer-core'
@@ -16,8 +16,11 @@ import { example, withWidget } from './widget-pages.ts'
 const folder = fileURLToPath(new URL('../pictures/', import.meta.url))
 const scale = 1.5
 
+/** A frame of another origin is drawn after its page: a picture is kept once the next one is the same. */
 async function take(page: Page, name: string): Promise<void> {
-  await page.screenshot({ path: join(folder, `${name}.png`) })
+  let [before, picture] = [Buffer.alloc(0), Buffer.from(await page.screenshot())]
+  while (!picture.equals(before)) [before, picture] = [picture, Buffer.from(await page.screenshot())]
+  writeFileSync(join(folder, `${name}.png`), picture)
   console.log(`tests/pictures/${name}.png`)
 }
 

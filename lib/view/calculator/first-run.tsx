@@ -3,7 +3,7 @@ import { listJobs } from '../../book/jobs.ts'
 import type { TypedUnits } from '../../job/schema.ts'
 import { unitChoices } from '../../job/units-by-place.ts'
 import { Icon } from '../icons.tsx'
-import { Cautions } from './cautions.tsx'
+import { ShortCautions } from './cautions.tsx'
 import { flowWords, temperatureWords } from './unit-words.ts'
 import { say } from '../../words/say.ts'
 
@@ -42,7 +42,7 @@ export function FirstRun({ first, units, onUnits, onStart, onDemo, onList, onPra
         <p>{any ? say`Open a job, or start one for the next building.` : say`Start a job for the next building.`}</p>
       )}
       {first && <h2>{say`Before the first test`}</h2>}
-      {first && <Cautions />}
+      {first && <ShortCautions ducts />}
       {first && <p class="q">{say`Everything stays on this machine.`}</p>}
       {first && (
         <label class="units">

@@ -42,6 +42,8 @@ export function ReadingRow(props: Props) {
     const text = found(key ? `points.${row}.${key}` : `points.${row}`)
     return text ? [{ key, text, id: `found-${row}-${key || 'row'}` }] : []
   })
+  // The row that waits for the next point is no detour on the way from the last reading to the buttons.
+  const typed = [point.pressure, point.flow, point.devicePressure].some((text) => text.trim() !== '')
   return (
     <>
       <tr>
@@ -68,7 +70,12 @@ export function ReadingRow(props: Props) {
           return (
             <td key={key} class={`c-${key}`}>
               {key === 'range' && ranges.length > 0 ? (
-                <select {...cell} disabled={fixed} onChange={(event) => onType(row, key, event.currentTarget.value)}>
+                <select
+                  {...cell}
+                  tabIndex={typed ? 0 : -1}
+                  disabled={fixed}
+                  onChange={(event) => onType(row, key, event.currentTarget.value)}
+                >
                   <option value="">–</option>
                   {point.range && !ranges.includes(point.range) && <option value={point.range}>{point.range}</option>}
                   {ranges.map((name) => (
