@@ -185,6 +185,18 @@ test('keeps the focus in the window after a press, with the set-up open', async 
   await view.page.waitForFunction(`Math.abs(scrollY - ${String(before)}) < 2`)
 })
 
+test('offers no button without effect where the only test of a job was deleted', async () => {
+  const view = await session.openPage('/popup.html')
+  await view.click('button', 'Start a job')
+  await view.wait(/Before the first reading/)
+  await view.click('button', /^before/)
+  await view.click('button', 'Delete this test')
+  await view.get('button', 'Add test')
+  expect(await view.text()).not.toMatch(/Cancel|Report/)
+  await view.click('button', 'Add test')
+  await view.get('button', 'Report')
+})
+
 test('comes from the last reading to the book in at most twelve Tabs', async () => {
   const view = await session.openPage('/popup.html')
   await view.click('button', 'Open the demo job')

@@ -162,10 +162,8 @@ export function Calculator({ onSent, beside = false }: Props) {
   const practise = () => void openPractice().then(() => onSent?.())
   const openBook = (hash = '') =>
     void browser.tabs.create({ url: `${browser.runtime.getURL('/book.html')}${hash}` }).then(() => onSent?.())
-  const openReport = () => {
-    if (!job || !test) return
-    openBook(`#report?${new URLSearchParams({ job: job.id, test: test.id }).toString()}`)
-  }
+  const openReport =
+    job && test && (() => openBook(`#report?${new URLSearchParams({ job: job.id, test: test.id }).toString()}`))
   const stay = () => void openBeside(page?.window).then(onSent, (error: unknown) => setSending(String(error)))
 
   if (!held.ready || !settings) return held.trouble ? <p role="alert">{held.trouble}</p> : <Frame />
@@ -228,7 +226,9 @@ export function Calculator({ onSent, beside = false }: Props) {
                 {panel === 'test' && bench && (
                   <TestEditor onDelete={() => dropTest(bench.test)} onClose={() => setPanel('')} />
                 )}
-                {(panel === 'new test' || !test) && <NewTest job={job} onClose={() => setPanel('')} onAdd={addTest} />}
+                {(panel === 'new test' || !test) && (
+                  <NewTest job={job} onClose={test && (() => setPanel(''))} onAdd={addTest} />
+                )}
               </header>
             )}
             {job && desk ? (

@@ -28,7 +28,8 @@ interface Props {
   onMap: (map: FormMap | undefined) => void
   onBook: () => void
   /** Opens the report of the open test. */
-  onReport: () => void
+  /** Left out where the job has no test to report. */
+  onReport: (() => void) | undefined
   /** Opens the form to practise on. */
   onPractice: () => void
   onChecks: () => void
@@ -125,9 +126,11 @@ export function Foot({
             {say`Open the practice form`}
           </button>
         )}
-        <button type="button" class="link report" onClick={onReport}>
-          {say`Report`}
-        </button>
+        {onReport && (
+          <button type="button" class="link report" onClick={onReport}>
+            {say`Report`}
+          </button>
+        )}
         {bad + doubtful > 0 && (
           <a
             class={bad > 0 ? 'st bad' : 'st doubt'}

@@ -11,8 +11,15 @@ const subjects = [
   ['ducts', say`ducts`],
 ] as const
 
+interface Asked {
+  job: Job
+  onAdd: (test: Test) => void
+  /** Left out where the job has no other test to go back to. */
+  onClose: (() => void) | undefined
+}
+
 /** Asks what a new test is about and what it is called. */
-export function NewTest({ job, onAdd, onClose }: { job: Job; onAdd: (test: Test) => void; onClose: () => void }) {
+export function NewTest({ job, onAdd, onClose }: Asked) {
   const [subject, setSubject] = useState<Test['sheet']['subject']>('enclosure')
   const [role, setRole] = useState<string>()
   const form = useRef<HTMLFormElement>(null)
@@ -29,7 +36,7 @@ export function NewTest({ job, onAdd, onClose }: { job: Job; onAdd: (test: Test)
       class="panel"
       ref={form}
       onKeyDown={(event) => {
-        if (event.key !== 'Escape') return
+        if (event.key !== 'Escape' || !onClose) return
         // Else the browser closes the popup.
         event.preventDefault()
         onClose()
@@ -48,9 +55,11 @@ export function NewTest({ job, onAdd, onClose }: { job: Job; onAdd: (test: Test)
         <button type="submit" class="b low first" disabled={problem !== ''}>
           {say`Add test`}
         </button>
-        <button type="button" class="b low bare" onClick={onClose}>
-          {say`Cancel`}
-        </button>
+        {onClose && (
+          <button type="button" class="b low bare" onClick={onClose}>
+            {say`Cancel`}
+          </button>
+        )}
       </div>
     </form>
   )
