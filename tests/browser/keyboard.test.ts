@@ -3,7 +3,7 @@ import type { KeyInput, Page } from 'puppeteer-core'
 import { afterEach, beforeEach, expect, it } from 'vitest'
 import { startSite, type Site } from '../pages/site/server.ts'
 import { launch, type Session, type Surface } from './harness.ts'
-import { modelOf, openDemo } from './round.ts'
+import { modelOf, openDemo, openPlan } from './round.ts'
 import { until, type Focused, type Name } from './surface.ts'
 
 let session: Session
@@ -195,9 +195,7 @@ it('fills a mapped form in three acts: open the popup, ask for the plan, confirm
   await mapping.click('button', 'Close')
   await mapping.gone()
 
-  const again = await session.openPopup(page)
-  await again.click('button', 'Fill this page')
-  const plan = await session.helper(page)
+  const plan = await openPlan(session, page)
   await plan.click('button', /^Fill [1-9]\d* controls$/)
   const receipt = await plan.wait(/controls entered/)
   expect(receipt).toMatch(/Nothing was submitted/)
