@@ -3,6 +3,7 @@ import type { PlanLine } from '../../form/schema.ts'
 import type { CandidateImage as Candidate } from '../../dock-messages.ts'
 import { ChooseControl } from './choose-control.tsx'
 import { LineNumber } from './line-number.tsx'
+import { SectionRow } from './section-row.tsx'
 import { Status } from './status.tsx'
 import { tickWords } from './tick-words.ts'
 import { say } from '../../words/say.ts'
@@ -44,13 +45,7 @@ export function PlanTable({ lines, left, candidates, placed, onLeave, onChoose, 
       <tbody>
         {lines.map((line, index) => (
           <Fragment key={line.binding}>
-            {line.section !== lines[index - 1]?.section && line.section && (
-              <tr class="gr">
-                <th colSpan={6} scope="colgroup">
-                  {line.section}
-                </th>
-              </tr>
-            )}
+            <SectionRow of={line} before={lines[index - 1]} columns={6} />
             <tr
               class={`${needsALook(line) ? 'look' : ''} ${left.has(line.binding) ? 'out' : ''}`}
               onPointerEnter={() => onPoint(line.binding)}

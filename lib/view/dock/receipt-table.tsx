@@ -1,6 +1,7 @@
 import { Fragment } from 'preact'
 import type { ReceiptLine } from '../../form/schema.ts'
 import { LineNumber } from './line-number.tsx'
+import { SectionRow } from './section-row.tsx'
 import { Status } from './status.tsx'
 import { tickWords } from './tick-words.ts'
 import { say } from '../../words/say.ts'
@@ -29,13 +30,7 @@ export function ReceiptTable({ lines, placed }: ReceiptTableProps) {
       <tbody>
         {lines.map((line, index) => (
           <Fragment key={line.binding}>
-            {line.section !== lines[index - 1]?.section && line.section && (
-              <tr class="gr">
-                <th colSpan={5} scope="colgroup">
-                  {line.section}
-                </th>
-              </tr>
-            )}
+            <SectionRow of={line} before={lines[index - 1]} columns={5} />
             <tr class={line.outcome === 'entered' ? 'settled' : 'look'}>
               <td class="no">
                 <LineNumber
