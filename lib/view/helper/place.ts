@@ -54,10 +54,14 @@ export function place(css: string, address: string, signal: AbortSignal): Place 
     if (now !== put) frame.style.cssText = put = now
   }
   addEventListener('resize', resize, { signal })
+  // The layer fills the window: it has another size as soon as the page is zoomed, and this is told before it is drawn.
+  const zoomed = new ResizeObserver(resize)
+  zoomed.observe(layer)
   const timer = setInterval(resize, 250)
 
   signal.addEventListener('abort', () => {
     clearInterval(timer)
+    zoomed.disconnect()
     host.remove()
   })
   return {
