@@ -84,7 +84,7 @@ export function Calculator({ onSent, beside = false }: Props) {
     held.show(next, id)
     setPanel('')
     // What was scrolled was another job, or the first screen.
-    if (next) bringTo(firstCell)
+    if (next) bringTo(firstCell, 'top')
     else scrollTo(0, 0)
   }
   // A second press while the first is under way would begin a second job or test.
@@ -102,7 +102,7 @@ export function Calculator({ onSent, beside = false }: Props) {
     held.editJob((now) => ({ ...now, tests: [...now.tests, added] }))
     held.openTest(added.id)
     setPanel('')
-    bringTo(firstCell)
+    bringTo(firstCell, 'top')
   }
   const testLike = () =>
     void alone(async () => {

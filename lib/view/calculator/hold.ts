@@ -21,14 +21,18 @@ export function hold(place: () => void): void {
   place()
 }
 
-/** Focuses a part once it is there and keeps it in view until the page has settled. */
-export function bringTo(find: () => HTMLElement | null | undefined): void {
+/**
+ * Focuses a part once it is there and keeps it in view until the page has settled: in the middle, or, where the page is
+ * to be seen from its top, no further down than the part needs.
+ */
+export function bringTo(find: () => HTMLElement | null | undefined, from: 'middle' | 'top' = 'middle'): void {
   let focused: HTMLElement | undefined
   hold(() => {
     const found = find()
     if (!found) return
     if (found !== focused) found.focus({ preventScroll: true })
     focused = found
-    found.scrollIntoView({ block: 'center' })
+    if (from === 'top') scrollTo(0, 0)
+    found.scrollIntoView({ block: from === 'top' ? 'nearest' : 'center' })
   })
 }
