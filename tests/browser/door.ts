@@ -119,7 +119,21 @@ export class ChromiumDoor implements Door {
   async click(x: number, y: number): Promise<void> {
     if (this.#dock) await this.#placed()
     const corner = await this.#corner()
-    await this.page.mouse.click(corner.x + x, corner.y + y)
+    const { mouse } = this.page
+    // One after the other, as a hand does: the browser sends each to the frame that lies there by then.
+    await mouse.move(corner.x + x, corner.y + y)
+    await mouse.down()
+    // A press that takes the dock away, its process with it, may never be answered.
+    await (this.#dock ? this.#unlessItLeaves(mouse.up()) : mouse.up())
+  }
+
+  /** Waits for an answer for as long as the frame of the dock stands in the page. */
+  async #unlessItLeaves(answer: Promise<void>): Promise<void> {
+    const frame = frameOfDock(this.page)
+    const { promise, resolve } = Promise.withResolvers<void>()
+    const end = (gone: Frame) => gone === frame && resolve()
+    this.page.on('framedetached', end)
+    await Promise.race([answer, promise]).finally(() => this.page.off('framedetached', end))
   }
 
   /** Waits until the page around the dock has given its frame the size that the dock asked for: nobody presses it before. */
