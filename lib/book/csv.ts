@@ -3,6 +3,7 @@ import { csvRows } from '../csv.ts'
 import { labelOf } from '../reduce/figures/index.ts'
 import { symbol } from '../units/symbol.ts'
 import type { HeldTest } from './basis-schema.ts'
+import type { Placed } from './entries.ts'
 import { entrySchema } from './entry-schema.ts'
 import { isFill, saidBy, testedOn } from './rows.ts'
 import type { Entry, FillEntry, NoteEntry } from './schema.ts'
@@ -49,6 +50,7 @@ const header = [
   'Limit',
   'Verdict',
   'Written in book',
+  'Book beside',
 ]
 
 /** What an entry says of each binding, and of those that the fill did not reach. */
@@ -77,13 +79,15 @@ function bindingsOf(entry: FillEntry): string[][] {
 
 const numberOrNone = (number: number | undefined) => (number === undefined ? '' : String(number))
 
-function rowsOf(entry: Entry): string[][] {
+/** `beside`: what the book beside one's own is called that the entry stands in; empty: one's own. */
+function rowsOf(entry: Entry, beside: string): string[][] {
   if (!entrySchema.safeParse(entry).success)
-    return [header.map((_, at) => (at === 0 ? String(entry.number) : at === 2 ? 'damaged' : ''))]
+    return [header.map((_, at) => ({ 0: String(entry.number), 2: 'damaged', [header.length - 1]: beside })[at] ?? '')]
   const start = [String(entry.number), entry.at, entry.kind, entry.job.name]
   const end = [entry.hash, entry.previous]
   const none = Array.from({ length: 12 }, () => '')
-  if (!isFill(entry)) return [[...start, ...noteCells(entry), ...end, ...none, ...none.slice(0, 4), entry.book ?? '']]
+  const place = [entry.book ?? '', beside]
+  if (!isFill(entry)) return [[...start, ...noteCells(entry), ...end, ...none, ...none.slice(0, 4), ...place]]
   const head = [
     ...start,
     entry.map.name,
@@ -93,9 +97,7 @@ function rowsOf(entry: Entry): string[][] {
     entry.complete ? 'yes' : 'no',
     numberOrNone(entry.earlier),
   ]
-  return bindingsOf(entry).map((binding) =>
-    head.concat(binding, ['', '', '', ''], end, behindCells(entry), entry.book ?? ''),
-  )
+  return bindingsOf(entry).map((binding) => head.concat(binding, ['', '', '', ''], end, behindCells(entry), place))
 }
 
 const listed = (texts: readonly string[]): string => texts.filter(Boolean).join('; ')
@@ -156,10 +158,15 @@ function noteCells(note: NoteEntry): string[] {
 /**
  * Yields the table (RFC 4180) piece by piece, with a byte order mark so that spreadsheets read it as UTF-8. No cell can
  * run as a formula (`lib/csv.ts`).
+ * @param books what books beside one's own are called, by their key
  */
-export async function* csvParts(entries: Iterable<Entry> | AsyncIterable<Entry>): AsyncGenerator<string> {
+export async function* csvParts(
+  entries: Iterable<Entry | Placed> | AsyncIterable<Entry | Placed>,
+  books: ReadonlyMap<string, string> = new Map(),
+): AsyncGenerator<string> {
   yield '\uFEFF' + csvRows([header])
-  for await (const entry of entries) {
-    yield csvRows(rowsOf(entry))
+  for await (const one of entries) {
+    const { entry, book } = 'entry' in one ? one : { entry: one, book: '' }
+    yield csvRows(rowsOf(entry, books.get(book) ?? book))
   }
 }

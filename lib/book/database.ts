@@ -2,6 +2,7 @@
 import { openDB, type DBSchema, type IDBPDatabase, type IDBPTransaction, type StoreNames } from 'idb'
 import { done } from './journal/run.ts'
 import type { Origins } from './origin.ts'
+import type { OtherBook } from './other-schema.ts'
 import type { FormMap, ReceiptLine } from '../form/schema.ts'
 import type { Device, Job, KeptLimit } from '../job/schema.ts'
 import type { ReviewNotes } from './review-schema.ts'
@@ -39,8 +40,8 @@ export interface BookSchema extends DBSchema {
   limits: { key: string; value: KeptLimit }
   /** Review files that stand open, with what was noted of them. Since version 2. */
   reviews: { key: string; value: OpenReview }
-  /** Single records by name. */
-  single: { key: string; value: Settings | Head | Older | Origins | RowForm | Restoring }
+  /** Single records by name; a book kept beside has one of its own. */
+  single: { key: string; value: Settings | Head | Older | Origins | RowForm | Restoring | OtherBook }
 }
 
 /** The newest entry of those that have no rows and words yet, and the newest of them that has got them. */
@@ -55,7 +56,11 @@ export type RowForm = { rows: number; done?: number }
 /** Stands in a database that was made new, until it has what the second copy of an earlier one gives back. */
 export type Restoring = { since: string }
 
-let opened: Promise<IDBPDatabase<BookSchema>> | undefined
+export type Db = IDBPDatabase<BookSchema>
+
+let opened: Promise<Db> | undefined
+/** Databases of books that are kept beside one's own, by their key. */
+const beside = new Map<string, Promise<Db>>()
 
 type Upgrade = IDBPTransaction<BookSchema, StoreNames<BookSchema>[], 'versionchange'>
 
@@ -88,33 +93,61 @@ async function makeVersion2(db: IDBPDatabase<BookSchema>, tx: Upgrade): Promise<
   if (newest) await tx.objectStore('single').put({ to: newest.primaryKey }, 'older')
 }
 
-/** Opens the database once per page or worker. */
-export function database(): Promise<IDBPDatabase<BookSchema>> {
-  opened ??= openDB<BookSchema>('gapsum', 2, {
+/** `closed`: the connection has ended, or must end to make room for a newer version. */
+const openTables = (name: string, closed: () => void): Promise<Db> =>
+  openDB<BookSchema>(name, 2, {
     async upgrade(db, from, _, tx) {
       if (from < 1) await makeVersion1(db, tx)
       if (from < 1) await tx.objectStore('single').put({ rows: rowForm }, 'form')
       if (from < 2) await makeVersion2(db, tx)
     },
     // A newer version of the extension wants to change the tables: make room and reopen at the next call.
-    blocking: () => void closeDatabase(),
-    terminated: () => {
-      opened = undefined
+    blocking: (_, __, event) => {
+      ;(event.target as IDBDatabase).close()
+      closed()
     },
+    terminated: closed,
   })
+
+/**
+ * Opens the database once per page or worker.
+ * @param book key of a book that is kept beside; empty: one's own
+ */
+export function database(book = ''): Promise<Db> {
+  if (book) return besideIt(book)
+  const forget = () => {
+    opened = undefined
+  }
+  opened ??= openTables('gapsum', forget)
     .then(whole)
     .catch((error: unknown) => {
-      opened = undefined
+      forget()
       throw error
     })
   return opened
+}
+
+/** Each book that is kept beside has tables of its own: no fill can reach them. */
+export const databaseBeside = (key: string): string => `gapsum beside ${key}`
+
+function besideIt(key: string): Promise<Db> {
+  const forget = () => void beside.delete(key)
+  let db = beside.get(key)
+  if (!db) {
+    db = openTables(databaseBeside(key), forget).catch((error: unknown) => {
+      forget()
+      throw error
+    })
+    beside.set(key, db)
+  }
+  return db
 }
 
 /**
  * The database, once it holds what a lost one held: a browser that finds it damaged deletes it and says nothing, or
  * passes over what was written last.
  */
-async function whole(db: IDBPDatabase<BookSchema>): Promise<IDBPDatabase<BookSchema>> {
+async function whole(db: Db): Promise<Db> {
   const [restoring, known] = await Promise.all([db.get('single', 'restoring'), done('compared')])
   if (restoring) await (await import('./journal/compare.ts')).restore(db)
   else if (known === false) await (await import('./journal/compare.ts')).compareOnce(db)
@@ -123,7 +156,8 @@ async function whole(db: IDBPDatabase<BookSchema>): Promise<IDBPDatabase<BookSch
 
 /** Ends the connection of this page; the next call opens it again. */
 export async function closeDatabase(): Promise<void> {
-  const closing = opened
+  const closing = [opened, ...beside.values()]
   opened = undefined
-  if (closing) (await closing).close()
+  beside.clear()
+  for (const db of closing) (await db)?.close()
 }

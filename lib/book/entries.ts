@@ -170,16 +170,16 @@ export function doNotFollow(newest: number): BookError {
 }
 
 /** An entry byte for byte as it is kept, damaged or not: its seal is over that. */
-export async function keptEntry(number: number): Promise<Entry | undefined> {
-  return (await database()).get('entries', number)
+export async function keptEntry(number: number, book = ''): Promise<Entry | undefined> {
+  return (await database(book)).get('entries', number)
 }
 
 /**
- * An entry to be shown or used.
+ * An entry to be shown or used. `book`: key of a book that is kept beside; empty: one's own, here and below.
  * @throws BookError when it is damaged; it stays in its place of the chain.
  */
-export async function getEntry(number: number): Promise<Entry | undefined> {
-  const kept = await keptEntry(number)
+export async function getEntry(number: number, book = ''): Promise<Entry | undefined> {
+  const kept = await keptEntry(number, book)
   const read = entrySchema.safeParse(kept)
   if (kept === undefined || read.success) return kept
   const path = read.error.issues[0]?.path.join('.') ?? ''
@@ -188,46 +188,49 @@ export async function getEntry(number: number): Promise<Entry | undefined> {
 }
 
 /** The same, where a damaged one is passed over. */
-export async function soundEntry(number: number): Promise<Entry | undefined> {
-  return getEntry(number).catch((error: unknown) => {
+export async function soundEntry(number: number, book = ''): Promise<Entry | undefined> {
+  return getEntry(number, book).catch((error: unknown) => {
     if (error instanceof BookError) return undefined
     throw error
   })
 }
 
 /** The entry that came of a fill. */
-export async function entryOfFill(fill: string): Promise<FillEntry | undefined> {
-  const entry = await (await database()).getFromIndex('entries', 'fill', fill)
+export async function entryOfFill(fill: string, book = ''): Promise<FillEntry | undefined> {
+  const entry = await (await database(book)).getFromIndex('entries', 'fill', fill)
   return entry && isFill(entry) ? entry : undefined
 }
 
-export async function countEntries(): Promise<number> {
+export async function countEntries(book = ''): Promise<number> {
   // Numbers have no gaps, so the newest one is the count; counting would read through the whole book.
-  const newest = await (await database()).transaction('entries').store.openKeyCursor(null, 'prev')
+  const newest = await (await database(book)).transaction('entries').store.openKeyCursor(null, 'prev')
   return newest?.primaryKey ?? 0
 }
 
 /** Entries that pass the filter, newest first, whole. */
 export async function listEntries(listing: Listing = {}): Promise<Entry[]> {
   const entries: Entry[] = []
-  for (const { number } of await listRows(listing)) {
-    const entry = await soundEntry(number)
+  for (const { number, book } of await listRows(listing)) {
+    const entry = await soundEntry(number, book)
     if (entry) entries.push(entry)
   }
   return entries
 }
 
+/** An entry and the key of the book it stands in; empty: one's own. */
+export type Placed = { entry: Entry; book: string }
+
 /** All entries that pass the filter, newest first, one after another. */
-export async function* entriesShown(filter: Filter): AsyncGenerator<Entry> {
-  for await (const row of rowsFound(filter)) {
-    const entry = await soundEntry(row.number)
-    if (entry) yield entry
+export async function* entriesShown(filter: Filter): AsyncGenerator<Placed> {
+  for await (const { number, book = '' } of rowsFound(filter)) {
+    const entry = await soundEntry(number, book)
+    if (entry) yield { entry, book }
   }
 }
 
 /** All entries after a number up to the newest, read in batches. */
-export async function* entriesForwards(first = 0): AsyncGenerator<Entry> {
-  const db = await database()
+export async function* entriesForwards(first = 0, book = ''): AsyncGenerator<Entry> {
+  const db = await database(book)
   let after = first
   for (;;) {
     const entries = await db.getAll('entries', IDBKeyRange.lowerBound(after, true), batch)
@@ -239,8 +242,8 @@ export async function* entriesForwards(first = 0): AsyncGenerator<Entry> {
 }
 
 /** The newest entry as last written. */
-export async function getHead(): Promise<Head | undefined> {
-  return (await (await database()).get('single', 'head')) as Head | undefined
+export async function getHead(book = ''): Promise<Head | undefined> {
+  return (await (await database(book)).get('single', 'head')) as Head | undefined
 }
 
 /** Checks the chain of the whole book. */

@@ -1,6 +1,7 @@
 /** Which entries of a file the book can add: each is held to its own seal and to the entries beside it. */
 import { misfit, seal, type Misfit } from './chain.ts'
 import { database, type Head } from './database.ts'
+import type { ChainInFile } from './import-others.ts'
 import type { Entry } from './schema.ts'
 import { say } from '../words/say.ts'
 
@@ -24,7 +25,10 @@ export interface Joining {
 /** So many are hashed at a time. */
 const batch = 64
 
-/** Takes the entries of a file in their order. `gapsAllowed`: the file is read although parts of it are damaged. */
+/**
+ * Takes the entries of a file in their order. `gapsAllowed`: the file is read although parts of it are damaged; `chain`: is
+ * shown each entry with its seal too, which is computed once.
+ */
 export class EntryPlanner {
   readonly #gapsAllowed: boolean
   readonly #newest: Head | undefined
@@ -34,25 +38,26 @@ export class EntryPlanner {
   #last: Head = { number: 0, hash: '' }
   #planned: EntriesPlanned = { add: 0, same: 0, refused: '' }
   readonly #joining: Joining
+  readonly #chain: ChainInFile
 
-  constructor(gapsAllowed: boolean, newest: Head | undefined, own: readonly number[]) {
+  constructor(gapsAllowed: boolean, newest: Head | undefined, own: readonly number[], chain: ChainInFile) {
+    this.#chain = chain
     this.#gapsAllowed = gapsAllowed
     this.#newest = newest
     this.#own = new Set(own)
     this.#joining = { after: newest?.number ?? 0, holes: [], gaps: [] }
   }
 
-  static async begin(gapsAllowed: boolean): Promise<EntryPlanner> {
+  static async begin(gapsAllowed: boolean, chain: ChainInFile): Promise<EntryPlanner> {
     const db = await database()
     const [newest, own] = await Promise.all([
       db.transaction('entries').store.openCursor(null, 'prev'),
       db.getAllKeys('entries'),
     ])
-    return new EntryPlanner(gapsAllowed, newest?.value, own)
+    return new EntryPlanner(gapsAllowed, newest?.value, own, chain)
   }
 
   async take(entry: Entry): Promise<void> {
-    if (this.#planned.refused) return
     this.#waiting.push(entry)
     if (this.#waiting.length === batch) await this.#look()
   }
@@ -76,6 +81,7 @@ export class EntryPlanner {
     const near = first <= this.#joining.after + 1 ? await (await database()).getAll('entries', range) : []
     const own = new Map(near.map((entry) => [entry.number, entry]))
     const seals = await Promise.all(some.map((entry) => seal(entry).catch(() => '')))
+    this.#chain.take(some, seals)
     for (const [at, entry] of some.entries()) {
       if (this.#planned.refused) return
       this.#one(entry, seals[at]!, own)

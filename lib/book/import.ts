@@ -7,6 +7,7 @@ import { fromBase64 } from './base64.ts'
 import { database, type Tombstone } from './database.ts'
 import { addSealed, countEntries, doNotFollow } from './entries.ts'
 import { EntryPlanner, type EntriesPlanned, type Joining } from './import-entries.ts'
+import { BesideInFile, BesideWriter, ChainInFile, type Beside, type OtherPlanned } from './import-others.ts'
 import { addApart } from './journal/give-back.ts'
 import { compareNow } from './journal/compare.ts'
 import type { BookItem, BookSource } from './json.ts'
@@ -26,6 +27,9 @@ export type ImportPlan = {
   limits: Change<KeptLimit>
   entries: EntriesPlanned
   joining: Joining
+  /** Books that can be kept beside this one, and entries of such books that the file does not name. */
+  others: OtherPlanned[]
+  nameless: number
   /** Attachments by their hash. `missing`: names of those that entries of the file speak of and that are nowhere. */
   blobs: { add: string[]; same: number; missing: string[] }
   deleted: Tombstone[]
@@ -61,6 +65,8 @@ export async function planImport(source: BookSource, onRead?: (share: number) =>
     limits,
     entries: found.entries,
     joining: found.joining,
+    others: found.others,
+    nameless: found.nameless,
     blobs: {
       add: found.blobs.filter((hash) => !there.has(hash)),
       same: found.blobs.filter((hash) => there.has(hash)).length,
@@ -74,7 +80,9 @@ export async function planImport(source: BookSource, onRead?: (share: number) =>
 
 /** Everything but entries and the bytes of attachments, which stay in the file. */
 async function gather(source: BookSource, onRead?: (share: number) => void) {
-  const planner = await EntryPlanner.begin(source.damage !== undefined)
+  const chain = new ChainInFile()
+  const planner = await EntryPlanner.begin(source.damage !== undefined, chain)
+  const beside = new BesideInFile()
   const jobs: Job[] = []
   const devices: Device[] = []
   const maps: FormMap[] = []
@@ -88,7 +96,11 @@ async function gather(source: BookSource, onRead?: (share: number) => void) {
     if (kind === 'entry') {
       await planner.take(value)
       if (value.kind === 'attachment') files.set(value.file.sha256, value.file.name)
-    } else if (kind === 'job') jobs.push(value)
+    } else if (kind === 'beside') {
+      await beside.take(value.book, value.entry)
+      if (value.entry.kind === 'attachment') files.set(value.entry.file.sha256, value.entry.file.name)
+    } else if (kind === 'book') beside.book(value)
+    else if (kind === 'job') jobs.push(value)
     else if (kind === 'device') devices.push(value)
     else if (kind === 'map') maps.push(value)
     else if (kind === 'limit') limits.push(value)
@@ -96,7 +108,35 @@ async function gather(source: BookSource, onRead?: (share: number) => void) {
     else if (kind === 'blob') blobs.push(value.sha256)
     else if (kind === 'settings') settings = value
   }
-  return { jobs, devices, maps, limits, deleted, blobs, files, settings, ...(await planner.end()) }
+  const { entries, joining } = await planner.end()
+  const own = await ownAsOther(entries, joining, chain)
+  const others = [...(own ? [own] : []), ...(await beside.end())]
+  return {
+    jobs,
+    devices,
+    maps,
+    limits,
+    deleted,
+    blobs,
+    files,
+    settings,
+    entries,
+    joining,
+    others,
+    nameless: beside.nameless,
+  }
+}
+
+/** The file's own entries as a book beside: where they cannot be joined to this one, or could also begin it. */
+async function ownAsOther(
+  { add, same, refused }: EntriesPlanned,
+  { after, gaps }: Joining,
+  chain: ChainInFile,
+): Promise<OtherPlanned | undefined> {
+  const canBegin = after === 0 && add > 0 && same === 0 && gaps.length === 0 && !refused
+  if (!refused && !canBegin) return undefined
+  const planned = await chain.end(undefined)
+  return planned && { ...planned, canBegin }
 }
 
 /** Names of attachments whose bytes are neither in the file nor here. */
@@ -129,6 +169,8 @@ const batch = 1024
 
 /**
  * Adds what the plan says. `file`: its name, kept with the entries that come from it. `onAdded`: how many entries are in.
+ * `beside`: the books that are kept beside this one; left out: all that can be, by the names that they have. Entries that
+ * could begin this book and are among them are not added to it.
  * @throws DOMException (ConstraintError) when the book has changed since the plan; nothing is overwritten then.
  * @throws BookError when the book has got an entry since; then the file's are left out.
  */
@@ -137,6 +179,7 @@ export async function applyImport(
   source: BookSource,
   file = '',
   onAdded?: (entries: number) => void,
+  beside: readonly Beside[] = usually(plan),
 ): Promise<void> {
   const tx = (await database()).transaction(
     ['jobs', 'devices', 'maps', 'limits', 'tombstones', 'single'],
@@ -157,9 +200,38 @@ export async function applyImport(
   for (const map of plan.maps.next) await saveMap(map)
   // Bytes before the entries that name them: one that is cut off then leaves no entry without its attachment.
   await addBlobs(new Set(plan.blobs.add), source)
-  if (plan.entries.add > 0) await addEntries(source, plan.joining, file, onAdded)
+  const instead = beside.some(({ planned }) => planned.of === '')
+  if (plan.entries.add > 0 && !instead) await addEntries(source, plan.joining, file, onAdded)
+  await addBeside(source, beside, file, onAdded)
   await compareNow()
   for (const what of ['jobs', 'devices', 'maps', 'limits', 'settings'] as const) announce({ what })
+}
+
+/** What is kept beside unless the person says otherwise. */
+export const usually = ({ others }: Pick<ImportPlan, 'others'>): Beside[] =>
+  others.flatMap((planned) => (isUsual(planned) ? { planned, name: planned.name } : []))
+
+export const isUsual = ({ refused, differs, canBegin, add }: OtherPlanned): boolean =>
+  !refused && !differs && !canBegin && add > 0
+
+/** One reading of the file for each book, so that one after the other is whole. */
+async function addBeside(
+  source: BookSource,
+  beside: readonly Beside[],
+  file: string,
+  onAdded?: (entries: number) => void,
+): Promise<void> {
+  const at = new Date().toISOString()
+  let added = 0
+  for (const one of beside) {
+    if (one.planned.refused) continue
+    const writer = await BesideWriter.begin(one, { file, at }, (entries) => onAdded?.((added += entries)))
+    for await (const { kind, value } of source.items()) {
+      if (kind === 'entry' && one.planned.of === '') await writer.take(value)
+      if (kind === 'beside' && value.book === one.planned.of) await writer.take(value.entry)
+    }
+    await writer.end()
+  }
 }
 
 interface Table<T> {

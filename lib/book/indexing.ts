@@ -141,8 +141,8 @@ const batch = 256
  * oldest come first, for a follow-up changes the row of an earlier entry.
  * @returns at once when there is nothing to do
  */
-export async function indexOlder(onProgress?: (left: number) => void): Promise<void> {
-  const db = await database()
+export async function indexOlder(onProgress?: (left: number) => void, book = ''): Promise<void> {
+  const db = await database(book)
   for (;;) {
     const tx = db.transaction(['entries', 'rows', 'words', 'single'], 'readwrite')
     const single = tx.objectStore('single')
@@ -166,9 +166,9 @@ export async function indexOlder(onProgress?: (left: number) => void): Promise<v
  * wait for it: what is there is found meanwhile as it was.
  * @returns at once when there is nothing to do
  */
-export async function renewRows(): Promise<void> {
-  await indexOlder()
-  const db = await database()
+export async function renewRows(book = ''): Promise<void> {
+  await indexOlder(undefined, book)
+  const db = await database(book)
   for (;;) {
     const tx = db.transaction(['entries', 'rows', 'words', 'single'], 'readwrite')
     const single = tx.objectStore('single')

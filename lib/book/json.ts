@@ -7,8 +7,11 @@ import { fromBase64, toBase64 } from './base64.ts'
 import { check } from './check.ts'
 import { database, tombstoneKinds } from './database.ts'
 import { BookError, refuse } from './error.ts'
-import { entriesForwards } from './entries.ts'
+import { entriesForwards, type Placed } from './entries.ts'
 import { entrySchema } from './entry-schema.ts'
+import { origins } from './origin.ts'
+import { otherBookSchema } from './other-schema.ts'
+import { allOthers } from './others.ts'
 import { settingsSchema, type Entry } from './schema.ts'
 import { soundSettings } from './settings.ts'
 import type { Readable } from './lines.ts'
@@ -19,7 +22,14 @@ import { say } from '../words/say.ts'
 
 const tombstoneSchema = z.object({ kind: z.enum(tombstoneKinds), id: z.string(), at: z.string() })
 
-const headSchema = z.object({ format: z.literal('gapsum-book'), version: z.literal(2), exported: z.string() })
+/** Version 3 holds books that are kept beside; without them a file is of version 2, which earlier programs read. */
+const headSchema = z.object({
+  format: z.literal('gapsum-book'),
+  version: z.union([z.literal(2), z.literal(3)]),
+  exported: z.string(),
+  /** Id of the book that it was written from. */
+  book: z.optional(z.string()),
+})
 
 const blobSchema = z.object({
   sha256: z.string().check(z.regex(/^[0-9a-f]{64}$/)),
@@ -38,6 +48,10 @@ const schemas = {
   deleted: tombstoneSchema,
   blob: blobSchema,
   entry: entrySchema,
+  /** A book that is kept beside, before its entries. */
+  book: otherBookSchema,
+  /** An entry of it; `book` is its key. */
+  beside: z.object({ book: z.string(), entry: entrySchema }),
   /** What the book kept and could not read, as text. */
   damaged: z.object({ of: z.string(), value: z.string() }),
 }
@@ -54,16 +68,28 @@ export type Part = {
   deleted?: ValueOf<'deleted'>[]
   settings?: ValueOf<'settings'> | undefined
   damaged?: ValueOf<'damaged'>[]
+  /** Id of the book that the file is written from; one's own where it is left out. */
+  book?: string
+  /** Books that are kept beside, whose entries are in the file too. */
+  books?: ValueOf<'book'>[]
   blobs?: AsyncIterable<{ sha256: string; type: string; bytes: ArrayBuffer }>
 }
 
 /** Yields a book file piece by piece, so that a long book is never in memory as one text. */
-export function fileParts(part: Part, entries: Iterable<Entry> | AsyncIterable<Entry> = []): AsyncGenerator<string> {
+export function fileParts(part: Part, entries: Entries = []): AsyncGenerator<string> {
   return sealedFile(items(part, entries))
 }
 
-async function* items(part: Part, entries: Iterable<Entry> | AsyncIterable<Entry>): AsyncGenerator<Item> {
-  const head: ValueOf<'head'> = { format: 'gapsum-book', version: 2, exported: new Date().toISOString() }
+/** `Placed` ones of a book beside need that book among `books` of the part. */
+type Entries = Iterable<Entry | Placed> | AsyncIterable<Entry | Placed>
+
+async function* items(part: Part, entries: Entries): AsyncGenerator<Item> {
+  const head: ValueOf<'head'> = {
+    format: 'gapsum-book',
+    version: part.books?.length ? 3 : 2,
+    exported: new Date().toISOString(),
+    book: part.book ?? (await origins()).book,
+  }
   yield { kind: 'head', value: head }
   if (part.settings) yield { kind: 'settings', value: part.settings }
   const lists = {
@@ -73,9 +99,14 @@ async function* items(part: Part, entries: Iterable<Entry> | AsyncIterable<Entry
     limit: part.limits,
     deleted: part.deleted,
     damaged: part.damaged,
+    book: part.books,
   }
   for (const [kind, values] of Object.entries(lists)) for (const value of values ?? []) yield { kind, value }
-  for await (const entry of entries) yield { kind: 'entry', value: entry }
+  for await (const one of entries) {
+    if (!('entry' in one)) yield { kind: 'entry', value: one }
+    else if (one.book) yield { kind: 'beside', value: one }
+    else yield { kind: 'entry', value: one.entry }
+  }
   for await (const blob of part.blobs ?? []) yield { kind: 'blob', value: { ...blob, bytes: toBase64(blob.bytes) } }
 }
 
@@ -100,10 +131,16 @@ export async function* wholeBook(): AsyncGenerator<string> {
       return fits
     })
   const part = { jobs: sift('job', jobs), devices: sift('device', devices), limits: sift('limit', limits) }
+  const books = await allOthers()
   yield* fileParts(
-    { ...part, maps: sift('map', maps), deleted, settings, damaged, blobs: allBlobs() },
-    entriesForwards(),
+    { ...part, maps: sift('map', maps), deleted, settings, damaged, books, blobs: allBlobs() },
+    allEntries(books.map(({ key }) => key)),
   )
+}
+
+/** One's own entries, then those of the books beside. */
+export async function* allEntries(books: readonly string[]): AsyncGenerator<Placed> {
+  for (const book of ['', ...books]) for await (const entry of entriesForwards(0, book)) yield { entry, book }
 }
 
 async function* allBlobs() {

@@ -2,14 +2,14 @@
 import { seal } from './chain.ts'
 import { check } from './check.ts'
 import { database } from './database.ts'
-import { getEntry, soundEntry } from './entries.ts'
+import { entriesShown, getEntry, type Placed } from './entries.ts'
 import { BookError } from './error.ts'
 import { index, indexOlder } from './indexing.ts'
 import { inStep } from './journal/compare.ts'
 import { journalEntries } from './journal/keep.ts'
 import { announce } from './notice.ts'
 import { origins } from './origin.ts'
-import { rowsFound } from './search.ts'
+import { everyBook, type Filter } from './rows.ts'
 import {
   attachmentSchema,
   correctionSchema,
@@ -100,18 +100,24 @@ async function entryAbout(number: number): Promise<Entry> {
 }
 
 /** The notes about an entry, the oldest first. */
-export async function notesOf(entry: Entry): Promise<NoteEntry[]> {
-  const notes = await timeline(entry.job.id)
+export async function notesOf(entry: Entry, book = ''): Promise<NoteEntry[]> {
+  const notes = await timeline(entry.job.id, book)
   return notes.filter((note): note is NoteEntry => 'about' in note && note.about === entry.hash)
 }
 
-/** Everything about a job, the oldest first; at most the newest thousand. */
-export async function timeline(job: string, most = 1000): Promise<Entry[]> {
-  const numbers: number[] = []
-  for await (const { number } of rowsFound({ job })) {
-    numbers.push(number)
-    if (numbers.length >= most) break
+/** Everything about a job in one book, the oldest first; at most the newest thousand. */
+export async function timeline(job: string, book = '', most = 1000): Promise<Entry[]> {
+  return (await timelineOf({ job, book }, most)).map(({ entry }) => entry)
+}
+
+/** The same in every book. */
+export const wholeTimeline = (job: string, most = 1000): Promise<Placed[]> => timelineOf({ job, book: everyBook }, most)
+
+async function timelineOf(filter: Filter, most: number): Promise<Placed[]> {
+  const found: Placed[] = []
+  for await (const one of entriesShown(filter)) {
+    found.push(one)
+    if (found.length >= most) break
   }
-  const entries = await Promise.all(numbers.toReversed().map(soundEntry))
-  return entries.flatMap((entry) => entry ?? [])
+  return found.toReversed()
 }

@@ -14,7 +14,8 @@ import { entriesForwards } from './entries.ts'
 import { entrySchema } from './entry-schema.ts'
 import { refuse } from './error.ts'
 import { timeline } from './notes.ts'
-import { origins } from './origin.ts'
+import { origins, type TakenIn } from './origin.ts'
+import { listOthers } from './others.ts'
 import { reviewNotesSchema, type ReviewNotes } from './review-schema.ts'
 import { isFill } from './rows.ts'
 import { readSealed, sealedFile, type Item } from './sealed.ts'
@@ -24,6 +25,16 @@ import { say } from '../words/say.ts'
 
 const hash = z.string().check(z.regex(/^([0-9a-f]{64})?$/))
 
+const proof = {
+  from: z.number(),
+  before: hash,
+  hashes: z.array(hash),
+  /** Numbers of all entries of the job that the book holds; files of earlier versions do not say. */
+  ofJob: z.optional(z.array(z.number())),
+  /** Which of the book's entries came out of a file. */
+  takenIn: z.optional(z.array(z.object({ from: z.number(), to: z.number(), at: z.string(), file: z.string() }))),
+}
+
 const schemas = {
   head: z.object({
     format: z.literal('gapsum-review'),
@@ -31,6 +42,8 @@ const schemas = {
     exported: z.string(),
     /** Version of the engine that computed the reports. */
     engine: z.string(),
+    /** Id of the book that it was written from. */
+    book: z.optional(z.string()),
   }),
   job: jobSchema,
   device: deviceSchema,
@@ -40,15 +53,10 @@ const schemas = {
   entry: entrySchema,
   blob: z.object({ sha256: hash, type: z.string(), bytes: z.string() }),
   /** Hashes of the chain from entry `from` to the newest, and the one before them. */
-  proof: z.object({
-    from: z.number(),
-    before: hash,
-    hashes: z.array(hash),
-    /** Numbers of all entries of the job that the book holds; files of earlier versions do not say. */
-    ofJob: z.optional(z.array(z.number())),
-    /** Which of the book's entries came out of a file. */
-    takenIn: z.optional(z.array(z.object({ from: z.number(), to: z.number(), at: z.string(), file: z.string() }))),
-  }),
+  proof: z.object(proof),
+  /** An entry of a book that the sender keeps beside, `of` its key, and then the proof of that book's chain. */
+  beside: z.object({ of: z.string(), entry: entrySchema }),
+  besideProof: z.object({ of: z.string(), name: z.string(), book: z.string(), ...proof }),
   notes: reviewNotesSchema,
 }
 type Kind = keyof typeof schemas
@@ -63,8 +71,12 @@ export type ReviewFile = {
   entries: ValueOf<'entry'>[]
   blobs: Map<string, { type: string; bytes: Uint8Array<ArrayBuffer> }>
   proof: ValueOf<'proof'>
+  /** The same of each book that the sender keeps beside and that has entries of the job. */
+  beside: Beside[]
   notes?: ReviewNotes
 }
+
+type Beside = { name: string; book: string; entries: ValueOf<'entry'>[]; proof: ValueOf<'proof'> }
 
 /** Yields the review file of a job piece by piece. */
 export function reviewParts(job: Job, engine: string): AsyncGenerator<string> {
@@ -72,16 +84,27 @@ export function reviewParts(job: Job, engine: string): AsyncGenerator<string> {
 }
 
 async function* items(job: Job, engine: string): AsyncGenerator<Item> {
-  const head: ValueOf<'head'> = { format: 'gapsum-review', version: 1, exported: new Date().toISOString(), engine }
+  const { book } = await origins()
+  const head: ValueOf<'head'> = {
+    format: 'gapsum-review',
+    version: 1,
+    exported: new Date().toISOString(),
+    engine,
+    book,
+  }
   yield { kind: 'head', value: head }
   yield { kind: 'job', value: job }
   const entries = await timeline(job.id)
-  const jobs = [job, ...entries.flatMap((entry) => (isFill(entry) ? (entry.readings ?? []) : []))]
+  const others = (
+    await Promise.all((await listOthers()).map(async (one) => ({ one, entries: await timeline(job.id, one.key) })))
+  ).filter((other) => other.entries.length > 0)
+  const every = [...entries, ...others.flatMap((other) => other.entries)]
+  const jobs = [job, ...every.flatMap((entry) => (isFill(entry) ? (entry.readings ?? []) : []))]
   const used = new Set(jobs.flatMap(({ tests }) => tests.map(({ sheet }) => sheet.device)).filter(Boolean))
   const devices = (await Promise.all([...used].map(getDevice))).flatMap((device) => device ?? [])
   for (const device of devices) yield { kind: 'device', value: device }
   const db = await database()
-  const versions = new Map(entries.filter(isFill).map(({ map }) => [`${map.version} ${map.id}`, map]))
+  const versions = new Map(every.filter(isFill).map(({ map }) => [`${map.version} ${map.id}`, map]))
   for (const { id, version } of versions.values()) {
     const map = sound(formMapSchema, await db.get('maps', [id, version]))
     if (map) yield { kind: 'map', value: map }
@@ -91,27 +114,36 @@ async function* items(job: Job, engine: string): AsyncGenerator<Item> {
     yield { kind: 'report', value: { test: test.id, key, ...(report && { report }) } }
   }
   for (const entry of entries) yield { kind: 'entry', value: entry }
-  const files = entries.flatMap((entry) => (entry.kind === 'attachment' ? entry.file : []))
+  const files = every.flatMap((entry) => (entry.kind === 'attachment' ? entry.file : []))
   for (const file of new Map(files.map((one) => [one.sha256, one])).values()) {
     // One that is gone is told to the reviewer; the rest goes all the same.
     const bytes = await bytesOf(file).catch(() => undefined)
     if (bytes) yield { kind: 'blob', value: { sha256: file.sha256, type: file.type, bytes: toBase64(bytes) } }
   }
-  yield { kind: 'proof', value: await proofFrom(job.id, entries[0]?.number) }
+  yield { kind: 'proof', value: await proofFrom(job.id, entries[0]?.number, (await origins()).takenIn) }
+  for (const { one, entries: theirs } of others) {
+    for (const entry of theirs) yield { kind: 'beside', value: { of: one.key, entry } }
+    const own = await proofFrom(job.id, theirs[0]?.number, one.takenIn, one.key)
+    yield { kind: 'besideProof', value: { of: one.key, name: one.name, book: one.book, ...own } }
+  }
 }
 
-async function proofFrom(job: string, from: number | undefined): Promise<ValueOf<'proof'>> {
-  const { takenIn } = await origins()
-  const proof: ValueOf<'proof'> = { from: from ?? 1, before: '', hashes: [], takenIn }
+async function proofFrom(
+  job: string,
+  from: number | undefined,
+  takenIn: TakenIn[],
+  book = '',
+): Promise<ValueOf<'proof'>> {
+  const proven: ValueOf<'proof'> = { from: from ?? 1, before: '', hashes: [], takenIn }
   // Read from the entries themselves, not from the list: neither can leave one out by itself.
   const ofJob: number[] = []
-  for await (const entry of entriesForwards()) {
+  for await (const entry of entriesForwards(0, book)) {
     if (entry.job?.id === job) ofJob.push(entry.number)
     if (from === undefined || entry.number < from) continue
-    if (entry.number === from) proof.before = entry.previous
-    proof.hashes.push(entry.hash)
+    if (entry.number === from) proven.before = entry.previous
+    proven.hashes.push(entry.hash)
   }
-  return { ...proof, ofJob }
+  return { ...proven, ofJob }
 }
 
 /** The same file with what the reviewer noted, to be sent back. */
@@ -139,6 +171,8 @@ export async function readReview(file: Blob): Promise<ReviewFile> {
     entry: [],
     blob: [],
     proof: [],
+    beside: [],
+    besideProof: [],
     notes: [],
   }
   let first = true
@@ -149,8 +183,12 @@ export async function readReview(file: Blob): Promise<ReviewFile> {
     const list: unknown[] = found[one]
     list.push(check<unknown>(schemas[one], value, say`Line ${line} of the file`))
   }
-  const [[head], [job], [proof], [notes]] = [found.head, found.job, found.proof, found.notes]
-  if (!head || !job || !proof) throw refuse('', notOne)
+  const [[head], [job], [proven], [notes]] = [found.head, found.job, found.proof, found.notes]
+  if (!head || !job || !proven) throw refuse('', notOne)
+  const beside = found.besideProof.map(({ of, name, book, ...own }): Beside => {
+    const entriesOf = found.beside.filter((one) => one.of === of).map(({ entry }) => entry)
+    return { name, book, entries: entriesOf, proof: own }
+  })
   const { device: devices, map: maps, report: reports, entry: entries } = found
   const blobs: ReviewFile['blobs'] = new Map()
   for (const { sha256: of, type, bytes } of found.blob) {
@@ -159,7 +197,7 @@ export async function readReview(file: Blob): Promise<ReviewFile> {
       throw refuse('blob', say`An attachment is not what its fingerprint says. Get the file again.`)
     blobs.set(of, { type, bytes: read })
   }
-  return { head, job, devices, maps, reports, entries, blobs, proof, ...(notes && { notes }) }
+  return { head, job, devices, maps, reports, entries, blobs, proof: proven, beside, ...(notes && { notes }) }
 }
 
 const notOne = say`This is not a review file. Choose a file that was made with “Review file” in a book.`

@@ -25,8 +25,16 @@ export type FigureCompared = {
   result: Compared
 }
 export type CheckCompared = { test: string; id: string; text: string; recorded: string; here: string; same: boolean }
-export type TextCompared = { entry: number; control: string; recorded: string; here: string; result: Compared }
-export type EntryChecked = { entry: number; fits: boolean; message: string }
+/** `book`: name of the sender's book beside that the entry stands in; empty: the sender's own. */
+export type TextCompared = {
+  entry: number
+  book: string
+  control: string
+  recorded: string
+  here: string
+  result: Compared
+}
+export type EntryChecked = { entry: number; book: string; fits: boolean; message: string }
 
 export type ReviewResult = {
   figures: FigureCompared[]
@@ -53,16 +61,28 @@ export async function checkReview(file: ReviewFile): Promise<ReviewResult> {
       checks.push({ test: key, id, text, recorded: before, here: outcome, same: before === outcome })
     }
   }
-  const fills = file.entries.filter(isFill)
+  const parts = partsOf(file)
   return {
     figures,
     checks,
-    texts: fills.flatMap((entry) => compareTexts(entry, file)),
-    entries: await checkEntries(file),
-    told: toldOf(file, checks),
+    texts: parts.flatMap(({ book, part }) =>
+      part.entries.filter(isFill).flatMap((entry) => compareTexts(entry, file, book)),
+    ),
+    entries: (await Promise.all(parts.map(({ book, part }) => checkEntries(part, book)))).flat(),
+    told: parts.flatMap(({ book, part }) =>
+      book
+        ? toldOf(part, []).map(({ about, weight, text }) => ({ about: `${book}: ${about}`, weight, text }))
+        : toldOf(part, checks),
+    ),
     head: file.proof.hashes.at(-1) ?? '',
   }
 }
+
+/** The sender's own book and each book beside it, as if each were the only one of the file. */
+export const partsOf = (file: ReviewFile): { book: string; part: ReviewFile }[] => [
+  { book: '', part: file },
+  ...file.beside.map(({ name, entries, proof }) => ({ book: name, part: { ...file, entries, proof, beside: [] } })),
+]
 
 type Figures = Record<string, FigureValue>
 
@@ -89,7 +109,7 @@ function close(a: number | undefined, b: number | undefined): boolean {
 }
 
 /** The texts that were to be entered, written anew from the readings that the entry holds. */
-function compareTexts(entry: FillEntry, file: ReviewFile): TextCompared[] {
+function compareTexts(entry: FillEntry, file: ReviewFile, book: string): TextCompared[] {
   const map = file.maps.find(({ id, version }) => id === entry.map.id && version === entry.map.version)
   if (!entry.readings || !map || entry.kind === 'undo') return []
   const known = material(entry.readings, entry.basis?.devices ?? file.devices)
@@ -98,16 +118,17 @@ function compareTexts(entry: FillEntry, file: ReviewFile): TextCompared[] {
     if (!bound) return []
     const written = textOf(bound.source, known, bound.control)
     const here = 'text' in written ? written.text : ''
-    return [{ entry: entry.number, control, recorded: text, here, result: here === text ? 'reproduced' : 'different' }]
+    const result = here === text ? 'reproduced' : 'different'
+    return [{ entry: entry.number, book, control, recorded: text, here, result }]
   })
 }
 
 /** Each entry against its own hash, and its place against the hashes of the chain. */
-async function checkEntries({ entries, proof }: ReviewFile): Promise<EntryChecked[]> {
+async function checkEntries({ entries, proof }: ReviewFile, book: string): Promise<EntryChecked[]> {
   const hashAt = (number: number) => (number === proof.from - 1 ? proof.before : proof.hashes[number - proof.from])
   return Promise.all(
     entries.map(async (entry): Promise<EntryChecked> => {
-      const said = (message: string) => ({ entry: entry.number, fits: message === '', message })
+      const said = (message: string) => ({ entry: entry.number, book, fits: message === '', message })
       if ((await seal(entry)) !== entry.hash) return said(say`is not what was written: its fingerprint does not fit.`)
       if (hashAt(entry.number) !== entry.hash) return said(say`does not stand in the chain at this place.`)
       if (hashAt(entry.number - 1) !== entry.previous) return said(say`does not follow the entry before it.`)

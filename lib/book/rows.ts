@@ -6,7 +6,8 @@ import { searchable, soughtIn, stands } from './words.ts'
 
 export type { FillRow, NoteRow }
 
-export type Row = FillRow | NoteRow
+/** `book`: key of the book beside one's own that it stands in; never kept with the row. */
+export type Row = (FillRow | NoteRow) & { book?: string }
 
 export const isFill = <T extends { kind: Entry['kind'] }>(one: T): one is Extract<T, { kind: FillEntry['kind'] }> =>
   one.kind === 'fill' || one.kind === 'undo'
@@ -139,7 +140,11 @@ export type Filter = {
   testedTo?: string
   /** Only those with a day until which the record is to be kept. */
   kept?: boolean
+  /** Key of a book that is kept beside; empty or left out: one's own; `everyBook`: all of them. */
+  book?: string
 }
+
+export const everyBook = '*'
 
 /** When the days of a filter begin and end; a day ends where the next begins, also on a day of 23 or 25 hours. */
 export function spanOf({ from, to }: Pick<Filter, 'from' | 'to'>): { from: string; until: string } {

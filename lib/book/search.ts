@@ -1,7 +1,8 @@
 /** Finding entries: the newest that pass a filter, by the index of words. Nothing here reads the whole book at once. */
 import { database } from './database.ts'
 import { blockOf, blockSize, indexOlder, marksSought, markPlaces, startOf } from './indexing.ts'
-import { isFill, passes, spanOf, type Filter, type Row } from './rows.ts'
+import { listOthers } from './others.ts'
+import { everyBook, isFill, passes, spanOf, type Filter, type Row } from './rows.ts'
 import { soundRows } from './sound-rows.ts'
 import { soughtIn, type Sought } from './words.ts'
 
@@ -22,8 +23,10 @@ export async function listRows(listing: Listing = {}, signal?: AbortSignal): Pro
   const limit = listing.limit ?? 50
   const order = listing.order ?? 'newest'
   const rows: Row[] = []
-  if (order === 'oldest' && isPlain(listing))
-    return soundRows(await (await database()).getAll('rows', undefined, limit))
+  if (order === 'oldest' && isPlain(listing)) {
+    const [only = '', ...more] = (await booksOf(listing)).map(({ key }) => key)
+    if (more.length === 0) return placed(await (await database(only)).getAll('rows', undefined, limit), only)
+  }
   const found = order === 'due first' ? dueFirst(listing) : rowsFound(listing, signal)
   const enough = order === 'newest' || order === 'due first' ? limit : Math.max(limit, sortedAmong)
   for await (const row of found) {
@@ -38,23 +41,64 @@ export async function listRows(listing: Listing = {}, signal?: AbortSignal): Pro
 const isPlain = ({ text, from, to, job, map, kind, outcome, status, before }: Listing): boolean =>
   !(text?.trim() || from || to || job || map || kind || outcome || status || before)
 
+/** The books that are looked through. `after`: entries up to it are listed as those of one's own book. */
+async function booksOf({ book = '' }: Listing): Promise<{ key: string; after: number }[]> {
+  if (book !== everyBook) return [{ key: book, after: 0 }]
+  const others = await listOthers()
+  return [{ key: '', after: 0 }, ...others.map(({ key, shared }) => ({ key, after: shared }))]
+}
+
+/** Sound rows, with the book that they stand in. */
+async function placed(rows: readonly Row[], book: string): Promise<Row[]> {
+  const sound = await soundRows(rows, book)
+  return book ? sound.map((row) => ({ ...row, book })) : sound
+}
+
 /** Rows with something due, the earliest first. */
 async function* dueFirst(listing: Listing): AsyncGenerator<Row> {
   const fits = passes(listing)
-  const rows = await (await database()).getAllFromIndex('rows', 'due', undefined, sortedAmong)
-  for (const row of await soundRows(rows)) if (fits(row)) yield row
+  const all: Row[] = []
+  for (const { key, after } of await booksOf(listing)) {
+    const rows = await (await database(key)).getAllFromIndex('rows', 'due', undefined, sortedAmong)
+    for (const row of await placed(rows, key)) if (row.number > after && fits(row)) all.push(row)
+  }
+  yield* all.toSorted((a, b) => dueOf(a).localeCompare(dueOf(b)))
 }
 
-/** All rows that pass, newest first. */
+const dueOf = (row: Row): string => (isFill(row) ? (row.due ?? '') : '')
+
+/** All rows that pass, newest first; those of several books by their time. */
 export async function* rowsFound(listing: Listing, signal?: AbortSignal): AsyncGenerator<Row> {
-  const fits = passes(listing)
-  for await (const rows of candidates(listing, signal)) {
-    if (signal?.aborted) return
-    for (const row of await soundRows(rows)) if (fits(row)) yield row
+  const all = (await booksOf(listing)).map(({ key, after }) => rowsIn(key, after, listing, signal))
+  const [only] = all
+  if (all.length === 1 && only) {
+    yield* only
+    return
+  }
+  const heads = await Promise.all(all.map(nextOf))
+  for (;;) {
+    let newest = -1
+    for (const [at, { row }] of heads.entries()) if (row && (newest < 0 || row.at > heads[newest]!.row!.at)) newest = at
+    const head = heads[newest]
+    if (!head?.row) return
+    yield head.row
+    heads[newest] = await nextOf(head.from)
   }
 }
 
-function candidates(listing: Listing, signal?: AbortSignal): AsyncGenerator<Row[]> {
+const nextOf = async (from: AsyncGenerator<Row>) => ({ from, row: (await from.next()).value as Row | undefined })
+
+async function* rowsIn(book: string, after: number, listing: Listing, signal?: AbortSignal): AsyncGenerator<Row> {
+  const fits = passes(listing)
+  for await (const rows of candidates(book, listing, signal)) {
+    if (signal?.aborted) return
+    for (const row of await placed(rows, book)) {
+      if (row.number > after && fits(row)) yield row
+    }
+  }
+}
+
+function candidates(book: string, listing: Listing, signal?: AbortSignal): AsyncGenerator<Row[]> {
   const all = [
     ...soughtIn(listing.text ?? '').words,
     ...marksSought(listing).map((word): Sought => ({ word, whole: true })),
@@ -62,17 +106,17 @@ function candidates(listing: Listing, signal?: AbortSignal): AsyncGenerator<Row[
   // The beginning of one letter narrows nothing down; it is looked at in the rows that the others find.
   const telling = all.filter(({ word, whole }) => whole || word.length > 1)
   const words = telling.length > 0 ? telling : all
-  if (words.length > 0) return byWords(words, listing.before, signal)
+  if (words.length > 0) return byWords(book, words, listing.before, signal)
   const { from, until } = spanOf(listing)
   if (listing.status)
-    return byIndex('status', IDBKeyRange.bound([listing.status, 0], [listing.status, Infinity]), listing.before)
-  if (from || until) return byIndex('at', IDBKeyRange.bound(from, until || '\uffff', false, true), listing.before)
-  return backwards(listing.before, signal)
+    return byIndex(book, 'status', IDBKeyRange.bound([listing.status, 0], [listing.status, Infinity]), listing.before)
+  if (from || until) return byIndex(book, 'at', IDBKeyRange.bound(from, until || '\uffff', false, true), listing.before)
+  return backwards(book, listing.before, signal)
 }
 
 /** Rows from the newest to the oldest. */
-async function* backwards(before = Infinity, signal?: AbortSignal): AsyncGenerator<Row[]> {
-  const db = await database()
+async function* backwards(book: string, before = Infinity, signal?: AbortSignal): AsyncGenerator<Row[]> {
+  const db = await database(book)
   let next = before
   let size = few
   while (next > 1) {
@@ -87,8 +131,13 @@ async function* backwards(before = Infinity, signal?: AbortSignal): AsyncGenerat
 }
 
 /** Rows of a range of an index, from its end. A cursor walks on in a new transaction for every batch. */
-async function* byIndex(name: 'status' | 'at', range: IDBKeyRange, before = Infinity): AsyncGenerator<Row[]> {
-  const db = await database()
+async function* byIndex(
+  book: string,
+  name: 'status' | 'at',
+  range: IDBKeyRange,
+  before = Infinity,
+): AsyncGenerator<Row[]> {
+  const db = await database(book)
   let upper: IDBValidKey = range.upper as IDBValidKey
   let open = range.upperOpen
   let size = few
@@ -115,10 +164,15 @@ async function* byIndex(name: 'status' | 'at', range: IDBKeyRange, before = Infi
   }
 }
 
-async function* byWords(words: readonly Sought[], before = Infinity, signal?: AbortSignal): AsyncGenerator<Row[]> {
-  await indexOlder()
+async function* byWords(
+  book: string,
+  words: readonly Sought[],
+  before = Infinity,
+  signal?: AbortSignal,
+): AsyncGenerator<Row[]> {
+  await indexOlder(undefined, book)
   const sorted = words.toSorted((a, b) => b.word.length - a.word.length)
-  const db = await database()
+  const db = await database(book)
   const newest = await db.transaction('rows').store.openKeyCursor(IDBKeyRange.upperBound(before, true), 'prev')
   if (!newest) return
   let block = blockOf(newest.primaryKey)
@@ -156,13 +210,13 @@ async function* byWords(words: readonly Sought[], before = Infinity, signal?: Ab
       }),
     )
     for (const list of found) for (const number of list) if (number < before) numbers.push(number)
-    yield* rowsOf(numbers)
+    yield* rowsOf(book, numbers)
     block = bottom - 1
   }
 }
 
-async function* rowsOf(numbers: readonly number[]): AsyncGenerator<Row[]> {
-  const db = await database()
+async function* rowsOf(book: string, numbers: readonly number[]): AsyncGenerator<Row[]> {
+  const db = await database(book)
   let size = few
   for (let at = 0; at < numbers.length;) {
     const store = db.transaction('rows').store

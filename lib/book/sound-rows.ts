@@ -8,10 +8,10 @@ import { followed, isFill, rowOf, type FillRow, type Row } from './rows.ts'
 import { sound } from './sound.ts'
 
 /** The rows in the same order; one whose entry is damaged too is left out. */
-export async function soundRows(kept: readonly Row[]): Promise<Row[]> {
+export async function soundRows(kept: readonly Row[], book = ''): Promise<Row[]> {
   const rows: Row[] = []
   for (const row of kept) {
-    const whole = isSound(row) ? row : await madeAgain((row as Partial<Row>).number)
+    const whole = isSound(row) ? row : await madeAgain((row as Partial<Row>).number, book)
     if (whole) rows.push(whole)
   }
   return rows
@@ -25,9 +25,14 @@ export const isSound = (row: unknown): boolean => sound(rowSchema, row) !== unde
  * @param followUps numbers of the follow-ups of the entry among those up to `newest`
  * @returns whether the row was another
  */
-export async function correctRow(number: number, followUps: readonly number[], newest: number): Promise<boolean> {
+export async function correctRow(
+  number: number,
+  followUps: readonly number[],
+  newest: number,
+  book = '',
+): Promise<boolean> {
   // In one transaction: nothing is said of the entry meanwhile.
-  const tx = (await database()).transaction(['entries', 'rows', 'words'], 'readwrite')
+  const tx = (await database(book)).transaction(['entries', 'rows', 'words'], 'readwrite')
   const [entries, rows] = [tx.objectStore('entries'), tx.objectStore('rows')]
   const [entry, kept, since] = await Promise.all([
     entries.get(number),
@@ -47,10 +52,10 @@ export async function correctRow(number: number, followUps: readonly number[], n
 }
 
 /** Makes a row from its entry and what was said of it later, and keeps it. */
-async function madeAgain(number: unknown): Promise<Row | undefined> {
+async function madeAgain(number: unknown, book: string): Promise<Row | undefined> {
   if (typeof number !== 'number') return undefined
   // In one transaction: nothing is said of the entry meanwhile.
-  const tx = (await database()).transaction(['entries', 'rows'], 'readwrite')
+  const tx = (await database(book)).transaction(['entries', 'rows'], 'readwrite')
   const entries = tx.objectStore('entries')
   const entry = sound(entrySchema, await entries.get(number))
   let row = entry && rowOf(entry)

@@ -3,11 +3,12 @@ import canonicalize from 'canonicalize'
 import { largest } from './attachments.ts'
 import { misfit, verifyChain, type Verdict } from './chain.ts'
 import { database, type Head } from './database.ts'
-import { entriesForwards, getHead } from './entries.ts'
+import { entriesForwards, getHead, keptEntry } from './entries.ts'
 import { entrySchema } from './entry-schema.ts'
 import { blockOf, blockSize, indexWords, notFound, renewRows } from './indexing.ts'
 import { keptHead } from './journal/keep.ts'
 import { writtenAnew } from './journal/written-anew.ts'
+import type { OtherBook } from './other-schema.ts'
 import { rowOf } from './rows.ts'
 import type { AttachmentEntry, Entry } from './schema.ts'
 import { sha256 } from './sha256.ts'
@@ -34,19 +35,51 @@ export interface Verified {
  * Checks the book from its first entry to its newest, and makes again what list and search have otherwise than entries.
  * @param thorough whether the bytes of attachments are hashed too, and every entry is held to the second copy;
  * otherwise it is only looked whether the attachments are there, and the newest entry is held to the one kept apart
+ * @param from goes on from a check that fitted: what came before it is not looked at again
+ * @param other a book that is kept beside; its newest entry is held to what was noted when it was taken in
  */
-export async function verifyBook(thorough: boolean, onProgress?: (checked: number) => void): Promise<Verified> {
-  await renewRows()
-  const book = new Book()
+export async function verifyBook(
+  thorough: boolean,
+  onProgress?: (checked: number) => void,
+  other?: Pick<OtherBook, 'key' | 'count' | 'hash'>,
+  from?: Verdict,
+): Promise<Verified> {
+  const key = other?.key ?? ''
+  await renewRows(key)
+  const before = from?.ok && !thorough && !other ? await stillThere(from) : undefined
+  const book = new Book(key, before?.number ?? 0)
   // Read first: an entry may be added meanwhile.
-  const apart = await keptHead().catch(() => undefined)
-  const walked = await verifyChain(book.read(), { head: await getHead(), onProgress })
-  const chain = walked.ok ? await heldToCopy(walked, apart, thorough) : walked
+  const apart = other ? undefined : await keptHead().catch(() => undefined)
+  const head = other ? { number: other.count, hash: other.hash } : await getHead()
+  const whole = await verifyChain(book.read(), { after: before, head, onProgress })
+  const walked = before && whole.ok && from?.ok ? withEarlier(whole, from) : whole
+  const chain = walked.ok && !other ? await heldToCopy(walked, apart, thorough) : walked
   const rows: number[] = []
   for (const number of book.suspects)
-    if (await correctRow(number, book.followUps.get(number) ?? [], book.newest)) rows.push(number)
-  rows.push(...(await removeInvented(book.newest)))
-  return { chain, rows, words: await correctWords(book.newest), files: await filesOf(book.attachments, thorough) }
+    if (await correctRow(number, book.followUps.get(number) ?? [], book.newest, key)) rows.push(number)
+  rows.push(...(await removeInvented(book.newest, key)))
+  return {
+    chain,
+    rows,
+    words: await correctWords(before?.number ?? 0, book.newest, key),
+    files: await filesOf(book.attachments, thorough),
+  }
+}
+
+/**
+ * The place before the newest entry that an earlier check found: that entry is looked at again, for its time. Undefined
+ * when it is another one now, so that all is checked.
+ */
+async function stillThere({ count, hash }: Verdict & { ok: true }): Promise<Head | undefined> {
+  const newest = await keptEntry(count)
+  return newest?.hash === hash ? { number: count - 1, hash: newest.previous } : undefined
+}
+
+/** A check that went on from an earlier one, as if it had begun with the first entry. */
+const withEarlier = (now: Verdict & { ok: true }, earlier: Verdict & { ok: true }): Verdict & { ok: true } => {
+  const backwards = [...(earlier.backwards ?? []), ...(now.backwards ?? [])]
+  const { backwards: _, ...rest } = now
+  return { ...rest, first: earlier.first || now.first, ...(backwards.length > 0 && { backwards }) }
 }
 
 /** What somebody who may write into the database can make fit is held to what is kept apart from it. */
@@ -67,14 +100,21 @@ const batch = 100
 
 /** The entries on their way to the chain's check, and what else is to be looked at of them. */
 class Book {
+  readonly #key: string
+  readonly #after: number
   suspects: number[] = []
   followUps = new Map<number, number[]>()
   attachments: AttachmentEntry[] = []
   newest = 0
 
+  constructor(key: string, after: number) {
+    this.#key = key
+    this.#after = after
+  }
+
   async *read(): AsyncGenerator<Entry> {
     let some: Entry[] = []
-    for await (const entry of entriesForwards()) {
+    for await (const entry of entriesForwards(this.#after, this.#key)) {
       some.push(entry)
       this.newest = entry.number
       if (some.length === batch) {
@@ -89,7 +129,7 @@ class Book {
   async #compare(entries: readonly Entry[]): Promise<void> {
     const [first, last] = [entries[0], entries.at(-1)]
     if (!first || !last) return
-    const kept = await (await database()).getAll('rows', IDBKeyRange.bound(first.number, last.number))
+    const kept = await (await database(this.#key)).getAll('rows', IDBKeyRange.bound(first.number, last.number))
     const rows = new Map(kept.map((row) => [row.number, row]))
     for (const entry of entries) {
       // A damaged entry is named by the chain.
@@ -106,8 +146,8 @@ class Book {
 }
 
 /** Takes away rows after the newest entry that have no entry. */
-async function removeInvented(newest: number): Promise<number[]> {
-  const tx = (await database()).transaction(['entries', 'rows'], 'readwrite')
+async function removeInvented(newest: number, key: string): Promise<number[]> {
+  const tx = (await database(key)).transaction(['entries', 'rows'], 'readwrite')
   const [after, rows] = [IDBKeyRange.lowerBound(newest, true), tx.objectStore('rows')]
   const [entries, all] = await Promise.all([tx.objectStore('entries').getAllKeys(after), rows.getAllKeys(after)])
   const invented = all.filter((number) => !entries.includes(number))
@@ -116,10 +156,10 @@ async function removeInvented(newest: number): Promise<number[]> {
 }
 
 /** Makes again the words of rows that the index does not have, block by block. */
-async function correctWords(newest: number): Promise<number[]> {
-  const db = await database()
+async function correctWords(first: number, newest: number, key: string): Promise<number[]> {
+  const db = await database(key)
   const corrected: number[] = []
-  for (let block = 0; block <= blockOf(newest); block++) {
+  for (let block = blockOf(first); block <= blockOf(newest); block++) {
     const tx = db.transaction(['rows', 'words'], 'readwrite')
     const [rows, shelves] = await Promise.all([
       tx.objectStore('rows').getAll(IDBKeyRange.bound(block * blockSize, (block + 1) * blockSize, false, true)),

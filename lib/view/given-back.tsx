@@ -14,6 +14,7 @@ export function foundWords({
   lostCount,
   trouble,
   anew,
+  books = [],
 }: Found): string[] {
   const said: string[] = []
   if (entries > 0)
@@ -31,6 +32,7 @@ export function foundWords({
       say`In neither copy: ${lost.slice(0, 8).join(', ') + more}. Take in your newest backup in the book’s settings: it adds what is missing.`,
     )
   }
+  for (const book of books) said.push(bookWords(book))
   if (anew !== undefined)
     said.push(
       say`Entry ${anew} is not the one whose fingerprint was kept apart from the book: its entries were written anew. Check the chain in the book, and compare the book with an earlier export.`,
@@ -42,8 +44,17 @@ export function foundWords({
   return said
 }
 
-const onlyAnew = ({ anew, entries, jobs, others, files, lostCount, trouble }: Found): boolean =>
-  anew !== undefined && entries + jobs + others + files + lostCount === 0 && !trouble
+/** What happened to a book that is kept beside. */
+function bookWords({ name, held, here, given, file }: NonNullable<Found['books']>[number]): string {
+  const before = count(held, 'entry', 'entries')
+  if (here + given >= held)
+    return say`The book ${name} held ${before}, ${grouped(here)} were here: its copy gave back ${grouped(given)}.`
+  const now = here + given
+  return say`The book ${name} held ${before}, ${grouped(now)} are here. Take ${file || say`its file`} in again under Settings: it adds what is missing.`
+}
+
+const onlyAnew = ({ anew, entries, jobs, others, files, lostCount, trouble, books = [] }: Found): boolean =>
+  anew !== undefined && entries + jobs + others + files + lostCount + books.length === 0 && !trouble
 
 /** Tells what a comparison found, until the person has read it. */
 export function GivenBack({ told }: { told: Found }) {

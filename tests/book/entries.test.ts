@@ -140,6 +140,7 @@ test('nothing that the book offers changes or deletes an entry', async () => {
   expect(names.filter((name) => /entr/i.test(name)).toSorted()).toEqual([
     'EntryPlanner',
     'addEntry',
+    'allEntries',
     'countEntries',
     'entriesForwards',
     'entriesShown',

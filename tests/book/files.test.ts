@@ -136,6 +136,8 @@ describe('a book file', () => {
       limits: { add: [], same: 0, kept: [] },
       entries: { add: 0, same: 4, refused: '' },
       joining: { after: 4, holes: [], gaps: [] },
+      others: [],
+      nameless: 0,
       damaged: 0,
       blobs: { add: [], same: 1, missing: [] },
       deleted: [],

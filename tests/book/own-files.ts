@@ -21,13 +21,16 @@ class FakeWritable {
 
 const files = new Map<string, Content>()
 
-const folder = {
+/** A folder; the journal's files bear their bare names in `ownFiles`, all others the folder's before it. */
+const folderAt = (above: string) => ({
   async *keys(): AsyncGenerator<string> {
-    yield* [...files.keys()].toReversed()
+    const inside = [...files.keys()].filter((name) => (above ? name.startsWith(above) : !name.includes('/')))
+    yield* inside.map((name) => name.slice(above.length)).toReversed()
   },
   async getFileHandle(name: string, { create = false } = {}) {
-    if (create && !files.has(name)) files.set(name, { bytes: new Uint8Array() })
-    const content = files.get(name)
+    const path = above + name
+    if (create && !files.has(path)) files.set(path, { bytes: new Uint8Array() })
+    const content = files.get(path)
     if (!content) throw new DOMException('There is no such file.', 'NotFoundError')
     return {
       getFile: async () => new File([content.bytes], name),
@@ -35,9 +38,9 @@ const folder = {
     }
   },
   async removeEntry(name: string): Promise<void> {
-    files.delete(name)
+    files.delete(above + name)
   },
-}
+})
 
 export const ownFiles = {
   files,
@@ -50,5 +53,9 @@ export const ownFiles = {
 
 Object.defineProperty(navigator, 'storage', {
   configurable: true,
-  value: { getDirectory: async () => ({ getDirectoryHandle: async () => folder }) },
+  value: {
+    getDirectory: async () => ({
+      getDirectoryHandle: async (name: string) => folderAt(name === 'journal' ? '' : `${name}/`),
+    }),
+  },
 })

@@ -3,6 +3,7 @@ import type { IDBPDatabase } from 'idb'
 import { database, type BookSchema } from '../database.ts'
 import { announce } from '../notice.ts'
 import { keptHead, headName } from './keep.ts'
+import { levelOthers } from './beside.ts'
 import { levelBlobs, levelCopies, levelEntries, levelFills } from './give-back.ts'
 import { journal } from './place.ts'
 import { ownStorage } from './copies.ts'
@@ -50,6 +51,8 @@ async function comparison(db: Db): Promise<Found> {
     })
     Object.assign(now, { here, held: newest, entries: given, lost: lost.slice(0, named), lostCount: lost.length })
     tail = lost.filter((number) => number > last).length
+    const books = await levelOthers(db)
+    if (books.length > 0) now.books = books
     // Nobody has them any more: that is told once, and the next entry follows the newest that is here.
     if (newest > 0 && here + given === 0) await ownStorage()?.remove(headName)
   } catch (error) {
@@ -57,9 +60,9 @@ async function comparison(db: Db): Promise<Found> {
     console.error('The second copy could not be read.', error)
   }
   const given = now.entries + now.jobs + now.others + now.files
-  if (given > 0 || tail > 0 || now.anew !== undefined || (now.trouble && now.held > 0))
+  if (given > 0 || tail > 0 || now.books || now.anew !== undefined || (now.trouble && now.held > 0))
     await tell(now).catch(console.error)
-  if (given > 0)
+  if (given > 0 || now.books)
     for (const what of ['jobs', 'devices', 'maps', 'limits', 'settings', 'entries', 'fills'] as const)
       announce({ what })
   return now

@@ -11,6 +11,7 @@ import { index } from '../indexing.ts'
 import { announce } from '../notice.ts'
 import { copyApart, origins, withTakenIn, type Origins } from '../origin.ts'
 import { isFill } from '../rows.ts'
+import { otherRecord, othersIn } from '../others.ts'
 import { openFillSchema, type Entry, type OpenFill } from '../schema.ts'
 import { sha256 } from '../sha256.ts'
 import { sound } from '../sound.ts'
@@ -226,8 +227,16 @@ const recordKey: Record<CopiedTable, (value: never) => IDBValidKey> = {
   limits: ({ id }: { id: string }) => id,
   maps: ({ id, version }: { id: string; version: number }) => [id, version],
   tombstones: ({ kind, id }: { kind: string; id: string }) => [kind, id],
-  single: () => 'settings',
+  single: ({ key }: { key?: string }) => (key === undefined ? 'settings' : otherRecord(key)),
 }
+
+/** The single records that are copied: the settings, and what is known of the books beside. */
+const typedOver = async (db: Db): Promise<object[]> => [
+  ...(((await db.get('single', 'settings')) as object | undefined)
+    ? [(await db.get('single', 'settings')) as object]
+    : []),
+  ...(await othersIn(db)),
+]
 
 /**
  * Completes either copy of jobs, devices, limits, form maps, settings and what was deleted. A job is also given back
@@ -247,7 +256,7 @@ export async function levelCopies(db: Db): Promise<{ jobs: number; others: numbe
   }
   const missing: Record<string, string> = {}
   for (const table of copiedTables) {
-    const records = table === 'single' ? [await db.get('single', 'settings')] : await db.getAll(table)
+    const records = table === 'single' ? await typedOver(db) : await db.getAll(table)
     for (const record of records) {
       const name = record && copyName(table, recordKey[table](record as never))
       if (name && (table === 'jobs' ? toLine(record) !== all[name] : !(name in all))) missing[name] = toLine(record)

@@ -1,5 +1,6 @@
 /** What a comparison of the copies found, kept until the person has read it. */
 import { announce } from '../notice.ts'
+import type { BesideFound } from './beside.ts'
 import { ownStorage } from './copies.ts'
 
 export interface Found {
@@ -21,6 +22,8 @@ export interface Found {
   lostCount: number
   /** An entry that is another than the one kept apart: the book was written anew. */
   anew?: number | undefined
+  /** Books kept beside that had lost entries. */
+  books?: BesideFound[] | undefined
   /** Why the second copy could not be read; empty when it was. */
   trouble: string
 }
@@ -51,6 +54,7 @@ export async function tell(now: Found): Promise<void> {
     others: sum('others'),
     files: sum('files'),
     anew: now.anew ?? before?.anew,
+    books: [...(before?.books ?? []), ...(now.books ?? [])],
   }
   await ownStorage()?.set({ [toldName]: both })
   announce({ what: 'copies' })

@@ -2,8 +2,8 @@ import { useCallback, useEffect, useRef, useState } from 'preact/hooks'
 import { whatChainShows, whatToDo, type Verdict } from '../../book/chain.ts'
 import { countEntries } from '../../book/entries.ts'
 import { renewRows } from '../../book/indexing.ts'
-import type { TakenIn } from '../../book/origin.ts'
-import { origins } from '../../book/origin.ts'
+import { origins, type TakenIn } from '../../book/origin.ts'
+import { listOthers } from '../../book/others.ts'
 import { verifyBook, type Verified } from '../../book/verify.ts'
 import { subscribe } from '../../book/notice.ts'
 import { PageIcon } from '../page-icons.tsx'
@@ -11,16 +11,19 @@ import { afterList } from './after-list.ts'
 import { few, findingWords } from './finding-words.ts'
 import { hashOf } from './route.ts'
 import { useDismiss } from './use-dismiss.ts'
-import { count, dayAndYear, grouped, time, wording } from './wording.ts'
+import { bookCount, count, dayAndYear, grouped, time, wording } from './wording.ts'
 import { say } from '../../words/say.ts'
 
 /** A book of up to so many entries is checked when it opens; a longer one when asked. */
 const atOnce = 3000
 
+/** A book beside, with what its check found; nothing where it is long and was not asked for. */
+type OtherChecked = { key: string; name: string; count: number; hash: string; found?: Verified | undefined }
+
 type State =
   | { is: 'idle'; entries: number }
   | { is: 'checking'; done: number; entries: number }
-  | { is: 'checked'; verdict: Verdict; found: Verified; takenIn: TakenIn[]; at: string }
+  | { is: 'checked'; verdict: Verdict; found: Verified; takenIn: TakenIn[]; others: OtherChecked[]; at: string }
   | { is: 'failed'; trouble: string }
 
 /** Whether the chain of the book fits, and what that means. */
@@ -32,22 +35,30 @@ export function ChainStatus() {
   // What was made again is told until the book is closed: a second check finds nothing any more.
   const corrected = useRef<Pick<Verified, 'rows' | 'words'>>({ rows: [], words: [] })
 
+  // A check goes on from the one before, and one of a book beside holds as long as nothing is added to it.
+  const before = useRef<Verdict>(undefined)
+  const known = useRef<OtherChecked[]>([])
+
   const run = useCallback(async (thorough: boolean) => {
     const turn = ++running.current
     const tell = (next: State) => turn === running.current && setState(next)
     try {
       const entries = await countEntries()
       let told = 0
-      const found = await verifyBook(thorough, (done) => {
+      const onProgress = (done: number) => {
         if (Date.now() - told < 100) return
         told = Date.now()
         tell({ is: 'checking', done, entries })
-      })
+      }
+      const found = await verifyBook(thorough, onProgress, undefined, before.current)
+      before.current = found.chain.ok ? found.chain : undefined
+      known.current = await checkOthers(thorough, known.current)
       const { rows, words } = corrected.current
       corrected.current = { rows: [...rows, ...found.rows], words: [...words, ...found.words] }
       const { takenIn } = await origins()
       const at = new Date().toISOString()
-      tell({ is: 'checked', verdict: found.chain, found: { ...found, ...corrected.current }, takenIn, at })
+      const all = { ...found, ...corrected.current }
+      tell({ is: 'checked', verdict: found.chain, found: all, takenIn, others: known.current, at })
     } catch (error) {
       tell({ is: 'failed', trouble: wording(error) })
     }
@@ -56,14 +67,28 @@ export function ChainStatus() {
   useEffect(() => {
     const look = async () => {
       const entries = await countEntries()
-      if (entries <= atOnce) return run(false)
+      const checked = before.current?.ok ? before.current.count : 0
+      if (entries - checked <= atOnce) return run(false)
       setState({ is: 'idle', entries })
       await renewRows()
     }
-    const start = setTimeout(() => lookAgain(), afterList)
-    const lookAgain = () => void look().catch((error: unknown) => setState({ is: 'failed', trouble: wording(error) }))
-    const stop = subscribe((notice) => notice.what === 'entries' && lookAgain())
+    // One after another: what is added meanwhile is looked at once, when the one before has ended.
+    const stopped = new AbortController()
+    let [busy, again] = [false, false]
+    const lookAgain = async () => {
+      again = true
+      if (busy) return
+      busy = true
+      while (again && !stopped.signal.aborted) {
+        again = false
+        await look().catch((error: unknown) => setState({ is: 'failed', trouble: wording(error) }))
+      }
+      busy = false
+    }
+    const start = setTimeout(() => void lookAgain(), afterList)
+    const stop = subscribe((notice) => void (notice.what === 'entries' && lookAgain()))
     return () => {
+      stopped.abort()
       clearTimeout(start)
       stop()
     }
@@ -87,6 +112,7 @@ export function ChainStatus() {
           </p>
         )}
         {state?.is === 'checked' && <Findings found={state.found} takenIn={state.takenIn} />}
+        {state?.is === 'checked' && state.others.map((other) => <OtherWords key={other.key} other={other} />)}
         <p>{whatChainShows}</p>
         {state?.is === 'checked' && state.verdict.ok && state.verdict.hash && (
           <p>
@@ -116,7 +142,7 @@ function Head({ state }: { state: State | undefined }) {
     case 'failed':
       return <span class="st bad">{say`The book could not be read: ${state.trouble}`}</span>
     case 'checked':
-      return <Checked verdict={state.verdict} at={state.at} told={countTold(state.found)} />
+      return <Checked verdict={state.verdict} at={state.at} told={countTold(state)} others={state.others} />
   }
 }
 
@@ -147,22 +173,80 @@ function Findings({ found: { chain, rows, words, files }, takenIn }: { found: Ve
   )
 }
 
-const countTold = ({ chain, rows, words, files }: Verified): number =>
+const toldIn = ({ chain, rows, words, files }: Verified): number =>
   rows.length + words.length + files.length + (chain.ok ? (chain.backwards ?? []).length : 0)
 
-function Checked({ verdict, at, told }: { verdict: Verdict; at: string; told: number }) {
-  if (!verdict.ok) {
+const countTold = ({ found, others }: State & { is: 'checked' }): number =>
+  others.reduce((sum, other) => sum + (other.found ? toldIn(other.found) : 0), toldIn(found))
+
+/** Checks the books beside, the long ones only when a person asks. `before`: what is known of them. */
+async function checkOthers(thorough: boolean, before: readonly OtherChecked[]): Promise<OtherChecked[]> {
+  const all: OtherChecked[] = []
+  for (const other of await listOthers()) {
+    const { key, name, count: entries, hash } = other
+    const same = before.find((one) => one.key === key && one.count === entries && one.hash === hash)?.found
+    const check = thorough || (!same && entries <= atOnce)
+    all.push({ key, name, count: entries, hash, found: check ? await verifyBook(thorough, undefined, other) : same })
+  }
+  return all
+}
+
+/** What the check of a book beside found. */
+function OtherWords({ other: { name, count: entries, found } }: { other: OtherChecked }) {
+  if (!found) return <p>{say`${name}, beside yours: ${count(entries, 'entry', 'entries')}, not checked yet.`}</p>
+  const { chain } = found
+  if (!chain.ok)
+    return (
+      <p class="st bad">
+        <b>{say`${name}, beside yours: ${chain.message}`}</b>{' '}
+        {say`Take its file in again, and compare it with one that was written earlier.`}
+      </p>
+    )
+  return (
+    <>
+      <p>
+        {say`${name}, beside yours: chain verified, ${count(chain.count, 'entry', 'entries')}; newest fingerprint `}
+        <code title={chain.hash}>{chain.hash.slice(0, 16)}</code>
+      </p>
+      {findingWords(found).map((sentence) => (
+        <p key={sentence} class="st bad">
+          {name}: {sentence}
+        </p>
+      ))}
+      {chain.backwards?.[0] && (
+        <p class="st doubt">
+          {say`${name}: the times run backwards at entry ${chain.backwards[0].entry}. A clock was set back, or the entry was written elsewhere.`}
+        </p>
+      )}
+    </>
+  )
+}
+
+interface CheckedProps {
+  verdict: Verdict
+  at: string
+  told: number
+  others: readonly OtherChecked[]
+}
+
+function Checked({ verdict, at, told, others }: CheckedProps) {
+  const broken = others.find(({ found }) => found && !found.chain.ok)
+  if (!verdict.ok || broken) {
+    const where = verdict.ok ? broken?.found?.chain : verdict
     return (
       <span class="st bad">
         <PageIcon name="bad" />
         <span>
           <b>{say`Chain broken`}</b>
-          {say` at entry ${verdict.entry}`}
+          {verdict.ok && broken && say` in ${broken.name}, a book beside yours,`}
+          {where && !where.ok && say` at entry ${where.entry}`}
         </span>
       </span>
     )
   }
-  if (verdict.count === 0) return <span class="q">{say`no entries yet`}</span>
+  if (verdict.count === 0 && others.length === 0) return <span class="q">{say`no entries yet`}</span>
+  if (verdict.count === 0)
+    return <span class="q">{say`no entries of your own yet; ${bookCount(others.length)} beside`}</span>
   const [first, last] = [dayAndYear(verdict.first), dayAndYear(verdict.last)]
   return (
     <span class="fits">
@@ -171,6 +255,7 @@ function Checked({ verdict, at, told }: { verdict: Verdict; at: string; told: nu
         <b>{say`Chain verified`}</b>{' '}
         <span class="q">
           {count(verdict.count, 'entry', 'entries')}, {first === last ? first : say`${first} to ${last}`}
+          {others.length > 0 && say`, and ${bookCount(others.length)} beside`}
           {say`, checked at ${time(at)}`}
         </span>
         {told > 0 && <b class="st doubt"> {told === 1 ? say`1 finding` : say`${told} findings`}</b>}

@@ -3,7 +3,8 @@ import { useEffect, useRef, useState } from 'preact/hooks'
 import { countEntries, getEntry } from '../../book/entries.ts'
 import { listMaps } from '../../book/maps.ts'
 import { isTakenIn, origins } from '../../book/origin.ts'
-import type { Filter } from '../../book/rows.ts'
+import { listOthers } from '../../book/others.ts'
+import { everyBook, type Filter, type Row } from '../../book/rows.ts'
 import { listRows, sortedAmong, type Order } from '../../book/search.ts'
 import { later } from '../calculator/later.tsx'
 import { DamagedFills } from './damaged-kept.tsx'
@@ -21,12 +22,20 @@ const Timeline = later(async () => (await import('./timeline.tsx')).Timeline)
 
 const page = 50
 
+/** Entries of one's own book and of those beside it; what two of them have in common counts once. */
+async function countEvery(): Promise<number> {
+  const others = await listOthers()
+  return others.reduce((sum, other) => sum + other.count - other.shared, await countEntries())
+}
+
 /** The entries, newest first, a page at a time; one opens in place. */
 export function EntriesSection({ route, go }: { route: Route; go: (route: Route) => void }) {
   const [filter, setFilter] = useState<Filter>({})
   const [order, setOrder] = useState<Order>('newest')
   const [limit, setLimit] = useState(page)
-  const asked: Filter = { ...filter, ...(route.job && { job: route.job }) }
+  // A book that the address names, when no entry of it does, is the only one shown.
+  const chosen = filter.book ?? (route.entry === undefined ? route.book : undefined) ?? everyBook
+  const asked: Filter = { ...filter, book: chosen, ...(route.job && { job: route.job }) }
   const key = JSON.stringify(asked)
   useEffect(() => setLimit(page), [key, order])
 
@@ -38,21 +47,29 @@ export function EntriesSection({ route, go }: { route: Route; go: (route: Route)
     ['entries'],
     `${key}${order}${limit}`,
   )
-  const total = useLive(countEntries, ['entries'])
+  const others = useLive(listOthers, ['entries'])
+  const books = others.value ?? []
+  const total = useLive(countEvery, ['entries'])
   const maps = useLive(listMaps, ['maps'])
   const from = useLive(origins, ['entries'])
 
   const shown = rows.value?.rows ?? []
   const open = route.entry
-  const openIsListed = open !== undefined && shown.some(({ number }) => number === open)
+  const isOpen = (row: Row) => row.number === open && (row.book ?? '') === (route.book ?? '')
+  const openIsListed = open !== undefined && shown.some(isOpen)
   const arrived = useRef(open)
   useEffect(() => {
     // An entry that the address named on arrival is brought into view; one that was clicked is in view already.
     if (rows.value && arrived.current !== undefined) document.querySelector('tr.op')?.scrollIntoView()
     if (rows.value) arrived.current = undefined
   }, [rows.value])
-  const goTo = (entry?: number) =>
-    go({ section: 'entries', ...(entry !== undefined && { entry }), ...(route.job && { job: route.job }) })
+  const goTo = (row?: Row) =>
+    go({
+      section: 'entries',
+      ...(row && { entry: row.number }),
+      ...(row?.book && { book: row.book }),
+      ...(route.job && { job: route.job }),
+    })
 
   if (total.value === 0) {
     return (
@@ -79,7 +96,14 @@ export function EntriesSection({ route, go }: { route: Route; go: (route: Route)
   return (
     <>
       <div class="flt">
-        <EntryFilter filter={filter} onChange={setFilter} order={order} onOrder={setOrder} maps={maps.value ?? []} />
+        <EntryFilter
+          filter={{ ...filter, book: chosen }}
+          onChange={setFilter}
+          order={order}
+          onOrder={setOrder}
+          maps={maps.value ?? []}
+          books={books}
+        />
         <ExportButtons filter={asked} />
       </div>
       {route.job && (
@@ -93,7 +117,9 @@ export function EntriesSection({ route, go }: { route: Route; go: (route: Route)
       )}
       <Trouble text={rows.trouble || total.trouble} />
       <DamagedFills />
-      {open !== undefined && !openIsListed && <Apart key={open} number={open} />}
+      {open !== undefined && !openIsListed && (
+        <Apart key={`${route.book ?? ''} ${open}`} number={open} book={route.book} />
+      )}
       {shown.length === 0 ? (
         <Empty title={say`Nothing fits`}>
           <p>{say`No entry fits what you look for. Use fewer words, or take away a filter.`}</p>
@@ -123,18 +149,19 @@ export function EntriesSection({ route, go }: { route: Route; go: (route: Route)
             </thead>
             <tbody>
               {shown.map((row) => (
-                <Fragment key={row.number}>
+                <Fragment key={`${row.book ?? ''} ${row.number}`}>
                   <EntryRow
                     row={row}
                     takenIn={from.value !== undefined && isTakenIn(row.number, from.value)}
-                    open={row.number === open}
-                    onToggle={() => goTo(row.number === open ? undefined : row.number)}
+                    book={books.find((one) => one.key === row.book)?.name ?? ''}
+                    open={isOpen(row)}
+                    onToggle={() => goTo(isOpen(row) ? undefined : row)}
                   />
-                  {row.number === open && (
+                  {isOpen(row) && (
                     <tr class="bx">
                       <td class="no" />
                       <td colSpan={7}>
-                        <EntryDetail number={row.number} />
+                        <EntryDetail number={row.number} book={row.book} />
                       </td>
                     </tr>
                   )}
@@ -167,8 +194,8 @@ export function EntriesSection({ route, go }: { route: Route; go: (route: Route)
 }
 
 /** An entry that the address names but the list does not show. */
-function Apart({ number }: { number: number }) {
-  const entry = useLive(() => getEntry(number).then((found) => found ?? null), ['entries'], String(number))
+function Apart({ number, book }: { number: number; book: string | undefined }) {
+  const entry = useLive(() => getEntry(number, book).then((found) => found ?? null), ['entries'], String(number))
   if (entry.value === undefined) return <Trouble text={entry.trouble} />
   return (
     <section class="apart" aria-label={say`Entry ${number}`}>
@@ -177,7 +204,7 @@ function Apart({ number }: { number: number }) {
       ) : (
         <>
           <h2>{say`Entry ${number}, ${entry.value.job.name}`}</h2>
-          <EntryDetail number={number} />
+          <EntryDetail number={number} book={book} />
         </>
       )}
     </section>

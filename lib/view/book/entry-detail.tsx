@@ -11,18 +11,18 @@ import { useLive } from './use-live.ts'
 import { bytes } from './wording.ts'
 import { say } from '../../words/say.ts'
 
-/** Every binding of an entry, and beside them what wants a look. */
-export function EntryDetail({ number }: { number: number }) {
-  const entry = useLive(() => getEntry(number).then((found) => found ?? null), [], String(number))
+/** Every binding of an entry, and beside them what wants a look. `book`: key of the book beside that it stands in. */
+export function EntryDetail({ number, book = '' }: { number: number; book?: string | undefined }) {
+  const entry = useLive(() => getEntry(number, book).then((found) => found ?? null), [], `${book} ${number}`)
   if (entry.trouble) return <Trouble text={entry.trouble} />
   if (!entry.value) return <p class="q bd">{say`reading the entry`}</p>
-  if (!isFill(entry.value)) return <NoteDetail note={entry.value} />
+  if (!isFill(entry.value)) return <NoteDetail note={entry.value} book={book} />
   return (
     <div class="bd">
-      <EntrySide entry={entry.value} />
+      <EntrySide entry={entry.value} book={book} />
       <div class="body">
         <Bindings entry={entry.value} />
-        <EntryNotes entry={entry.value} />
+        <EntryNotes entry={entry.value} book={book} />
       </div>
     </div>
   )

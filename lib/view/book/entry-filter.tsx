@@ -1,7 +1,8 @@
 import { useEffect, useState } from 'preact/hooks'
 import type { FormMap } from '../../form/schema.ts'
 import { outcomes } from '../../form/schema.ts'
-import type { Filter } from '../../book/rows.ts'
+import type { OtherBook } from '../../book/others.ts'
+import { everyBook, type Filter } from '../../book/rows.ts'
 import { statuses, type Entry, type Status } from '../../book/entry-schema.ts'
 import { orders, type Order } from '../../book/search.ts'
 import { Icon } from '../icons.tsx'
@@ -38,10 +39,12 @@ interface Props {
   order: Order
   onOrder: (order: Order) => void
   maps: readonly FormMap[]
+  /** Books beside one's own, to choose one of. */
+  books: readonly OtherBook[]
 }
 
 /** What is looked for among the entries. */
-export function EntryFilter({ filter, onChange, order, onOrder, maps }: Props) {
+export function EntryFilter({ filter, onChange, order, onOrder, maps, books }: Props) {
   const [text, setText] = useState(filter.text ?? '')
   const set = (patch: Filter) => onChange({ ...filter, text, ...patch })
 
@@ -97,6 +100,14 @@ export function EntryFilter({ filter, onChange, order, onOrder, maps }: Props) {
           onChange({ ...rest, text, ...(kind && { kind }) })
         }}
       />
+      {books.length > 0 && (
+        <ChoiceField
+          label={say`Book`}
+          value={filter.book ?? everyBook}
+          options={[[everyBook, say`any`], ['', say`yours`], ...books.map(({ key, name }) => [key, name] as const)]}
+          onPick={(book) => set({ book })}
+        />
+      )}
       <TextField label={say`From`} type="date" value={filter.from ?? ''} onInput={(from) => set({ from })} />
       <TextField label={say`To`} type="date" value={filter.to ?? ''} onInput={(to) => set({ to })} />
       <ChoiceField

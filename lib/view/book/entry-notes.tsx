@@ -48,9 +48,9 @@ function useForms(entry: FillEntry) {
   } as const
 }
 
-/** What came after a fill: notes about it, and the ways to add one. */
-export function EntryNotes({ entry }: { entry: FillEntry }) {
-  const notes = useLive(() => notesOf(entry), ['entries'], entry.hash)
+/** What came after a fill: notes about it, and the ways to add one. A book beside can only be read. */
+export function EntryNotes({ entry, book = '' }: { entry: FillEntry; book?: string }) {
+  const notes = useLive(() => notesOf(entry, book), ['entries'], `${book} ${entry.hash}`)
   const { form, begun, open, close } = useForms(entry)
   const { said, tell, run } = useSaid()
 
@@ -81,22 +81,23 @@ export function EntryNotes({ entry }: { entry: FillEntry }) {
         {notes.value?.map((note) => (
           <li key={note.number}>
             <p class="q">
-              <a href={hashOf({ section: 'entries', entry: note.number })}>
+              <a href={hashOf({ section: 'entries', entry: note.number, book })}>
                 {say`${kindWords[note.kind]}, entry ${note.number}`}
               </a>{' '}
               {dayAndYear(note.at)}, {time(note.at)}
             </p>
-            <NoteSays note={note} />
+            <NoteSays note={note} book={book} />
           </li>
         ))}
       </ol>
-      {form === 'follow-up' && (
+      {!book && form === 'follow-up' && (
         <FollowUpForm key={entry.hash} entry={entry} begun={begun} onDone={done} onLeave={close} />
       )}
-      {form === 'correction' && (
+      {!book && form === 'correction' && (
         <CorrectionForm key={entry.hash} entry={entry} begun={begun} onDone={done} onLeave={close} />
       )}
-      {form === '' && (
+      {book && <p class="q">{say`What came after is noted in the book that this entry was written in.`}</p>}
+      {!book && form === '' && (
         <div class="acts">
           {entry.kind === 'fill' && (
             <button type="button" class="b low" onClick={() => open('follow-up')}>

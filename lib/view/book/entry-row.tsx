@@ -11,12 +11,14 @@ interface Props {
   row: Row
   /** Whether it came out of a file. */
   takenIn: boolean
+  /** What the book beside is called that it stands in; empty: one's own. */
+  book?: string
   open: boolean
   onToggle: () => void
 }
 
 /** An entry in one line of the list. */
-export function EntryRow({ row, takenIn, open, onToggle }: Props) {
+export function EntryRow({ row, takenIn, book = '', open, onToggle }: Props) {
   return (
     <tr class={open ? 'op' : ''}>
       <td class="no">{row.number}</td>
@@ -28,7 +30,8 @@ export function EntryRow({ row, takenIn, open, onToggle }: Props) {
           <span class="vh">{say`Entry ${row.number},`} </span>
           {row.job.name}
         </button>
-        {takenIn && <small class="q"> {say`taken in`}</small>}
+        {takenIn && !book && <small class="q"> {say`taken in`}</small>}
+        {book && <small class="q"> {book}</small>}
       </th>
       {isFill(row) ? <OfFill row={row} /> : <OfNote row={row} />}
       <td class="fp num" title={row.hash}>

@@ -1,6 +1,7 @@
 import { entryOfFill } from '../../book/entries.ts'
 import { fileParts } from '../../book/json.ts'
 import { originOf, origins, type Origin } from '../../book/origin.ts'
+import { allOthers, nameOfBook } from '../../book/others.ts'
 import { isFill } from '../../book/rows.ts'
 import type { Entry, FillEntry } from '../../book/schema.ts'
 import { pointsLeftOut } from '../../job/left-out.ts'
@@ -17,7 +18,7 @@ import { useLive } from './use-live.ts'
 import { count, dayAndYear, numeral, time } from './wording.ts'
 
 /** Beside the bindings of an entry: what wants a look, what stood behind it, its place in the chain. */
-export function EntrySide({ entry }: { entry: FillEntry }) {
+export function EntrySide({ entry, book = '' }: { entry: FillEntry; book?: string }) {
   const look = linesShown(entry).filter(({ outcome }) => outcome !== 'entered')
   return (
     <div class="side">
@@ -37,7 +38,7 @@ export function EntrySide({ entry }: { entry: FillEntry }) {
         </section>
       )}
       <Readings entry={entry} />
-      <Place entry={entry} />
+      <Place entry={entry} book={book} />
       <div class="acts">
         <button type="button" class="b low" onClick={() => void openCalculator(entry.job.id)}>
           {say`Open the job`}
@@ -45,12 +46,18 @@ export function EntrySide({ entry }: { entry: FillEntry }) {
         <button
           type="button"
           class="b low"
-          onClick={() => void download(fileName(say`entry ${entry.number}`, 'json'), jsonType, fileParts({}, [entry]))}
+          onClick={() =>
+            void download(
+              fileName(say`entry ${entry.number}`, 'json'),
+              jsonType,
+              fileParts({ ...(entry.book && { book: entry.book }) }, [entry]),
+            )
+          }
         >
           {say`Export this entry`}
         </button>
         {entry.readings?.tests[0] && (
-          <a class="b low" href={hashOf({ section: 'report', job: entry.job.id, of: entry.number })}>
+          <a class="b low" href={hashOf({ section: 'report', job: entry.job.id, of: entry.number, book })}>
             {say`Report`}
           </a>
         )}
@@ -127,10 +134,11 @@ function HeldWith({ entry: { basis }, test, device: id }: { entry: FillEntry; te
   )
 }
 
-export function Place({ entry }: { entry: Entry }) {
+export function Place({ entry, book = '' }: { entry: Entry; book?: string }) {
   const undo = entry.kind === 'undo' ? entry.of : undefined
-  const undone = useLive(async () => (undo ? ((await entryOfFill(undo))?.number ?? null) : null), [], entry.id)
-  const origin = useLive(async () => originOf(entry, await origins()), ['entries'], String(entry.number))
+  const undone = useLive(async () => (undo ? ((await entryOfFill(undo, book))?.number ?? null) : null), [], entry.id)
+  const origin = useLive(() => whereFrom(entry, book), ['entries'], `${book} ${entry.number}`)
+  const other = useLive(() => nameOfBook(book), ['entries'], book)
   return (
     <section>
       <h2>{say`Place in the chain`}</h2>
@@ -145,6 +153,12 @@ export function Place({ entry }: { entry: Entry }) {
           <div>
             <dt>{say`origin`}</dt>
             <dd>{originWords(origin.value)}</dd>
+          </div>
+        )}
+        {other.value && (
+          <div>
+            <dt>{say`book`}</dt>
+            <dd>{say`${other.value}, kept beside yours and only to be read`}</dd>
           </div>
         )}
         {isFill(entry) && (
@@ -174,7 +188,7 @@ export function Place({ entry }: { entry: Entry }) {
           <div>
             <dt>{say`corrects or repeats`}</dt>
             <dd>
-              <EntryLink number={entry.earlier} />
+              <EntryLink number={entry.earlier} book={book} />
             </dd>
           </div>
         )}
@@ -182,7 +196,7 @@ export function Place({ entry }: { entry: Entry }) {
           <div>
             <dt>{say`puts back what changed in`}</dt>
             <dd>
-              <EntryLink number={undone.value} />
+              <EntryLink number={undone.value} book={book} />
             </dd>
           </div>
         )}
@@ -203,6 +217,13 @@ export function Place({ entry }: { entry: Entry }) {
   )
 }
 
+/** Where an entry comes from; of a book beside, which file brought it. */
+async function whereFrom(entry: Entry, book: string): Promise<Origin> {
+  if (!book) return originOf(entry, await origins())
+  const other = (await allOthers()).find(({ key }) => key === book)
+  return originOf(entry, { book: '', takenIn: other?.takenIn ?? [] })
+}
+
 function originWords(origin: Origin): string {
   if (!('book' in origin)) return say`written in this book`
   const book = origin.book ? say`written in book ${origin.book.slice(0, 8)}` : say`written in a book that is not named`
@@ -211,6 +232,6 @@ function originWords(origin: Origin): string {
     : say`taken in from ${origin.file || say`a file`} on ${dayAndYear(origin.at)}; ${book}`
 }
 
-function EntryLink({ number }: { number: number }) {
-  return <a href={hashOf({ section: 'entries', entry: number })}>{number}</a>
+function EntryLink({ number, book }: { number: number; book: string }) {
+  return <a href={hashOf({ section: 'entries', entry: number, book })}>{number}</a>
 }

@@ -1,8 +1,9 @@
 import { useState } from 'preact/hooks'
 import { csvParts } from '../../book/csv.ts'
-import { entriesShown, entriesForwards } from '../../book/entries.ts'
-import { fileParts, wholeBook } from '../../book/json.ts'
-import type { Filter } from '../../book/rows.ts'
+import { entriesShown, type Placed } from '../../book/entries.ts'
+import { allEntries, fileParts, wholeBook } from '../../book/json.ts'
+import { listOthers } from '../../book/others.ts'
+import { everyBook, type Filter } from '../../book/rows.ts'
 import { hashOf } from './route.ts'
 import { csvType, download, jsonType } from './download.ts'
 import { fileName } from './file-name.ts'
@@ -10,11 +11,25 @@ import { useDismiss } from './use-dismiss.ts'
 import { wording } from './wording.ts'
 import { say } from '../../words/say.ts'
 
+/** A table that says of each entry which book it stands in. */
+async function* tableOf(entries: AsyncIterable<Placed>): AsyncGenerator<string> {
+  yield* csvParts(entries, new Map((await listOthers()).map(({ key, name }) => [key, name])))
+}
+
+async function* everyEntry(): AsyncGenerator<string> {
+  yield* tableOf(allEntries((await listOthers()).map(({ key }) => key)))
+}
+
+/** Entries that are found, with the books beside that some of them stand in. */
+async function* foundParts(filter: Filter): AsyncGenerator<string> {
+  yield* fileParts({ books: await listOthers() }, entriesShown(filter))
+}
+
 /** Files of what is shown, or of everything. */
 export function ExportButtons({ filter }: { filter: Filter }) {
   const menu = useDismiss()
   const [said, setSaid] = useState('')
-  const filtered = Object.values(filter).some(Boolean)
+  const filtered = Object.entries(filter).some(([name, value]) => value && (name !== 'book' || value !== everyBook))
 
   const save = (name: string, extension: 'csv' | 'json', parts: () => AsyncIterable<string>) => async () => {
     setSaid(say`writing the file`)
@@ -34,20 +49,16 @@ export function ExportButtons({ filter }: { filter: Filter }) {
         {filtered && (
           <>
             <p class="q">{say`What is found, on every page`}</p>
-            <button type="button" class="b low" onClick={save('entries', 'csv', () => csvParts(entriesShown(filter)))}>
+            <button type="button" class="b low" onClick={save('entries', 'csv', () => tableOf(entriesShown(filter)))}>
               {say`Table (CSV)`}
             </button>
-            <button
-              type="button"
-              class="b low"
-              onClick={save('entries', 'json', () => fileParts({}, entriesShown(filter)))}
-            >
+            <button type="button" class="b low" onClick={save('entries', 'json', () => foundParts(filter))}>
               {say`Entries (JSON)`}
             </button>
           </>
         )}
         <p class="q">{say`Everything`}</p>
-        <button type="button" class="b low" onClick={save(say`all entries`, 'csv', () => csvParts(entriesForwards()))}>
+        <button type="button" class="b low" onClick={save(say`all entries`, 'csv', everyEntry)}>
           {say`Table of all entries (CSV)`}
         </button>
         <button type="button" class="b low" onClick={save('book', 'json', wholeBook)}>

@@ -1,17 +1,20 @@
 import { useRef, useState } from 'preact/hooks'
-import { applyImport, planImport, type ImportPlan } from '../../book/import.ts'
+import { applyImport, isUsual, planImport, type ImportPlan } from '../../book/import.ts'
+import type { Beside } from '../../book/import-others.ts'
 import { isBackup, openBackup } from '../../book/backup.ts'
 import { BookError } from '../../book/error.ts'
 import { openBookFile, type BookSource } from '../../book/json.ts'
 import type { Readable } from '../../book/lines.ts'
 import { jobTitle } from '../calculator/job-title.ts'
+import { bareName, BesideFields, otherWords } from './beside-fields.tsx'
 import { MapContents } from './map-contents.tsx'
 import { PassphraseField } from './passphrase-field.tsx'
 import { Said, useSaid } from './said.tsx'
 import { count, grouped } from './wording.ts'
 import { say } from '../../words/say.ts'
 
-type Chosen = { name: string; plan: ImportPlan; source: BookSource }
+/** `beside`: the books that are to be kept beside, and what they are to be called. */
+type Chosen = { name: string; plan: ImportPlan; source: BookSource; beside: Beside[] }
 
 /** Takes in a book file: first what would change, then only additions. */
 export function ImportPanel() {
@@ -35,7 +38,7 @@ export function ImportPanel() {
       told = percent
       setProgress(say`reading the file, ${percent} %`)
     })
-    if (newest.current === of) setChosen({ name: of.name, plan, source })
+    if (newest.current === of) setChosen({ name: of.name, plan, source, beside: usualNames(plan, of.name) })
   }
   /** Looks at a file; when a part of it is damaged, what is whole can be looked at. */
   const open = async (of: File, read: (passOver: boolean) => Promise<Readable>) => {
@@ -87,8 +90,12 @@ export function ImportPanel() {
     setTaking(true)
     run(
       () =>
-        applyImport(chosen.plan, chosen.source, chosen.name, (added) =>
-          setProgress(say`${grouped(added)} of ${grouped(chosen.plan.entries.add)} entries are added`),
+        applyImport(
+          chosen.plan,
+          chosen.source,
+          chosen.name,
+          (added) => setProgress(say`${grouped(added)} of ${grouped(toAdd(chosen))} entries are added`),
+          chosen.beside,
         ).finally(() => {
           setTaking(false)
           setProgress('')
@@ -142,7 +149,7 @@ export function ImportPanel() {
         <div class="plan" role="group" aria-label={say`What ${chosen.name} would add`}>
           <h3>{chosen.name}</h3>
           <ul>
-            {lines(plan).map((line) => (
+            {lines(plan, chosen.beside).map((line) => (
               <li key={line}>{line}</li>
             ))}
           </ul>
@@ -159,8 +166,14 @@ export function ImportPanel() {
               {say`Limit ${limit.name}: at most ${limit.value} ${limit.unit}, from ${limit.origin || say`no origin given`}. Compare it with the paper before you use it.`}
             </p>
           ))}
+          <BesideFields plan={plan} beside={chosen.beside} onChange={(beside) => setChosen({ ...chosen, beside })} />
           <div class="acts">
-            <button type="button" class="b low first" onClick={take} disabled={taking || additions(plan) === 0}>
+            <button
+              type="button"
+              class="b low first"
+              onClick={take}
+              disabled={taking || additions(plan) + toAdd(chosen) === 0}
+            >
               {say`Add them`}
             </button>
             <button type="button" class="b low bare" onClick={() => setChosen(undefined)}>
@@ -173,13 +186,25 @@ export function ImportPanel() {
   )
 }
 
-function additions({ jobs, devices, maps, limits, entries, blobs, settings }: ImportPlan): number {
-  const records = [jobs.add, devices.add, maps.add, maps.next, limits.add, blobs.add]
-  return records.reduce((sum, { length }) => sum + length, entries.add + (settings ? 1 : 0))
+/** What is kept beside unless the person chooses otherwise; a book that the file does not name is called as the file. */
+const usualNames = ({ others }: ImportPlan, file: string): Beside[] =>
+  others.flatMap((planned) => (isUsual(planned) ? { planned, name: planned.name || bareName(file) } : []))
+
+/** How many entries will be added to this book and to those beside it. */
+function toAdd({ plan, beside }: Pick<Chosen, 'plan' | 'beside'>): number {
+  const begins = !beside.some(({ planned }) => planned.canBegin)
+  return beside.reduce((sum, { planned }) => sum + planned.add, begins ? plan.entries.add : 0)
 }
 
-function lines(plan: ImportPlan): string[] {
-  const { jobs, devices, maps, limits, entries, joining, blobs } = plan
+function additions({ jobs, devices, maps, limits, blobs, settings }: ImportPlan): number {
+  const records = [jobs.add, devices.add, maps.add, maps.next, limits.add, blobs.add]
+  return records.reduce((sum, { length }) => sum + length, settings ? 1 : 0)
+}
+
+function lines(plan: ImportPlan, beside: readonly Beside[]): string[] {
+  const { jobs, devices, maps, limits, joining, blobs } = plan
+  // What is kept beside does not begin this book.
+  const entries = beside.some(({ planned }) => planned.canBegin) ? { ...plan.entries, add: 0 } : plan.entries
   const kinds: [add: number, same: number, one: string, many: string][] = [
     [jobs.add.length, jobs.same, 'job', 'jobs'],
     [devices.add.length, devices.same, 'device', 'devices'],
@@ -208,7 +233,13 @@ function lines(plan: ImportPlan): string[] {
     said.push(
       say`${count(blobs.missing.length, 'attached file')} of these entries is neither in the file nor in this book: ${blobs.missing.slice(0, 5).join(', ')}. Only the fingerprint will be here; look for the file in an earlier backup.`,
     )
-  if (entries.refused) said.push(entries.refused)
+  const keptBeside = plan.others.some(({ of, refused }) => of === '' && !refused)
+  if (entries.refused && !keptBeside) said.push(entries.refused)
+  said.push(...plan.others.map((one) => otherWords(one, entries.refused)))
+  if (plan.nameless > 0)
+    said.push(
+      say`${count(plan.nameless, 'entry', 'entries')} of books beside are left out: the line that names their book is damaged.`,
+    )
   if (plan.damaged > 0)
     said.push(say`Lines of the file that are not as they were written, and are left out: ${plan.damaged}.`)
   for (const [from, to] of joining.gaps)

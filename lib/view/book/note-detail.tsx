@@ -8,11 +8,11 @@ import { dayAndYear } from './wording.ts'
 import { say, shown } from '../../words/say.ts'
 
 /** An entry about another one, opened in place. */
-export function NoteDetail({ note }: { note: NoteEntry }) {
+export function NoteDetail({ note, book = '' }: { note: NoteEntry; book?: string }) {
   return (
     <div class="bd">
       <div class="side">
-        <Place entry={note} />
+        <Place entry={note} book={book} />
       </div>
       <section class="note">
         <h2>
@@ -21,18 +21,18 @@ export function NoteDetail({ note }: { note: NoteEntry }) {
             <>
               {' '}
               {say`of `}
-              <a href={hashOf({ section: 'entries', entry: note.of })}>{say`entry ${note.of}`}</a>
+              <a href={hashOf({ section: 'entries', entry: note.of, book })}>{say`entry ${note.of}`}</a>
             </>
           )}
         </h2>
-        <NoteSays note={note} />
+        <NoteSays note={note} book={book} />
       </section>
     </div>
   )
 }
 
 /** What a note says, in full. */
-export function NoteSays({ note }: { note: NoteEntry }) {
+export function NoteSays({ note, book = '' }: { note: NoteEntry; book?: string }) {
   return (
     <>
       {note.kind === 'follow-up' && (
@@ -45,7 +45,9 @@ export function NoteSays({ note }: { note: NoteEntry }) {
             <>
               {' '}
               {say`as `}
-              <a href={hashOf({ section: 'entries', entry: note.resubmittedAs })}>{say`entry ${note.resubmittedAs}`}</a>
+              <a href={hashOf({ section: 'entries', entry: note.resubmittedAs, book })}>
+                {say`entry ${note.resubmittedAs}`}
+              </a>
             </>
           )}
         </p>

@@ -2,6 +2,7 @@ import { attach } from '../../book/attachments.ts'
 import { listDevices } from '../../book/devices.ts'
 import { getEntry } from '../../book/entries.ts'
 import { getJob } from '../../book/jobs.ts'
+import { nameOfBook } from '../../book/others.ts'
 import { isFill } from '../../book/rows.ts'
 import type { FillEntry } from '../../book/schema.ts'
 import { ENGINE_VERSION } from '../../engine/version.ts'
@@ -31,10 +32,10 @@ interface Found {
 }
 
 /** The job of a report: as an entry holds it when one is named, else as it stands, with the newest entry about it. */
-async function find({ job: id = '', of }: Route): Promise<Found | null> {
+async function find({ job: id = '', of, book }: Route): Promise<Found | null> {
   const devices = await listDevices()
   if (of !== undefined) {
-    const entry = await getEntry(of)
+    const entry = await getEntry(of, book)
     if (!entry || !isFill(entry) || !entry.readings) return null
     return { job: entry.readings, devices, entry, held: true }
   }
@@ -64,7 +65,9 @@ export function ReportSection({ route }: { route: Route }) {
   const content = sealed ?? reportOf(job, test, devices, anchorOf(entry, job, test, devices))
   return (
     <>
-      {entry && held && <Since entry={entry} told={sealed ? sinceThen(entry, test.id, devices) : undefined} />}
+      {entry && held && (
+        <Since entry={entry} book={route.book ?? ''} told={sealed ? sinceThen(entry, test.id, devices) : undefined} />
+      )}
       <Bar route={route} job={job} test={test} content={content} entry={entry} />
       <Report content={content} />
     </>
@@ -72,10 +75,12 @@ export function ReportSection({ route }: { route: Route }) {
 }
 
 /** What a reader must know of a report that an entry holds. `told`: nothing when the entry holds none. */
-function Since({ entry, told }: { entry: FillEntry; told: string[] | undefined }) {
+function Since({ entry, book, told }: { entry: FillEntry; book: string; told: string[] | undefined }) {
+  const other = useLive(() => nameOfBook(book), ['entries'], book)
   const head = say`This is the report that entry ${entry.number} holds, made by version ${entry.basis?.engine ?? entry.engine}. It never changes.`
   return (
     <aside class="since" aria-label={say`What has changed since this entry`}>
+      {other.value && <p>{say`Entry ${entry.number} stands in ${other.value}, a book that is kept beside yours.`}</p>}
       {told ? (
         <>
           <p>{head}</p>
@@ -125,12 +130,14 @@ function Bar({ route, job, test, content, entry }: BarProps) {
       {
         job: { id: job.id, name: jobTitle(job) },
         text: say`Report of test ${content.role}`,
-        ...(entry && { of: entry.number }),
+        ...(entry && !route.book && { of: entry.number }),
       },
       ENGINE_VERSION,
     )
     tell(
-      (entry ? say`${name} was attached to entry ${entry.number}.` : say`${name} was attached to the job.`) + without,
+      (entry && !route.book
+        ? say`${name} was attached to entry ${entry.number}.`
+        : say`${name} was attached to the job.`) + without,
     )
   }
   return (

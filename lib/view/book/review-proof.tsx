@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'preact/hooks'
 import { asItIs } from '../../book/attachments.ts'
-import type { ReviewResult } from '../../book/review.ts'
+import { partsOf, type ReviewResult } from '../../book/review.ts'
 import type { ReviewFile } from '../../book/review-file.ts'
 import { isFill } from '../../book/rows.ts'
 import type { Entry, FillEntry } from '../../book/schema.ts'
@@ -44,17 +44,23 @@ export function ReviewProof({ file, result }: { file: ReviewFile; result: Review
         </details>
       ))}
       <h3>{say`Entries`}</h3>
-      <ul class="plain">
-        {file.entries.map((entry) => (
-          <EntryLine key={entry.number} entry={entry} file={file} result={result} />
-        ))}
-      </ul>
+      {partsOf(file).map(({ book, part }) => (
+        <div key={book}>
+          {book && <h4>{say`In ${book}, which the sender keeps beside`}</h4>}
+          <ul class="plain">
+            {part.entries.map((entry) => (
+              <EntryLine key={entry.number} entry={entry} book={book} file={file} result={result} />
+            ))}
+          </ul>
+        </div>
+      ))}
       {result.texts.some((one) => one.result !== 'reproduced') && (
         <ul>
           {result.texts
             .filter((one) => one.result !== 'reproduced')
             .map((one) => (
-              <li key={`${one.entry}/${one.control}`}>
+              <li key={`${one.book}/${one.entry}/${one.control}`}>
+                {one.book && `${one.book}: `}
                 {say`Entry ${one.entry}, ${one.control}:`} <code>{one.recorded}</code> {say`in the file`},{' '}
                 <code>{one.here || say`nothing`}</code> {say`here`}. <ComparedWords of={one.result} />
               </li>
@@ -65,8 +71,15 @@ export function ReviewProof({ file, result }: { file: ReviewFile; result: Review
   )
 }
 
-function EntryLine({ entry, file, result }: { entry: Entry; file: ReviewFile; result: ReviewResult }) {
-  const checked = result.entries.find((one) => one.entry === entry.number)
+interface LineProps {
+  entry: Entry
+  book: string
+  file: ReviewFile
+  result: ReviewResult
+}
+
+function EntryLine({ entry, book, file, result }: LineProps) {
+  const checked = result.entries.find((one) => one.entry === entry.number && one.book === book)
   return (
     <li>
       <span>

@@ -18,6 +18,7 @@ import { ReviewFindings } from './review-findings.tsx'
 import { ReviewProof } from './review-proof.tsx'
 import { Said, useSaid } from './said.tsx'
 import { useLive } from './use-live.ts'
+import { count } from './wording.ts'
 import { say } from '../../words/say.ts'
 
 interface Loaded {
@@ -158,10 +159,15 @@ function Summary({ file, result, onTake }: SummaryProps) {
           say`, ${result.checks.length - checks} of ${result.checks.length} checks as in the file`}
         {say`, ${result.entries.length - broken} of ${result.entries.length} entries fit the chain.`}{' '}
         {ofJob &&
-          say`The sender’s book says that it holds ${ofJob.length} entries of this job; the file holds ${file.entries.length}.`}
+          say`The sender’s book says that it holds ${ofJob.length} entries of this job; the file holds ${file.entries.length}.`}{' '}
+        {file.beside.map(
+          ({ name, entries }) =>
+            say`Of ${name}, a book that the sender keeps beside, it holds ${count(entries.length, 'entry', 'entries')}. `,
+        )}
       </p>
       <p class="q">
         {say`Computed by version ${file.head.engine}; here by version ${here}.`}
+        {file.head.book && say` Written from book ${file.head.book.slice(0, 8)}.`}
         {file.head.engine !== here && say` A difference may come of that: ask before you call it a fault.`}
       </p>
       <p>

@@ -15,6 +15,8 @@ export type Route = {
   test?: string
   /** Number of the entry whose readings a report is of. */
   of?: number
+  /** Key of the book beside one's own in which the entry stands. */
+  book?: string
 }
 
 export function routeOf(hash: string): Route {
@@ -25,6 +27,7 @@ export function routeOf(hash: string): Route {
   const job = asked.get('job')
   const map = asked.get('map')
   const test = asked.get('test')
+  const book = asked.get('book')
   const of = /^[1-9]\d{0,14}$/.exec(asked.get('entry') ?? '')
   return {
     section,
@@ -32,16 +35,19 @@ export function routeOf(hash: string): Route {
     ...(job && { job }),
     ...(map && { map }),
     ...(test && { test }),
+    ...(book && /^[0-9a-f-]{1,64}$/.test(book) && { book }),
     ...(of && { of: Number(of[0]) }),
   }
 }
 
-export function hashOf({ section, entry, job, map, test, of }: Route): string {
+export function hashOf({ section, entry, job, map, test, of, book }: Route): string {
   const asked = new URLSearchParams({
     ...(job && { job }),
     ...(map && { map }),
     ...(test && { test }),
+    ...(book && /^[0-9a-f-]{1,64}$/.test(book) && { book }),
     ...(of && { entry: String(of) }),
+    ...(book && { book }),
   }).toString()
   return `#${entry === undefined ? section : `entry-${entry}`}${asked && `?${asked}`}`
 }

@@ -4,6 +4,7 @@ import type { Tester, TypedUnits } from '../../job/schema.ts'
 import { Cautions } from '../calculator/cautions.tsx'
 import { About } from './about.tsx'
 import { BackupPanel } from './backup-panel.tsx'
+import { BooksPanel } from './books-panel.tsx'
 import { ChoiceField, TextField, Trouble } from './field.tsx'
 import { FirstTestPanel } from './first-test-panel.tsx'
 import { FramesPanel } from './frames-panel.tsx'
@@ -142,6 +143,7 @@ export function SettingsSection() {
       <StorageState state={storage} />
       <BackupPanel />
       <ImportPanel />
+      <BooksPanel />
       <HpxmlPanel />
       <section class="group">
         <h2>{say`Before and after a test`}</h2>

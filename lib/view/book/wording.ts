@@ -33,6 +33,9 @@ export function count(number: number, one: string, many = `${one}s`): string {
   return `${grouped(number)} ${shown(number === 1 ? one : many)}`
 }
 
+/** `1 book`, `2 books`. */
+export const bookCount = (number: number): string => (number === 1 ? say`1 book` : say`${grouped(number)} books`)
+
 const small = [
   say`No`,
   say`One`,
