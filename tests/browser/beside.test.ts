@@ -52,9 +52,9 @@ it('is taken in by keyboard, listed and searched with one’s own, read, verifie
   await choose('Choose a file', await fileOf(3, 'Second van.json'))
   await book.wait(/These are 3 entries of another book, .* They are kept beside yours, to be read/)
   expect(await book.value('textbox', 'What you call this book')).toBe('Second van')
-  const tick = await book.get('checkbox', 'Keep this book beside yours')
+  await book.get('checkbox', 'Keep this book beside yours')
   await book.page.evaluate(`document.querySelector('.plan input[type=checkbox]').focus()`)
-  expect(await book.isCurrent(tick)).toBe(true)
+  expect(await book.focused()).toMatchObject({ name: 'Keep this book beside yours' })
   // Off and on again by keyboard; then on to the name and to the button.
   await book.key('Space')
   await book.key('Space')
@@ -97,5 +97,5 @@ it('speaks Spanish', async () => {
   await book.click('button', 'Añadirlos')
   await book.wait(/Libros junto al suyo/)
   await go('#entries')
-  await book.wait(/y 1 libro al lado/)
+  expect(await book.wait(/y 1 libro al lado/)).toMatch(/4 de 4 entradas a la vista/)
 })

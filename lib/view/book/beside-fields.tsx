@@ -30,12 +30,14 @@ function span({ first, last }: OtherPlanned): string {
 
 interface Props {
   plan: ImportPlan
+  /** The file's name: a book that the file does not name is called after it. */
+  file: string
   beside: readonly Beside[]
   onChange: (beside: Beside[]) => void
 }
 
 /** Which books of a file are to be kept beside, and what they are called. */
-export function BesideFields({ plan, beside, onChange }: Props) {
+export function BesideFields({ plan, file, beside, onChange }: Props) {
   const asked = plan.others.filter(({ refused, add }) => !refused && add > 0)
   return (
     <>
@@ -49,7 +51,9 @@ export function BesideFields({ plan, beside, onChange }: Props) {
               <input
                 type="checkbox"
                 checked={chosen !== undefined}
-                onChange={(event) => (event.currentTarget.checked ? set(planned.name) : onChange(others))}
+                onChange={(event) =>
+                  event.currentTarget.checked ? set(planned.name || bareName(file)) : onChange(others)
+                }
               />{' '}
               {planned.differs
                 ? say`Keep it all the same, as a book of its own`

@@ -166,7 +166,12 @@ export function ImportPanel() {
               {say`Limit ${limit.name}: at most ${limit.value} ${limit.unit}, from ${limit.origin || say`no origin given`}. Compare it with the paper before you use it.`}
             </p>
           ))}
-          <BesideFields plan={plan} beside={chosen.beside} onChange={(beside) => setChosen({ ...chosen, beside })} />
+          <BesideFields
+            plan={plan}
+            file={chosen.name}
+            beside={chosen.beside}
+            onChange={(beside) => setChosen({ ...chosen, beside })}
+          />
           <div class="acts">
             <button
               type="button"
