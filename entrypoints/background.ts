@@ -51,8 +51,13 @@ export default defineBackground(() => {
         .then(() => closeUnended())
         .catch(failed),
   )
-  // A book of an earlier version gets its second copy.
-  browser.runtime.onInstalled.addListener(() => void compareAtStart().catch(failed))
+  // A book of an earlier version gets its second copy. What was being filled at an update, nobody goes on with.
+  browser.runtime.onInstalled.addListener(
+    () =>
+      void compareAtStart()
+        .then(() => closeUnended())
+        .catch(failed),
+  )
   browser.tabs.onRemoved.addListener((tab) => void closeUnended((open) => open.tab !== tab).catch(failed))
   closeAbandoned().catch(failed)
 })

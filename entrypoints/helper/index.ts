@@ -1,6 +1,7 @@
 import { defineUnlistedScript } from 'wxt/utils/define-unlisted-script'
 import { frameShape, mapShape, pickedShape, planShape } from '../../lib/message-shapes.ts'
 import { hearFrame } from '../../lib/view/helper/hear-frame.ts'
+import { clearLeft } from '../../lib/view/helper/gone.ts'
 import { noteLeft } from '../../lib/view/helper/late.ts'
 import { mapPart, takePick } from '../../lib/view/helper/map-part.ts'
 import css from '../../lib/view/helper/marks.css?inline'
@@ -12,11 +13,17 @@ import { stage } from '../../lib/view/helper/stage.ts'
 export default defineUnlistedScript({
   main() {
     once('helper', ({ signal }) => {
+      clearLeft()
       const show = stage(css, signal, { plan: planPart, map: mapPart })
-      void noteLeft()
       hear(
         {
-          plan: [planShape, show],
+          plan: [
+            planShape,
+            (task) => {
+              void noteLeft()
+              return show(task)
+            },
+          ],
           map: [mapShape, show],
           frame: [frameShape, hearFrame],
           picked: [pickedShape, takePick],

@@ -9,7 +9,7 @@ const same = (one: ReceiptLine | undefined, other: ReceiptLine): boolean =>
 
 /**
  * Notes the lines with their fill where that has not ended, else in an entry of their own beside it. Noting the same
- * lines twice changes nothing.
+ * lines twice changes nothing. A fill may be ended by somebody else meanwhile: what it did not take goes beside it then.
  * @throws BookError when the fill does not fit its schema.
  */
 export async function noteLate(
@@ -21,17 +21,25 @@ export async function noteLate(
   let rest = lines
   let last: FillEntry | undefined
   for (let part = 2; ; part++) {
-    const entry = await entryOfFill(id)
-    if (!entry) break
+    let entry = await entryOfFill(id)
+    if (!entry) {
+      const bindings = new Set(rest.map(({ binding }) => binding))
+      const planned = last ? fill.planned.filter(({ binding }) => bindings.has(binding)) : fill.planned
+      try {
+        await startFill({ ...fill, id, planned }, context)
+        for (const line of rest) await addFillLine(id, line)
+        entry = await endFill(id)
+        // All of it is in there; only texts that are too long may be shorter.
+        if (entry.complete) return entry
+      } catch (error) {
+        entry = await entryOfFill(id)
+        if (!entry) throw error
+      }
+    }
     last = entry
     const noted = new Map(entry.lines.map((line) => [line.binding, line]))
     rest = rest.filter((line) => !same(noted.get(line.binding), line))
+    if (rest.length === 0) return last
     id = `${fill.id}/${part}`
   }
-  if (last && rest.length === 0) return last
-  const bindings = new Set(rest.map(({ binding }) => binding))
-  const planned = last ? fill.planned.filter(({ binding }) => bindings.has(binding)) : fill.planned
-  await startFill({ ...fill, id, planned }, context)
-  for (const line of rest) await addFillLine(id, line)
-  return endFill(id)
 }

@@ -98,6 +98,12 @@ export class Session {
         `--lang=${this.options.language ?? 'en-US'}`,
       ],
     })
+    await this.loadAnew()
+  }
+
+  /** Installs the extension, over itself where it is there, as an update does. */
+  async loadAnew(): Promise<void> {
+    const extension = this.options.extension ?? built
     const id = await this.browser.installExtension(extension)
     const installed = (await this.browser.extensions()).get(id)
     if (installed === undefined) throw new Error(`The extension in ${extension} was not installed.`)

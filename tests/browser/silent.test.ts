@@ -1,7 +1,7 @@
 /** A press on Fill is answered, also while the book is not. */
-import type { Page } from 'puppeteer-core'
 import { afterAll, beforeAll, expect, it } from 'vitest'
 import { launch } from './harness.ts'
+import { hold } from './hold-book.ts'
 import { Attacked, asked, heldBy, outcomesOf } from './hostile.ts'
 import { confirm } from './round.ts'
 
@@ -9,19 +9,6 @@ const attacked = new Attacked()
 
 beforeAll(() => attacked.start(launch))
 afterAll(() => attacked.close())
-
-/** Keeps everybody else out of the fills under way until `letGo` is called, as a view that hangs would. */
-const hold = (book: Page): Promise<unknown> =>
-  book.evaluate(`new Promise((ready) => {
-    let held = true
-    window.letGo = () => { held = false }
-    indexedDB.open('gapsum').onsuccess = ({ target }) => {
-      const fills = target.result.transaction('fills', 'readwrite').objectStore('fills')
-      const again = () => { if (held) fills.get('none').onsuccess = again }
-      again()
-      fills.get('none').onsuccess = () => ready()
-    }
-  })`)
 
 it('while the book is silent: says so after a while, and fills when it answers again, once for two presses', async () => {
   const page = await attacked.visit('plain')

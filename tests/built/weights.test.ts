@@ -10,9 +10,10 @@ describe('what the build weighs, gzip', () => {
     expect(total).toBeLessThanOrEqual(60_000)
   })
 
-  // Rose by 0.05 kB with the answer to a press that was meant for the plan before.
-  it('what maps and fills a page: at most 35.15 kB', () => {
-    expect(packed(read('chrome-mv3/helper.js'))).toBeLessThanOrEqual(35_150)
+  // Rose by 0.05 kB with the answer to a press that was meant for the plan before; by 0.25 kB with what takes away, and says
+  // so, what an update leaves in the page.
+  it('what maps and fills a page: at most 35.4 kB', () => {
+    expect(packed(read('chrome-mv3/helper.js'))).toBeLessThanOrEqual(35_400)
   })
 
   it('what joins it where a form map names controls drawn by the page: at most 14 kB', () => {

@@ -25,7 +25,9 @@ export function EntrySide({ entry, book = '' }: { entry: FillEntry; book?: strin
       {look.length > 0 ? (
         <section>
           <h2>{say`${numeral(look.length)} to look at`}</h2>
-          {!entry.complete && <p>{say`The fill did not go through to its end.`}</p>}
+          {!entry.complete && (
+            <p>{say`The fill did not go through to its end. What was being typed at that moment could not be read back: look at the form.`}</p>
+          )}
           {look.slice(0, 12).map((line) => (
             <Look key={line.binding} line={line} />
           ))}

@@ -11,7 +11,7 @@ import { send } from './send.ts'
 export type Noted = Extract<ToBackground, { type: 'fill-started' }>['fill']
 
 declare global {
-  /** Lines that the book did not take, left by a copy of the helper that was updated meanwhile; the next one notes them. */
+  /** Lines that the book did not take; they are noted when a plan is opened next. */
   var gapsumUnnoted: { fill: Noted; lines: ReceiptLine[] }[] | undefined
 }
 
@@ -41,7 +41,7 @@ export function forgetUnnoted(): void {
   globalThis.gapsumUnnoted = []
 }
 
-/** Notes what an earlier copy of the helper could not. */
+/** Notes what the book did not take before. */
 export async function noteLeft(): Promise<void> {
   const left = kept('gapsumUnnoted') ?? []
   forgetUnnoted()

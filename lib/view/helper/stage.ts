@@ -5,6 +5,7 @@ import { browser } from '../../browser.ts'
 import { say } from '../../words/say.ts'
 import { sheetBelow } from './bring-into-view.ts'
 import { closedOrigins } from './closed-origins.ts'
+import { whenGone } from './gone.ts'
 import { joinDock } from './join-dock.ts'
 import { keepOnTop, type OnTop } from './keep-on-top.ts'
 import { drawMarks, type Mark } from './page-marks.ts'
@@ -144,6 +145,7 @@ function open(css: string, parts: Parts, closed: AbortController) {
     life.abort()
     round.abort()
   })
+  whenGone(at.host, () => closed.abort(), signal)
   return { show, isBusy: () => busy }
 }
 

@@ -6,6 +6,13 @@ export interface Hostile {
   /** Address of a page by the name of its file. */
   at: (name: string, more?: string) => string
   posts: () => number
+  /**
+   * What is done while the page with the steps waits for its answer, in the middle of a fill, with what it holds then;
+   * the answer may be an address to go to.
+   */
+  onStep: (act: (held: string) => Promise<string>) => void
+  /** What the page with the steps held when it went away. */
+  last: () => string
   close(): Promise<void>
 }
 
@@ -24,9 +31,16 @@ function answer(url: URL): string | undefined {
 
 export async function startHostile(): Promise<Hostile> {
   let posts = 0
+  let [last, act] = ['', (_held: string) => Promise.resolve('')]
   const server = createServer((request, response) => {
-    if (request.method !== 'GET') posts += 1
     const url = new URL(request.url ?? '/', 'http://127.0.0.1')
+    const held = url.searchParams.get('held') ?? ''
+    if (url.pathname === '/step') return void act(held).then((then) => response.end(then))
+    if (url.pathname === '/last') {
+      last = held
+      return void response.end()
+    }
+    if (request.method !== 'GET') posts += 1
     let body: string | undefined
     try {
       body = answer(url)
@@ -48,6 +62,10 @@ export async function startHostile(): Promise<Hostile> {
   return {
     at: (name, more = '') => `http://127.0.0.1:${address.port}/form?page=${name}${more}`,
     posts: () => posts,
+    onStep: (now) => {
+      act = now
+    },
+    last: () => last,
     close: () =>
       new Promise((resolve) => {
         server.close(() => resolve())
