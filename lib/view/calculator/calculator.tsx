@@ -204,8 +204,10 @@ export function Calculator({ onSent, beside = false }: Props) {
                 <JobBar
                   name={jobTitle(job)}
                   number={job.building.program}
+                  kept={held.kept}
                   open={panel === 'job'}
                   onToggle={() => toggle('job')}
+                  {...(!untouched && { onNext: nextHouse })}
                   {...(!beside && { onBeside: stay })}
                 />
                 <TestRow
@@ -213,7 +215,6 @@ export function Calculator({ onSent, beside = false }: Props) {
                   open={held.test}
                   editing={panel === 'test'}
                   adding={panel === 'new test'}
-                  kept={held.kept}
                   onOpen={(id) => {
                     held.openTest(id)
                     setPanel('')
@@ -221,7 +222,6 @@ export function Calculator({ onSent, beside = false }: Props) {
                   onEdit={() => toggle('test')}
                   onAdd={() => toggle('new test')}
                   onLike={testLike}
-                  {...(!untouched && { onNext: nextHouse })}
                 />
                 {panel === 'test' && bench && (
                   <TestEditor onDelete={() => dropTest(bench.test)} onClose={() => setPanel('')} />

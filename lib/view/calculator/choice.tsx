@@ -14,13 +14,17 @@ interface Props<T extends string> {
   id?: string
 }
 
-/** A labelled choice of one. */
+/** Letters that half the width of a popup shows of a closed list. */
+const half = 24
+
+/** A labelled choice of one. Takes the whole width where a choice would be cut off in half of it. */
 export function Choice<T extends string>(props: Props<T>) {
   const { label, value, options, onPick, problem, wide, fixed, id: known } = props
   const own = useId()
   const id = known ?? own
+  const whole = wide || options.some(([, words]) => words.length > half)
   return (
-    <div class={wide ? 'fd-f wide' : 'fd-f'}>
+    <div class={whole ? 'fd-f wide' : 'fd-f'}>
       <label for={id}>{label}</label>
       <select
         id={id}

@@ -4,14 +4,23 @@ import { PageIcon } from '../page-icons.tsx'
 interface Props {
   name: string
   number: string
+  /** When it was kept last, or empty. */
+  kept: string
   open: boolean
   onToggle: () => void
+  /** Begins the next house with the same set-up; left out while nothing was read in this one. */
+  onNext?: () => void
   /** Opens the sidebar; left out where one stands already. */
   onBeside?: () => void
 }
 
 /** The job in hand. Opens the jobs, the building and the tester. */
-export function JobBar({ name, number, open, onToggle, onBeside }: Props) {
+export function JobBar({ name, number, kept, open, onToggle, onNext, onBeside }: Props) {
+  const state = (
+    <span class="q kept" role="status">
+      {kept && say`kept ${kept}`}
+    </span>
+  )
   return (
     <div class="job">
       <PageIcon name="mark" />
@@ -23,11 +32,22 @@ export function JobBar({ name, number, open, onToggle, onBeside }: Props) {
           aria-label={say`Job: ${name}. Change job`}
           onClick={onToggle}
         >
-          <b>{name}</b>
+          <b title={name}>{name}</b>
           <PageIcon name="tw" class={open ? 'tw down' : 'tw'} />
         </button>
       </h1>
-      {number && <span class="q number">{number}</span>}
+      {!number && state}
+      {onNext && (
+        <button
+          type="button"
+          class="link next"
+          aria-label={say`Next house, same set-up`}
+          title={say`Next house, same set-up: limit, procedure, stage and device stay; readings, address and notes are empty`}
+          onClick={onNext}
+        >
+          {say`+ house`}
+        </button>
+      )}
       {onBeside && (
         <button
           type="button"
@@ -38,6 +58,12 @@ export function JobBar({ name, number, open, onToggle, onBeside }: Props) {
         >
           <PageIcon name="beside" />
         </button>
+      )}
+      {number && (
+        <p class="q under">
+          {number}
+          {state}
+        </p>
       )}
     </div>
   )

@@ -1,6 +1,4 @@
 import { render } from 'preact'
-import '../paper.css'
-import '../figure/figure.css'
 import './calculator.css'
 import './cells.css'
 import { Calculator } from './calculator.tsx'

@@ -8,14 +8,11 @@ interface Props {
   open: string
   editing: boolean
   adding: boolean
-  kept: string
   onOpen: (id: string) => void
   onEdit: () => void
   onAdd: () => void
   /** Adds a test like the open one: of the house in the other direction, or of its next system of ducts. */
   onLike: () => void
-  /** Begins the next house with the same set-up; left out while nothing was read in this one. */
-  onNext?: () => void
 }
 
 const alike = (one: Test, other: Test): boolean =>
@@ -40,7 +37,7 @@ function likeWords(job: Job, test: Test | undefined): { text: string; words: str
 }
 
 /** The tests of a job. The open one, pressed again, shows its role to rename or delete. */
-export function TestRow({ job, open, editing, adding, kept, onOpen, onEdit, onAdd, onLike, onNext }: Props) {
+export function TestRow({ job, open, editing, adding, onOpen, onEdit, onAdd, onLike }: Props) {
   const like = likeWords(
     job,
     job.tests.find(({ id }) => id === open),
@@ -73,19 +70,6 @@ export function TestRow({ job, open, editing, adding, kept, onOpen, onEdit, onAd
           {like.text}
         </button>
       )}
-      {onNext && (
-        <button
-          type="button"
-          aria-label={say`Next house, same set-up`}
-          title={say`Next house, same set-up: limit, procedure, stage and device stay; readings, address and notes are empty`}
-          onClick={onNext}
-        >
-          {say`+ house`}
-        </button>
-      )}
-      <span class="kept" role="status">
-        {kept && say`kept ${kept}`}
-      </span>
     </nav>
   )
 }

@@ -19,7 +19,13 @@ export function TesterFields() {
     if (agrees) void saveSettings({ tester: changed })
   }
   const field = (key: keyof Tester, label: string, type: 'text' | 'date' | 'tel' | 'email' = 'text') => (
-    <Field label={label} type={type} value={tester[key]} onInput={(value) => edit(key, value)} />
+    <Field
+      label={label}
+      type={type}
+      wide={type === 'email'}
+      value={tester[key]}
+      onInput={(value) => edit(key, value)}
+    />
   )
   return (
     <div class="fields">

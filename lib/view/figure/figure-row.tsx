@@ -29,6 +29,9 @@ export interface FigureLine {
   found?: FigureValue
 }
 
+/** A name that is too long for its column goes on in the next line after a stroke, never inside a number. */
+const breakable = (name: string) => name.split(/(?<=\/)/).map((part, at) => [at > 0 && <wbr />, part])
+
 /** A row of the figures table with its working, which opens in place. `stop`: whether the Tab key stops in it. */
 export function FigureRow({ line, stop }: { line: FigureLine; stop?: boolean }) {
   const [open, setOpen] = useState(false)
@@ -38,7 +41,7 @@ export function FigureRow({ line, stop }: { line: FigureLine; stop?: boolean }) 
   const opens = line.steps.length > 0 || line.note !== ''
   const name = (
     <span>
-      {/^\p{L}$/u.test(line.name) ? <i class="v">{line.name}</i> : line.name}{' '}
+      {/^\p{L}$/u.test(line.name) ? <i class="v">{line.name}</i> : breakable(line.name)}{' '}
       {line.detail && <small>{line.detail}</small>}
     </span>
   )

@@ -8,6 +8,9 @@ import { useId } from '../use-id.ts'
 const path = (places: readonly Place[]): string =>
   places.map(([x, y], at) => `${at === 0 ? 'M' : 'L'}${x.toFixed(1)} ${y.toFixed(1)}`).join('')
 
+/** Room above the box, for what the flow axis is: written along the axis it would lie over the ticks of a small drawing. */
+const over = 10
+
 /** The plot of a test on a page. */
 export function PlotDrawing({ plot, children }: { plot: Plot; children?: ComponentChildren }) {
   const hatch = useId()
@@ -15,7 +18,12 @@ export function PlotDrawing({ plot, children }: { plot: Plot; children?: Compone
   const { left, right, top, bottom, width, height } = box
   const { result, limit, equation } = plot
   return (
-    <svg class="plot" viewBox={`0 0 ${width} ${height}`} role={children ? 'group' : 'img'} aria-label={plot.words}>
+    <svg
+      class="plot"
+      viewBox={`0 ${-over} ${width} ${height + over}`}
+      role={children ? 'group' : 'img'}
+      aria-label={plot.words}
+    >
       <Hatch id={hatch} />
       <clipPath id={clip}>
         <rect x={left} y={top} width={right - left} height={bottom - top} />
@@ -68,7 +76,7 @@ export function PlotDrawing({ plot, children }: { plot: Plot; children?: Compone
       )}
       {plot.marks.map(({ at: [x, y], row, left: gone }) => gone && <path key={row} class="pt gone" d={cross(x, y)} />)}
       {limit && (
-        <text class="k" {...limitPlace(limit)}>
+        <text class="k" {...limitPlace(plot)}>
           {limit.text}
         </text>
       )}
@@ -76,7 +84,7 @@ export function PlotDrawing({ plot, children }: { plot: Plot; children?: Compone
       <text x={(left + right) / 2} y={height - 3} text-anchor="middle">
         {plot.pressureName} <tspan class="v">ΔP</tspan>, Pa
       </text>
-      <text class="side" transform={`translate(9 ${(top + bottom) / 2}) rotate(-90)`} text-anchor="middle">
+      <text x="2" y={top - 9}>
         {plot.flowName}
       </text>
       <text class="eq" x={left + 10} y={top + 18}>

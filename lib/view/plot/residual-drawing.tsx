@@ -25,7 +25,7 @@ export function ResidualDrawing({ residuals, chosen }: { residuals: Residuals; c
         </g>
       ))}
       <path class="fr" d={`M${left} ${top}V${bottom}`} />
-      <text class="side" transform={`translate(9 ${(top + bottom) / 2}) rotate(-90)`} text-anchor="middle">
+      <text class="side" transform={`translate(12 ${(top + bottom) / 2}) rotate(-90)`} text-anchor="middle">
         {say`off line, %`}
       </text>
     </svg>

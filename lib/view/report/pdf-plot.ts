@@ -39,7 +39,7 @@ export function drawPlot(pen: Pen, plot: Plot): void {
     write(pen, result.text, resultPlace(plot))
   }
   for (const { at, left: gone } of plot.marks) if (gone) pen.path(cross(...at), { stroke: 'doubt', width: 2 })
-  if (limit) write(pen, limit.text, limitPlace(limit))
+  if (limit) write(pen, limit.text, limitPlace(plot))
   pen.path(`M${left} ${top}V${bottom}H${right}`, { stroke: 'ink', width: 1.5 })
 
   const name = `${plot.pressureName} `
