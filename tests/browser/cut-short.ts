@@ -165,7 +165,12 @@ export class CutShort {
       if (how === 'the disk is full' || how === 'the book is silent') {
         // Or nothing was disturbed.
         const words = await ui.text()
-        const told = step === 0 ? /Nothing was typed/ : step < 8 ? /The fill stopped/ : /Note it in the book now/
+        const told =
+          step === 0
+            ? /Nothing was typed/
+            : step < 8
+              ? /The fill stopped|The book may not hold all of this/
+              : /Note it in the book now/
         if (!told.test(words)) wrong.push(`The person is not told: ${words}`)
       }
       held = await heldBy(page)
@@ -188,9 +193,10 @@ export class CutShort {
       ui = await this.attacked.plan(page)
       if ((await hosts()) !== 1) wrong.push('What an earlier copy drew stands beside the plan.')
     }
-    if (leaves && inside) {
+    if (leaves && step > 0) {
       await page.waitForFunction(`location.search.includes('after=leaving') && window.watch`)
       held = await until(async () => (pages.last() ? (JSON.parse(pages.last()) as Held) : undefined))
+      pages.forget()
     }
     held ??= { named: {}, others: [] }
     if (kills) {

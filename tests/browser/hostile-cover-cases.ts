@@ -7,7 +7,7 @@ type Case = (attacked: Attacked) => Promise<void>
 const nothing = Object.fromEntries(Object.keys(asked).map((name) => [name, '']))
 
 /** Ways to lie over the helper: tests/pages/hostile/covers.html has each. */
-const covers = [
+export const coverNames = [
   'a popover',
   'a popover in a root',
   'a popover in a closed root',
@@ -37,7 +37,7 @@ async function liesOver(attacked: Attacked, how: string): Promise<void> {
 
 export const coverCases: Readonly<Record<string, Readonly<Record<string, Case>>>> = {
   'a page that lies over the helper': Object.fromEntries(
-    covers.map((how): [string, Case] => [
+    coverNames.map((how): [string, Case] => [
       `by ${how}, and lets presses through: none counts`,
       (attacked) => liesOver(attacked, how),
     ]),

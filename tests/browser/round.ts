@@ -180,7 +180,7 @@ export async function openPlan(session: Driver, page: Page): Promise<Surface> {
 }
 
 /** A person presses what they have seen: waits until the browser has drawn the dock, where it says so. */
-const drawn = `function () {
+export const drawn = `function () {
   if (!('isVisible' in IntersectionObserverEntry.prototype)) return undefined
   return new Promise((done) => {
     const watch = new IntersectionObserver(

@@ -13,6 +13,7 @@ export interface Hostile {
   onStep: (act: (held: string) => Promise<string>) => void
   /** What the page with the steps held when it went away. */
   last: () => string
+  forget: () => void
   close(): Promise<void>
 }
 
@@ -66,6 +67,9 @@ export async function startHostile(): Promise<Hostile> {
       act = now
     },
     last: () => last,
+    forget: () => {
+      last = ''
+    },
     close: () =>
       new Promise((resolve) => {
         server.close(() => resolve())
