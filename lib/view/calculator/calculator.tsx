@@ -9,7 +9,7 @@ import { duplicateJob, editSheet, editTest, isBlank, neighbour } from './edits.t
 import { Foot } from './foot.tsx'
 import { Frame } from './frame.tsx'
 import { bringTo } from './hold.ts'
-import { JobBar } from './job-bar.tsx'
+import { JobBar, Kept } from './job-bar.tsx'
 import { jobTitle } from './job-title.ts'
 import { later } from './later.tsx'
 import { followPage, type ActivePage } from './page.ts'
@@ -222,7 +222,9 @@ export function Calculator({ onSent, beside = false }: Props) {
                   onEdit={() => toggle('test')}
                   onAdd={() => toggle('new test')}
                   onLike={testLike}
-                />
+                >
+                  {job.building.program === '' && <Kept at={held.kept} />}
+                </TestRow>
                 {panel === 'test' && bench && (
                   <TestEditor onDelete={() => dropTest(bench.test)} onClose={() => setPanel('')} />
                 )}

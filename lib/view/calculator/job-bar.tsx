@@ -14,13 +14,17 @@ interface Props {
   onBeside?: () => void
 }
 
-/** The job in hand. Opens the jobs, the building and the tester. */
-export function JobBar({ name, number, kept, open, onToggle, onNext, onBeside }: Props) {
-  const state = (
+/** When the job was kept last. */
+export function Kept({ at }: { at: string }) {
+  return (
     <span class="q kept" role="status">
-      {kept && say`kept ${kept}`}
+      {at && say`kept ${at}`}
     </span>
   )
+}
+
+/** The job in hand. Opens the jobs, the building and the tester. */
+export function JobBar({ name, number, kept, open, onToggle, onNext, onBeside }: Props) {
   return (
     <div class="job">
       <PageIcon name="mark" />
@@ -36,7 +40,6 @@ export function JobBar({ name, number, kept, open, onToggle, onNext, onBeside }:
           <PageIcon name="tw" class={open ? 'tw down' : 'tw'} />
         </button>
       </h1>
-      {!number && state}
       {onNext && (
         <button
           type="button"
@@ -62,7 +65,7 @@ export function JobBar({ name, number, kept, open, onToggle, onNext, onBeside }:
       {number && (
         <p class="q under">
           {number}
-          {state}
+          <Kept at={kept} />
         </p>
       )}
     </div>

@@ -1,3 +1,4 @@
+import type { ComponentChildren } from 'preact'
 import type { Job, Test } from '../../job/schema.ts'
 import { isBlank } from './edits.ts'
 import { roleWords } from '../../words/names.ts'
@@ -13,6 +14,8 @@ interface Props {
   onAdd: () => void
   /** Adds a test like the open one: of the house in the other direction, or of its next system of ducts. */
   onLike: () => void
+  /** Stands at its end. */
+  children?: ComponentChildren
 }
 
 const alike = (one: Test, other: Test): boolean =>
@@ -37,7 +40,7 @@ function likeWords(job: Job, test: Test | undefined): { text: string; words: str
 }
 
 /** The tests of a job. The open one, pressed again, shows its role to rename or delete. */
-export function TestRow({ job, open, editing, adding, onOpen, onEdit, onAdd, onLike }: Props) {
+export function TestRow({ job, open, editing, adding, onOpen, onEdit, onAdd, onLike, children }: Props) {
   const like = likeWords(
     job,
     job.tests.find(({ id }) => id === open),
@@ -70,6 +73,7 @@ export function TestRow({ job, open, editing, adding, onOpen, onEdit, onAdd, onL
           {like.text}
         </button>
       )}
+      {children}
     </nav>
   )
 }
