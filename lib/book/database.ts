@@ -48,7 +48,7 @@ export interface BookSchema extends DBSchema {
 export type Older = { to: number; done?: number }
 
 /** Goes up when rows or words are made otherwise. */
-export const rowForm = 2
+export const rowForm = 3
 
 /** Which form rows and words have; `done`: only up to that entry yet. */
 export type RowForm = { rows: number; done?: number }

@@ -24,7 +24,8 @@ export function marksOf(row: Row): string[] {
   if (!isFill(row)) return marks
   marks.push(`map:${row.map.id}`, ...Object.keys(row.counts).map((outcome) => `outcome:${outcome}`))
   if (isToLookAt(row)) marks.push('outcome:to look at')
-  if (row.keepUntil) marks.push('kept:yes')
+  if (row.keepUntil) marks.push('kept:yes', `kept:${row.keepUntil.slice(0, 7)}`)
+  for (const month of new Set((row.tested ?? []).map((day) => day.slice(0, 7)))) marks.push(`tested:${month}`)
   return marks
 }
 
@@ -82,6 +83,16 @@ export function markPlaces(shelf: string, { word, whole }: Sought, places: Uint8
     const end = shelf.indexOf('\n', at + 1)
     for (let on = shelf.indexOf('\t', at) + 1; on < (end < 0 ? shelf.length : end); on++)
       places[shelf.charCodeAt(on) - shift] = 1
+  }
+}
+
+/** Marks with a 1 the places that a shelf gives for marks of months, `kept:2029-03`, from one to another. */
+export function markMonths(shelf: string, mark: 'kept' | 'tested', from: string, to: string, places: Uint8Array): void {
+  for (const line of shelf.split('\n')) {
+    const [word = '', on = ''] = line.split('\t')
+    const month = word.slice(mark.length + 1)
+    if (!word.startsWith(`${mark}:`) || !/^\d{4}-\d{2}$/.test(month) || month < from || month > to) continue
+    for (let at = 0; at < on.length; at++) places[on.charCodeAt(at) - shift] = 1
   }
 }
 

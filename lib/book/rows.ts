@@ -140,6 +140,8 @@ export type Filter = {
   testedTo?: string
   /** Only those with a day until which the record is to be kept. */
   kept?: boolean
+  /** Only those whose record is to be kept until this day, YYYY-MM-DD, or an earlier one. */
+  keptTo?: string
   /** Key of a book that is kept beside; empty or left out: one's own; `everyBook`: all of them. */
   book?: string
 }
@@ -164,6 +166,7 @@ export function passes(filter: Filter): (row: Row) => boolean {
     (!filter.outcome || (isFill(row) && hasOutcome(row, filter.outcome))) &&
     (!filter.status || (isFill(row) && row.status === filter.status)) &&
     (!filter.kept || (isFill(row) && Boolean(row.keepUntil))) &&
+    (!filter.keptTo || (isFill(row) && Boolean(row.keepUntil) && row.keepUntil! <= filter.keptTo)) &&
     ((!filter.testedFrom && !filter.testedTo) || (isFill(row) && wasTested(row, filter))) &&
     pieces.every((isIn) => isIn(row.text))
 }

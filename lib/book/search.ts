@@ -1,6 +1,6 @@
 /** Finding entries: the newest that pass a filter, by the index of words. Nothing here reads the whole book at once. */
 import { database } from './database.ts'
-import { blockOf, blockSize, indexOlder, marksSought, markPlaces, startOf } from './indexing.ts'
+import { blockOf, blockSize, indexOlder, markMonths, marksSought, markPlaces, startOf } from './indexing.ts'
 import { listOthers } from './others.ts'
 import { everyBook, isFill, passes, spanOf, type Filter, type Row } from './rows.ts'
 import { soundRows } from './sound-rows.ts'
@@ -9,7 +9,7 @@ import { soughtIn, type Sought } from './words.ts'
 /** How many rows are read at a time: few at first, so that a list shows at once. */
 const [few, many] = [64, 512]
 
-export const orders = ['newest', 'oldest', 'due first', 'by job'] as const
+export const orders = ['newest', 'oldest', 'due first', 'by job', 'kept shortest'] as const
 export type Order = (typeof orders)[number]
 
 /** An order other than the newest first is made among so many of the newest rows found. */
@@ -34,12 +34,16 @@ export async function listRows(listing: Listing = {}, signal?: AbortSignal): Pro
     if (rows.length >= enough) break
   }
   if (order === 'oldest') rows.reverse()
+  if (order === 'kept shortest') rows.sort((a, b) => keptOf(a).localeCompare(keptOf(b)) || a.number - b.number)
   if (order === 'by job') rows.sort((a, b) => a.job.name.localeCompare(b.job.name) || b.number - a.number)
   return rows.slice(0, limit)
 }
 
-const isPlain = ({ text, from, to, job, map, kind, outcome, status, before }: Listing): boolean =>
-  !(text?.trim() || from || to || job || map || kind || outcome || status || before)
+/** The day until which a record is to be kept; those without one come last. */
+const keptOf = (row: Row): string => (isFill(row) && row.keepUntil) || '9999'
+
+const isPlain = ({ limit: _limit, order: _order, book: _book, text, ...rest }: Listing): boolean =>
+  !text?.trim() && Object.values(rest).every((value) => !value)
 
 /** The books that are looked through. `after`: entries up to it are listed as those of one's own book. */
 async function booksOf({ book = '' }: Listing): Promise<{ key: string; after: number }[]> {
@@ -107,6 +111,10 @@ function candidates(book: string, listing: Listing, signal?: AbortSignal): Async
   const telling = all.filter(({ word, whole }) => whole || word.length > 1)
   const words = telling.length > 0 ? telling : all
   if (words.length > 0) return byWords(book, words, listing.before, signal)
+  const { keptTo, testedFrom = '', testedTo = '' } = listing
+  if (keptTo) return byMonths(book, 'kept', '', keptTo.slice(0, 7), listing.before)
+  if (testedFrom || testedTo)
+    return byMonths(book, 'tested', testedFrom.slice(0, 7), testedTo.slice(0, 7) || '9999', listing.before)
   const { from, until } = spanOf(listing)
   if (listing.status)
     return byIndex(book, 'status', IDBKeyRange.bound([listing.status, 0], [listing.status, Infinity]), listing.before)
@@ -215,6 +223,31 @@ async function* byWords(
   }
 }
 
+/** Rows that bear a mark of a month from one to another, the newest first. */
+async function* byMonths(
+  book: string,
+  mark: 'kept' | 'tested',
+  from: string,
+  to: string,
+  before = Infinity,
+): AsyncGenerator<Row[]> {
+  await indexOlder(undefined, book)
+  const db = await database(book)
+  const newest = await db.transaction('rows').store.openKeyCursor(IDBKeyRange.upperBound(before, true), 'prev')
+  for (let block = newest ? blockOf(newest.primaryKey) : -1; block >= 0; block--) {
+    const shelf = await db.get('words', [block, startOf(`${mark}:`)])
+    if (shelf === undefined) continue
+    const places = new Uint8Array(blockSize)
+    markMonths(shelf, mark, from, to, places)
+    const numbers: number[] = []
+    for (let place = blockSize - 1; place >= 0; place--) if (places[place]) numbers.push(block * blockSize + place)
+    yield* rowsOf(
+      book,
+      numbers.filter((number) => number < before),
+    )
+  }
+}
+
 async function* rowsOf(book: string, numbers: readonly number[]): AsyncGenerator<Row[]> {
   const db = await database(book)
   let size = few
@@ -232,3 +265,7 @@ export async function rowsDue(until: string, limit = 50): Promise<Row[]> {
   const rows = await (await database()).getAllFromIndex('rows', 'due', IDBKeyRange.upperBound(until), limit)
   return (await soundRows(rows)).filter(isFill)
 }
+
+/** Records that are to be kept until a day or an earlier one, in every book, the earliest first. */
+export const rowsKeptTo = (day: string, limit = sortedAmong): Promise<Row[]> =>
+  listRows({ keptTo: day, book: everyBook, order: 'kept shortest', limit })

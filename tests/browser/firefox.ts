@@ -330,6 +330,8 @@ export interface FirefoxOptions {
   home?: string
 }
 
+let roles: Promise<string> | undefined
+
 /** Starts Firefox with the built extension. */
 export async function launchFirefox(options: FirefoxOptions = {}) {
   const { extension = builtForFirefox, profile, home, oneProcess = false } = options
@@ -358,5 +360,6 @@ export async function launchFirefox(options: FirefoxOptions = {}) {
   const { result } = await connection.send('browsingContext.getTree', { 'moz:scope': 'chrome' })
   const [window] = (result as { contexts: { context: string }[] }).contexts
   if (window === undefined) throw new Error('Firefox shows no window of its own.')
-  return new FirefoxSession(browser, window.context, await bundle('./roles.ts', 'roles'))
+  // Made once: a soak starts the browser hundreds of times.
+  return new FirefoxSession(browser, window.context, await (roles ??= bundle('./roles.ts', 'roles')))
 }

@@ -1,6 +1,6 @@
 /**
  * The browser is killed while it saves, and the log of its database is cut at random after it, as a torn write does; in
- * the last fifth of the kills that of the second copy.
+ * the last fifth of the kills those of both copies in turns.
  * SOAK_KILLS sets how often, SOAK_SEED repeats the moments.
  */
 import { cpSync, mkdtempSync, rmSync } from 'node:fs'

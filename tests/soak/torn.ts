@@ -74,6 +74,13 @@ export class Judge {
 /** Bytes that are cut off the log: those at which the loss was first seen, and any other. */
 const cuts = [1, 3, 40, 2000]
 
+/** Whose log is torn. */
+export type Of = 'book' | 'second copy'
+
+/** Whose log is torn after a kill: the book's, and after `ofBook` kills those of both copies in turns, in runs beside each other. */
+export const tornAfter = (time: number, ofBook: number): Of =>
+  time < ofBook || (time - ofBook) % 2 === 1 ? 'book' : 'second copy'
+
 /** A few bytes mostly, else up to some pages. */
 export const bytesToCut = (random: () => number): number =>
   random() < 0.8 ? cuts[Math.floor(random() * cuts.length)]! : 1 + Math.floor(random() * 30_000)
@@ -81,7 +88,7 @@ export const bytesToCut = (random: () => number): number =>
 export const pause = (ms: number) => new Promise((resolve) => setTimeout(resolve, ms))
 
 /** The log that was last written of the book's database, or of the storage buckets, in Chromium's profile. */
-function logOf(session: Session, of: 'book' | 'second copy'): string | undefined {
+function logOf(session: Session, of: Of): string | undefined {
   const folder = of === 'book' ? 'IndexedDB' : 'WebStorage'
   const above = join(session.profile, 'Default', folder)
   if (!existsSync(above)) return undefined
@@ -103,8 +110,8 @@ export function cut(file: string | undefined, bytes: number): boolean {
 /**
  * @param times how often the browser is killed
  * @param torn how many of these kills are followed by a cut, spread evenly
- * @param ofBook after so many kills the second copy is cut and not the book's own database: both at once is more than
- * two copies can bear
+ * @param ofBook after so many kills the second copy and the book's own database are cut in turns: both at once is more
+ * than two copies can bear
  */
 export async function tearing(
   session: Session,
@@ -129,7 +136,7 @@ export async function tearing(
     const tear = Math.floor(((time + 1) * torn) / times) > Math.floor((time * torn) / times)
     const bytes = bytesToCut(random)
     await session.restart(() => {
-      if (tear && cut(logOf(session, time < ofBook ? 'book' : 'second copy'), bytes)) outcome.cuts++
+      if (tear && cut(logOf(session, tornAfter(time, ofBook)), bytes)) outcome.cuts++
     })
     outcome.kills++
   }

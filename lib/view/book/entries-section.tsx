@@ -12,6 +12,7 @@ import { EntryFilter } from './entry-filter.tsx'
 import { EntryRow } from './entry-row.tsx'
 import { ExportButtons } from './export-buttons.tsx'
 import { Empty, Trouble } from './field.tsx'
+import { keptSoon } from './kept-days.ts'
 import type { Route } from './route.ts'
 import { useLive } from './use-live.ts'
 import { count, grouped } from './wording.ts'
@@ -32,6 +33,11 @@ async function countEvery(): Promise<number> {
 export function EntriesSection({ route, go }: { route: Route; go: (route: Route) => void }) {
   const [filter, setFilter] = useState<Filter>({})
   const [order, setOrder] = useState<Order>('newest')
+  useEffect(() => {
+    if (!route.kept) return
+    setFilter({ keptTo: keptSoon() })
+    setOrder('kept shortest')
+  }, [route.kept])
   const [limit, setLimit] = useState(page)
   // A book that the address names, when no entry of it does, is the only one shown.
   const chosen = filter.book ?? (route.entry === undefined ? route.book : undefined) ?? everyBook
@@ -179,7 +185,7 @@ export function EntriesSection({ route, go }: { route: Route; go: (route: Route)
               ? say`${grouped(shown.length)} of ${count(total.value, 'entry', 'entries')} shown; more below`
               : say`${grouped(shown.length)} of ${count(total.value, 'entry', 'entries')} shown`}
         </span>
-        {(order === 'by job' || order === 'oldest') && (
+        {(order === 'by job' || order === 'oldest' || order === 'kept shortest') && (
           <span>{say`Sorted among the newest ${grouped(sortedAmong)} that fit.`}</span>
         )}
         <span>{say`An entry is never changed; a correction is a new entry that names the old one.`}</span>

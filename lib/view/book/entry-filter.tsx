@@ -5,10 +5,13 @@ import type { OtherBook } from '../../book/others.ts'
 import { everyBook, type Filter } from '../../book/rows.ts'
 import { statuses, type Entry, type Status } from '../../book/entry-schema.ts'
 import { orders, type Order } from '../../book/search.ts'
+import { today } from '../../job/empty.ts'
 import { Icon } from '../icons.tsx'
 import { ChoiceField, TextField } from './field.tsx'
+import { dayLength, keptAhead, keptSoon } from './kept-days.ts'
 import { kindWords } from './note-words.ts'
 import { statusWords } from './status-words.tsx'
+import { useDismiss } from './use-dismiss.ts'
 import { say, shown } from '../../words/say.ts'
 
 type Asked = NonNullable<Filter['outcome']> | ''
@@ -30,6 +33,22 @@ const kindOptions: readonly (readonly [Entry['kind'] | '', string])[] = [
   ...kinds.map((kind) => [kind, kindWords[kind]] as const),
 ]
 
+type Kept = '' | 'any' | 'passed' | 'soon'
+
+const keptOptions: readonly (readonly [Kept, string])[] = [
+  ['', say`not asked`],
+  ['any', say`any day`],
+  ['passed', say`the day has passed`],
+  ['soon', say`it has passed, or passes within ${keptAhead} days`],
+]
+
+const keptFilter: Record<Kept, () => Filter> = {
+  '': () => ({}),
+  any: () => ({ kept: true }),
+  passed: () => ({ keptTo: today(new Date(Date.now() - dayLength)) }),
+  soon: () => ({ keptTo: keptSoon() }),
+}
+
 /** So long after the last keystroke the list is searched. */
 const pause = 200
 
@@ -46,6 +65,8 @@ interface Props {
 /** What is looked for among the entries. */
 export function EntryFilter({ filter, onChange, order, onOrder, maps, books }: Props) {
   const [text, setText] = useState(filter.text ?? '')
+  const further = useDismiss()
+  const hidden = [filter.kept || filter.keptTo, filter.testedFrom, filter.testedTo].filter(Boolean).length
   const set = (patch: Filter) => onChange({ ...filter, text, ...patch })
 
   useEffect(() => {
@@ -64,7 +85,7 @@ export function EntryFilter({ filter, onChange, order, onOrder, maps, books }: P
           wide
           value={text}
           onInput={setText}
-          placeholder={say`street, job, text`}
+          placeholder={say`street, job, tester, device`}
         />
       </div>
       <ChoiceField
@@ -110,10 +131,42 @@ export function EntryFilter({ filter, onChange, order, onOrder, maps, books }: P
       )}
       <TextField label={say`From`} type="date" value={filter.from ?? ''} onInput={(from) => set({ from })} />
       <TextField label={say`To`} type="date" value={filter.to ?? ''} onInput={(to) => set({ to })} />
+      <details class="menu further" ref={further}>
+        <summary class="b low">
+          {say`More`}
+          {hidden > 0 && ` (${hidden})`}
+        </summary>
+        <div class="items">
+          <ChoiceField
+            label={say`Keep the record until`}
+            value={
+              filter.keptTo === undefined ? (filter.kept ? 'any' : '') : filter.keptTo <= today() ? 'passed' : 'soon'
+            }
+            options={keptOptions}
+            onPick={(asked) => {
+              const { kept: _, keptTo: __, ...rest } = filter
+              onChange({ ...rest, text, ...keptFilter[asked]() })
+              if (asked) onOrder('kept shortest')
+            }}
+          />
+          <TextField
+            label={say`Tested from`}
+            type="date"
+            value={filter.testedFrom ?? ''}
+            onInput={(testedFrom) => set({ testedFrom })}
+          />
+          <TextField
+            label={say`Tested to`}
+            type="date"
+            value={filter.testedTo ?? ''}
+            onInput={(testedTo) => set({ testedTo })}
+          />
+        </div>
+      </details>
       <ChoiceField
         label={say`Order`}
         value={order}
-        options={orders.map((one) => [one, shown(one)] as const)}
+        options={orders.map((one) => [one, one === 'kept shortest' ? say`kept shortest first` : shown(one)] as const)}
         onPick={onOrder}
       />
     </>

@@ -4,7 +4,7 @@ import { Icon } from '../icons.tsx'
 import { kindWords } from './note-words.ts'
 import { OutcomeWords } from './outcome.tsx'
 import { StatusWords } from './status-words.tsx'
-import { day, time } from './wording.ts'
+import { day, dayAndYear, time } from './wording.ts'
 import { say, shown } from '../../words/say.ts'
 
 interface Props {
@@ -56,6 +56,7 @@ function OfFill({ row }: { row: FillRow }) {
         {row.status && <StatusWords of={row.status} />}
         {row.confirmation && <small>{row.confirmation}</small>}
         {row.due && <small>{say`due ${day(`${row.due}T12:00`)}`}</small>}
+        {row.keepUntil && <small>{say`keep until ${dayAndYear(`${row.keepUntil}T12:00`)}`}</small>}
       </td>
     </>
   )

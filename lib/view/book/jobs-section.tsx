@@ -1,11 +1,15 @@
 import { useState } from 'preact/hooks'
 import browser from 'webextension-polyfill'
+import { listDevices } from '../../book/devices.ts'
+import { countEntries } from '../../book/entries.ts'
 import { deleteJob, listDeletedJobs, listJobs, restoreJob } from '../../book/jobs.ts'
 import { fileParts } from '../../book/json.ts'
 import { reviewParts } from '../../book/review-file.ts'
 import type { Job } from '../../job/schema.ts'
 import { jobTitle } from '../calculator/job-title.ts'
 import { toldApart } from '../calculator/told-apart.ts'
+import { JobFactCells } from './job-fact-cells.tsx'
+import { useJobFacts } from './job-facts.ts'
 import { DamagedKept } from './damaged-kept.tsx'
 import { download, jsonType } from './download.ts'
 import { fileName } from './file-name.ts'
@@ -31,10 +35,17 @@ export function JobsSection() {
 
   const words = text.toLowerCase().split(/\s+/).filter(Boolean)
   const found = (jobs.value ?? []).filter((job) => {
-    const searched = `${jobTitle(job)} ${job.building.permit} ${job.building.program}`.toLowerCase()
+    const { building, tester } = job
+    const searched = [jobTitle(job), building.permit, building.program, tester.name, tester.company]
+      .join(' ')
+      .toLowerCase()
     return words.every((word) => searched.includes(word))
   })
   const apart = toldApart(jobs.value ?? [])
+  const devices = useLive(listDevices, ['devices'])
+  const entries = useLive(() => countEntries(), ['entries'])
+  const shownJobs = found.slice(0, limit)
+  const facts = useJobFacts(shownJobs, devices.value, entries.value)
   const remove = (job: Job) =>
     run(
       () => deleteJob(job.id),
@@ -64,7 +75,7 @@ export function JobsSection() {
               wide
               value={text}
               onInput={setText}
-              placeholder={say`address, permit or program number`}
+              placeholder={say`address, permit, tester`}
             />
             <button
               type="button"
@@ -76,12 +87,16 @@ export function JobsSection() {
             </button>
           </div>
           <div class="scroll">
-            <table class="t ls">
+            <table class="t ls jobs">
               <thead>
                 <tr>
                   <th scope="col">{say`Job`}</th>
                   <th scope="col">{say`Permit`}</th>
+                  <th scope="col">{say`Tester`}</th>
                   <th scope="col">{say`Tests`}</th>
+                  <th scope="col">{say`Figure`}</th>
+                  <th scope="col">{say`Verdict`}</th>
+                  <th scope="col">{say`Status`}</th>
                   <th scope="col" class="num">
                     {say`Last typed in`}
                   </th>
@@ -91,7 +106,7 @@ export function JobsSection() {
                 </tr>
               </thead>
               <tbody>
-                {found.slice(0, limit).map((job) => (
+                {shownJobs.map((job) => (
                   <tr key={job.id}>
                     <th scope="row">
                       <b>{jobTitle(job)}</b>
@@ -100,10 +115,14 @@ export function JobsSection() {
                     </th>
                     <td>{job.building.permit}</td>
                     <td>
+                      {job.tester.name} {job.tester.company && <small class="q">{job.tester.company}</small>}
+                    </td>
+                    <td>
                       {job.tests.map(({ role }) => roleWords(role.trim())).join(', ') || (
                         <span class="q">{say`none yet`}</span>
                       )}
                     </td>
+                    <JobFactCells facts={facts.get(job.id)} />
                     <td class="num">{day(job.updated)}</td>
                     <td>
                       <div class="acts">

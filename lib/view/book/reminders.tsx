@@ -1,8 +1,9 @@
 import { countEntries } from '../../book/entries.ts'
 import { persistence, storageUse } from '../../book/persist.ts'
-import { rowsDue } from '../../book/search.ts'
+import { rowsDue, rowsKeptTo } from '../../book/search.ts'
 import { getSettings } from '../../book/settings.ts'
 import { today } from '../../job/empty.ts'
+import { dayLength, keptAhead, keptSoon } from './kept-days.ts'
 import { hashOf } from './route.ts'
 import { useLive } from './use-live.ts'
 import { count, dayAndYear } from './wording.ts'
@@ -10,7 +11,6 @@ import { say } from '../../words/say.ts'
 
 /** So many days ahead a due date is shown; after so many days a backup is old. Common practice, no source. */
 const [ahead, old] = [14, 30]
-const dayLength = 86_400_000
 
 /** Space that should stay free: a few photos and some thousand entries. */
 const spare = 100_000_000
@@ -18,6 +18,7 @@ const spare = 100_000_000
 /** What is due, how old the backup is, and whether space runs low; nothing when all is well. */
 export function Reminders() {
   const state = useLive(async () => {
+    const ending = (await rowsKeptTo(keptSoon())).flatMap((row) => ('keepUntil' in row && row.keepUntil) || [])
     const due = await rowsDue(today(new Date(Date.now() + ahead * dayLength)))
     const [entries, settings, use, kept] = await Promise.all([
       countEntries(),
@@ -25,15 +26,23 @@ export function Reminders() {
       storageUse(),
       persistence(),
     ])
-    return { due, entries, backedUp: settings.backedUp, kept, low: use !== undefined && use.allowed - use.used < spare }
+    return {
+      due,
+      ending,
+      entries,
+      backedUp: settings.backedUp,
+      kept,
+      low: use !== undefined && use.allowed - use.used < spare,
+    }
   }, ['entries', 'settings'])
   if (!state.value) return null
-  const { due, entries, backedUp, kept, low } = state.value
+  const { due, ending, entries, backedUp, kept, low } = state.value
+  const passed = ending.filter((until) => until < today()).length
   const days = backedUp ? Math.floor((Date.now() - new Date(backedUp).getTime()) / dayLength) : Infinity
   const late = due.filter((row) => 'due' in row && row.due !== undefined && row.due < today())
   const first = due[0]
   const needsBackup = entries > 0 && days >= old
-  if (due.length === 0 && !needsBackup && !low) return null
+  if (due.length === 0 && ending.length === 0 && !needsBackup && !low) return null
   return (
     <aside class="reminders">
       {first && 'due' in first && first.due && (
@@ -44,6 +53,14 @@ export function Reminders() {
             {say`entry ${first.number}, ${first.job.name}`}
           </a>
           {due.length > 1 && say`, and ${due.length - 1} more within ${ahead} days`}
+        </p>
+      )}
+      {ending.length > 0 && (
+        <p>
+          {passed > 0 && say`${count(passed, 'record')} had to be kept until a day that has passed. `}
+          {ending.length > passed &&
+            say`${count(ending.length - passed, 'record')} must be kept until a day within the next ${keptAhead} days. `}
+          <a href={hashOf({ section: 'entries', kept: true })}>{say`Show them`}</a>
         </p>
       )}
       {needsBackup && (

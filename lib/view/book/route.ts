@@ -15,6 +15,8 @@ export type Route = {
   test?: string
   /** Number of the entry whose readings a report is of. */
   of?: number
+  /** Records whose day to be kept until has passed, or passes soon. */
+  kept?: boolean
   /** Key of the book beside one's own in which the entry stands. */
   book?: string
 }
@@ -35,12 +37,13 @@ export function routeOf(hash: string): Route {
     ...(job && { job }),
     ...(map && { map }),
     ...(test && { test }),
+    ...(asked.get('kept') === 'soon' && { kept: true }),
     ...(book && /^[0-9a-f-]{1,64}$/.test(book) && { book }),
     ...(of && { of: Number(of[0]) }),
   }
 }
 
-export function hashOf({ section, entry, job, map, test, of, book }: Route): string {
+export function hashOf({ section, entry, job, map, test, of, book, kept }: Route): string {
   const asked = new URLSearchParams({
     ...(job && { job }),
     ...(map && { map }),
@@ -48,6 +51,7 @@ export function hashOf({ section, entry, job, map, test, of, book }: Route): str
     ...(book && /^[0-9a-f-]{1,64}$/.test(book) && { book }),
     ...(of && { entry: String(of) }),
     ...(book && { book }),
+    ...(kept && { kept: 'soon' }),
   }).toString()
   return `#${entry === undefined ? section : `entry-${entry}`}${asked && `?${asked}`}`
 }
