@@ -22,6 +22,19 @@ test.each([
   expect(await pressAll(view, { presses: 25, seed: 20_261_130, busy })).toEqual({ presses: 25, dead: [], lost: [] })
 })
 
+test('leads to the form of a limit, also where it stands open already', async () => {
+  const book = await session.openPage('/book.html#limits')
+  await book.click('button', 'Add a limit')
+  await book.type('textbox', 'Name', 'Permit 12')
+  await book.type('textbox', 'Limit', '2.5')
+  await book.click('button', /^Keep/)
+  for (let press = 0; press < 2; press++) {
+    await book.click('button', /^Change/)
+    await book.page.waitForFunction(() => document.activeElement?.closest('form.sheet'))
+    expect(await book.value('textbox', 'Limit')).toBe('2.5')
+  }
+})
+
 test('moves the focus to what is nearest when a range of a device is deleted', async () => {
   const book = await session.openPage('/book.html#devices')
   await book.click('button', 'Add a device')

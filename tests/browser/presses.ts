@@ -95,7 +95,8 @@ async function pressIn({ presses, seed, busy }: Wish): Promise<Pressed> {
     const before = [effects, document.activeElement, location.href] as const
     button.focus()
     button.click()
-    const acted = () => effects > before[0] || location.href !== before[2]
+    // A press that leads to a form which stands open gives the focus to it.
+    const acted = () => effects > before[0] || location.href !== before[2] || document.activeElement !== button
     for (let turn = 0; turn < 150 && !acted(); turn++) await rest(20)
     if (!acted()) found.dead.push(name)
     if (random() < 0.5) {

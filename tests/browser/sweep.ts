@@ -1,5 +1,6 @@
 /** What must hold in every view and state, asked of the page itself: every shadow root that can be reached is looked into. */
 import type { Page } from 'puppeteer-core'
+import { dockOf } from './door.ts'
 
 // The function is sent into the page as text, so all that it calls stands inside it.
 /* oxlint-disable unicorn/consistent-function-scoping */
@@ -36,11 +37,16 @@ export function faultsIn(start: Document | ShadowRoot | Element = document): str
         if (label.control !== field) found.push(`A label belongs to another field: ${words(label)}`)
       if (!matchMedia('(forced-colors: active)').matches || field.matches('[type=checkbox], [type=radio], [type=file]'))
         continue
-      const { borderBottomStyle, borderBottomWidth, borderBottomColor, backgroundColor } = getComputedStyle(one)
-      const edged =
-        !['none', 'hidden'].includes(borderBottomStyle) &&
-        Number.parseFloat(borderBottomWidth) >= 1 &&
-        borderBottomColor !== backgroundColor
+      // A field inside a framed label has its edge around the frame.
+      const edged = [one, one.closest('label')].some((holder) => {
+        if (!holder) return false
+        const { borderBottomStyle, borderBottomWidth, borderBottomColor, backgroundColor } = getComputedStyle(holder)
+        return (
+          !['none', 'hidden'].includes(borderBottomStyle) &&
+          Number.parseFloat(borderBottomWidth) >= 1 &&
+          borderBottomColor !== backgroundColor
+        )
+      })
       if (!edged) found.push(`A field has no edge in forced colours: ${words(one)}`)
       if (one.localName === 'select' && getComputedStyle(one).appearance === 'none')
         found.push(`A list has no arrow in forced colours: ${words(one)}`)
@@ -62,4 +68,21 @@ export async function sweep(page: Page): Promise<string[]> {
   await client.send('Emulation.setEmulatedMedia', { features: [] })
   await client.detach()
   return [...new Set([...plain, ...forced])]
+}
+
+/** The same of the dock, which stands in a frame of its own in somebody else's page. */
+export async function sweepDock(page: Page): Promise<string[]> {
+  const client = dockOf(page)
+  const found: string[] = []
+  for (const value of ['none', 'active']) {
+    await client.send('Emulation.setEmulatedMedia', { features: [{ name: 'forced-colors', value }] })
+    const { result, exceptionDetails } = await client.send('Runtime.evaluate', {
+      expression: `(${faultsIn.toString()})()`,
+      returnByValue: true,
+    })
+    if (exceptionDetails) throw new Error(exceptionDetails.exception?.description ?? exceptionDetails.text)
+    found.push(...(result.value as string[]))
+  }
+  await client.send('Emulation.setEmulatedMedia', { features: [] })
+  return [...new Set(found)]
 }

@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'preact/hooks'
+import { useEffect, useRef, useState } from 'preact/hooks'
 import { fileParts } from '../../book/json.ts'
 import { deleteLimit, restoreLimit, saveLimit } from '../../book/limits.ts'
 import { fromOffice } from '../../book/office.ts'
@@ -37,6 +37,16 @@ export function KeptLimits({ limits }: { limits: readonly KeptLimit[] }) {
     }
     void look()
   }, [])
+  // Also where the form of the same limit stands open: a press leads there.
+  const [asked, setAsked] = useState(0)
+  const form = useRef<HTMLDivElement>(null)
+  useEffect(() => {
+    if (asked > 0) form.current?.querySelector('input')?.focus()
+  }, [asked])
+  const change = (limit: KeptLimit) => {
+    setDraft(limit)
+    setAsked((times) => times + 1)
+  }
   const close = () => {
     dropForm(limitForm)
     setDraft(undefined)
@@ -94,7 +104,7 @@ export function KeptLimits({ limits }: { limits: readonly KeptLimit[] }) {
                   limit={limit}
                   onCopy={() => copy(limit)}
                   onExport={() => save(say`limit ${limit.name}`, [limit])}
-                  onChange={() => setDraft(limit)}
+                  onChange={() => change(limit)}
                   onDelete={() => remove(limit)}
                 />
               ))}
@@ -125,14 +135,16 @@ export function KeptLimits({ limits }: { limits: readonly KeptLimit[] }) {
       {draft === 'set' ? (
         <SetForm onCopy={begin} onLeave={() => setDraft(undefined)} />
       ) : draft ? (
-        <KeptLimitForm
-          key={draft.id}
-          begin={draft}
-          sets={sets.filter(Boolean)}
-          onType={(limit) => keepForm(limitForm, limit)}
-          onKeep={keep}
-          onLeave={close}
-        />
+        <div ref={form}>
+          <KeptLimitForm
+            key={draft.id}
+            begin={draft}
+            sets={sets.filter(Boolean)}
+            onType={(limit) => keepForm(limitForm, limit)}
+            onKeep={keep}
+            onLeave={close}
+          />
+        </div>
       ) : (
         <div class="acts">
           <button type="button" class="b low" onClick={() => setDraft(blankLimit())}>
