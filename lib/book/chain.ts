@@ -1,5 +1,5 @@
 /** The chain of the book: each entry is sealed with a hash over itself and its predecessor's hash. */
-import canonicalize from 'canonicalize'
+import { canonical } from './canonical.ts'
 import type { Head } from './database.ts'
 import type { Entry } from './schema.ts'
 import { sha256 } from './sha256.ts'
@@ -11,7 +11,7 @@ export type Unsealed = WithoutHash<Entry>
 /** SHA-256 (FIPS 180-4) over the canonical JSON (RFC 8785) of an entry without its own hash, in hexadecimal. */
 export async function seal(entry: Unsealed | Entry): Promise<string> {
   const { hash: _, ...rest } = entry as Entry
-  return sha256(canonicalize(rest) ?? '')
+  return sha256(canonical(rest) ?? '')
 }
 
 export type Misfit = 'missing' | 'changed' | 'out of place' | 'cut off' | 'not counted' | 'written anew'

@@ -10,8 +10,10 @@ import { say } from '../words/say.ts'
 export function check<T>(schema: Schema<T>, value: unknown, what: string): T {
   const result = schema.safeParse(value)
   if (result.success) {
-    const whole = wellFormed(result.data)
-    const size = sizeOf(whole)
+    // JSON writes half of a surrogate pair as an escape; no other text has one that begins so.
+    const json = JSON.stringify(result.data) ?? ''
+    const whole = /\\ud[89a-f]/.test(json) ? wellFormed(result.data) : result.data
+    const size = json.length * 3 <= bounds.record ? json.length : sizeOf(whole)
     if (size <= bounds.record) return whole
     const message = say`${what} was not kept: it is ${Math.ceil(size / 1e6)} MB long, where the book takes ${bounds.record / 1e6} MB. Shorten its texts.`
     throw new BookError([{ code: 'invalid', path: '', message }])

@@ -172,7 +172,10 @@ export async function openBookFile(
 ): Promise<BookSource> {
   if (passOver) return wholeRecords(file)
   const start = (await beginning(file)).trimStart()
-  if (start.startsWith('[')) return { items: (onRead) => checkedItems(counted(file, onRead)) }
+  if (start.startsWith('[')) {
+    const known = new Set<string>()
+    return { items: (onRead) => checkedItems(counted(file, onRead), known) }
+  }
   if (file.size > longestOld) {
     throw refuse(
       '',
@@ -233,14 +236,22 @@ async function checked(kind: Kind, value: unknown, line: number): Promise<BookIt
   return { kind, value: known } as BookItem
 }
 
-async function* checkedItems(file: Pick<Readable, 'stream'>): AsyncGenerator<BookItem> {
+/** `known`: seals of entries that fitted in an earlier reading, and are not looked at again while their seal is the same. */
+async function* checkedItems(file: Pick<Readable, 'stream'>, known: Set<string>): AsyncGenerator<BookItem> {
   let first = true
-  for await (const { kind, value, line } of readSealed(file, Object.keys(schemas))) {
+  for await (const { kind, value, line, seal } of readSealed(file, Object.keys(schemas))) {
     if (first !== (kind === 'head')) {
       throw refuse(`line ${line}`, say`The file does not begin with what it is. Choose a file that the book exported.`)
     }
     first = false
-    yield await checked(kind as Kind, value, line)
+    if (kind === 'entry' && known.has(seal)) {
+      yield { kind, value: value as Entry }
+      continue
+    }
+    const item = await checked(kind as Kind, value, line)
+    yield item
+    // What the schema leaves out would be left out again.
+    if (kind === 'entry' && JSON.stringify(item.value).length === JSON.stringify(value).length) known.add(seal)
   }
 }
 

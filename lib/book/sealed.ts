@@ -4,6 +4,7 @@
  * record without it; the last one counts them and holds a hash over all seals.
  */
 import canonicalize from 'canonicalize'
+import { canonical } from './canonical.ts'
 import { refuse } from './error.ts'
 import { linesOf, type Readable } from './lines.ts'
 import { parseJson } from './parse-json.ts'
@@ -40,7 +41,7 @@ class Tally {
 }
 
 async function sealed({ kind, value }: Item, n: number): Promise<{ line: string; seal: string }> {
-  const text = canonicalize({ [kind]: value, n })
+  const text = canonical({ [kind]: value, n })
   if (text === undefined) throw new TypeError(`${kind} cannot be written as JSON.`)
   const seal = await sha256(text)
   return { line: `${text.slice(0, -1)},"seal":"${seal}"}`, seal }
@@ -164,7 +165,7 @@ async function quick(bytes: Uint8Array<ArrayBuffer>): Promise<Quick | undefined>
 export async function* readSealed(
   file: Pick<Readable, 'stream'>,
   kinds: readonly string[],
-): AsyncGenerator<Item & { line: number }> {
+): AsyncGenerator<Item & { line: number; seal: string }> {
   const tally = new Tally()
   const decoder = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true })
   let line = 0
@@ -202,7 +203,7 @@ export async function* readSealed(
       continue
     }
     await tally.add([seal])
-    yield { ...item, line }
+    yield { ...item, line, seal }
   }
   if (!closed) throw damaged(line + 1, say` and what comes after it are missing: the file was cut off`)
 }

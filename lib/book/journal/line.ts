@@ -1,4 +1,5 @@
 /** Lines of the second copy: a checksum, a space, and JSON. */
+import { bytesOfText } from '../bytes-of-text.ts'
 
 const table = Uint32Array.from({ length: 256 }, (_, byte) => {
   let sum = byte
@@ -12,7 +13,8 @@ const table = Uint32Array.from({ length: 256 }, (_, byte) => {
  */
 export function checksum(text: string): string {
   let sum = 0xff_ff_ff_ff
-  for (const byte of new TextEncoder().encode(text)) sum = (sum >>> 8) ^ table[(sum ^ byte) & 0xff]!
+  const bytes = bytesOfText(text)
+  for (let at = 0; at < bytes.length; at++) sum = (sum >>> 8) ^ table[(sum ^ bytes[at]!) & 0xff]!
   return (~sum >>> 0).toString(16).padStart(8, '0')
 }
 
