@@ -28,8 +28,14 @@ export default defineBackground(() => {
     (message: unknown, sender: Runtime.MessageSender) =>
       relay(message, sender, openSites) ??
       answerSuggest(message, sender, surroundings.self) ??
-      admitDock(message, sender, surroundings.self, (path) =>
-        browser.windows.create({ url: browser.runtime.getURL(path), type: 'popup', width: 720, height: 760 }),
+      admitDock(
+        message,
+        sender,
+        surroundings.self,
+        (path) => browser.windows.create({ url: browser.runtime.getURL(path), type: 'popup', width: 720, height: 760 }),
+        async (tab, css) =>
+          location.protocol === 'moz-extension:' &&
+          browser.scripting.insertCSS({ target: { tabId: tab }, css, origin: 'USER' }),
       ) ??
       bringExtra(message, sender, surroundings.self, (tab, script) =>
         browser.scripting.executeScript({ target: { tabId: tab }, files: [script] }),

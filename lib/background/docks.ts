@@ -8,6 +8,9 @@ import type { Sender } from './for-helper.ts'
 /** Not in memory: the background may be put to sleep between the two messages. */
 const under = (tab: number) => `dock of tab ${tab}`
 
+/** A filter of the root element draws the top layer otherwise as well, in Firefox: blurred, turned grey, or moved. */
+const unfiltered = ':root{filter:none!important}'
+
 const refused = (): Answer => ({ ok: false, message: say`Only the helper is heard.` })
 
 /** Two messages at once must not use one token twice. */
@@ -18,12 +21,14 @@ let turn: Promise<unknown> = Promise.resolve()
  * a frame of the same tab that names it is let in, and the token is worth nothing from then on.
  * @param self the id of this extension
  * @param open opens a page of the extension in a window of its own
+ * @param bare lets the page draw nothing over the dock of a tab that opens, where the browser would
  */
 export function admitDock(
   raw: unknown,
   sender: Sender,
   self: string,
   open: (path: string) => Promise<unknown>,
+  bare: (tab: number, css: string) => Promise<unknown> = async () => undefined,
 ): Promise<Answer> | undefined {
   const checked = dockSchema.safeParse(raw)
   if (!checked.success) return undefined
@@ -35,6 +40,8 @@ export function admitDock(
       if (sender.frameId !== 0) return refused()
       const token = crypto.randomUUID()
       await browser.storage.session.set({ [under(tab)]: token })
+      // A page that cannot take it is left as it is.
+      void bare(tab, unfiltered).catch(() => undefined)
       return { ok: true, token }
     }
     if (message.type === 'dock-apart') {
