@@ -61,7 +61,9 @@ export function combined(all: readonly Part[]): Uncertainty {
   let largest = leastPart
   for (const { u } of all) largest = Math.max(largest, u)
   const parts = all.filter(({ u }) => u > rounding * largest)
-  let [variance, known, own] = [0, 0, Infinity]
+  let variance = 0
+  let known = 0
+  let own = Infinity
   for (const { u, freedom } of parts) {
     variance += u * u
     if (freedom === undefined) continue
@@ -90,10 +92,17 @@ export function withSize(of: Uncertainty, percent: number): Uncertainty {
 
 /** The parts as a report has them, the largest first. `per`: what `u` is a fraction of; of next to nothing there are none. */
 export function budgetOf({ parts, standard }: Uncertainty, per = 1): BudgetPart[] {
-  if (Math.abs(per) < rounding) return []
-  return parts
-    .map(({ part, u, common }) => ({ part, u: u / Math.abs(per), share: (u / standard) ** 2, common }))
-    .toSorted((one, other) => other.share - one.share)
+  const size = Math.abs(per)
+  if (size < rounding) return []
+  const budget: BudgetPart[] = []
+  for (const { part, u, common } of parts) {
+    const share = (u / standard) ** 2
+    // A handful of parts for each of fifty figures: put in their place at once.
+    let at = budget.length
+    for (; at > 0 && budget[at - 1]!.share < share; at--) budget[at] = budget[at - 1]!
+    budget[at] = { part, u: u / size, share, common }
+  }
+  return budget
 }
 
 type Sure = Pick<FigureValue, 'freedom' | 'factor' | 'budget'>

@@ -55,14 +55,14 @@ function limitsNote(of: Uncertainty, leak: Leak, budget: readonly BudgetPart[]):
   const calm = leak.basis?.baseline.assumed
     ? say`Few baseline readings: the weather is taken as calm beside them, ${calmScatter} Pa.`
     : ''
-  const named = budget
-    .filter(({ share }) => share >= worthNaming)
-    .map(({ part, share }) => `${partWords(part)} ${Math.round(100 * share)} %`)
+  let named = ''
+  for (const { part, share } of budget)
+    if (share >= worthNaming) named += `${named === '' ? '' : ', '}${partWords(part)} ${Math.round(100 * share)} %`
   const factor =
     of.freedom === undefined
       ? say`coverage factor 2`
       : say`coverage factor ${short(coverage(of.freedom), 3)}, ${of.freedom} degrees of freedom`
-  return together(say`Limits, by share of the variance: ${named.join(', ')}; ${factor}.`, calm)
+  return together(say`Limits, by share of the variance: ${named}; ${factor}.`, calm)
 }
 
 /** The part of a note that holds for every figure of a sheet. */
@@ -74,10 +74,13 @@ function noteOfAll(sheet: Sheet, readings: Readings, leak: Leak): string {
   )
 }
 
+const none: readonly string[] = []
+
 /** Computes figures, each once, and keeps which ones each was computed from. */
 class Figures {
   readonly computed = new Map<string, Computed>()
-  readonly from = new Map<string, Set<string>>()
+  /** Ids without doubles: a few each, so that a list is smaller and as quick as a set. */
+  readonly from = new Map<string, readonly string[]>()
   private readonly given: Record<Need, number>
   private readonly context: Omit<Context, 'of'>
 
@@ -96,15 +99,16 @@ class Figures {
   get(figure: Figure): Computed {
     const known = this.computed.get(figure.id)
     if (known) return known
-    const from = new Set<string>()
+    let from: string[] | undefined
     const of = (other: Figure) => {
       const result = this.get(other)
-      from.add(other.id)
-      for (const id of this.from.get(other.id)!) from.add(id)
+      from ??= []
+      if (!from.includes(other.id)) from.push(other.id)
+      for (const id of this.from.get(other.id)!) if (!from.includes(id)) from.push(id)
       return result
     }
     const result = figure.compute({ ...this.context, of }, this.given)
-    this.from.set(figure.id, from)
+    this.from.set(figure.id, from ?? none)
     this.computed.set(figure.id, result)
     return result
   }
@@ -136,8 +140,8 @@ class Limits {
   get({ uncertainty, sized = false, absolute, value }: Computed): Known | undefined {
     if (uncertainty === undefined) return undefined
     const map = this.known[sized ? 1 : 0]
-    const known = map.get(uncertainty) ?? this.work(uncertainty, sized, absolute ? value : 1)
-    map.set(uncertainty, known)
+    let known = map.get(uncertainty)
+    if (!known) map.set(uncertainty, (known = this.work(uncertainty, sized, absolute ? value : 1)))
     return known
   }
 
@@ -171,16 +175,20 @@ function restsOn({ rests }: Figure, air: boolean): boolean {
 }
 
 function workingOfAll(list: Figure[], all: Figures, chain: ChainStep[]): Step[] {
-  const resting = (air: boolean) => list.filter((figure) => restsOn(figure, air)).map(({ id }) => id)
-  const [onAir, onFit] = [resting(true), resting(false)]
-  const steps: Step[] = chain.map(({ air, step, formula, values, result, source }) => {
-    return { step, formula, values, result, source, for: air ? onAir : onFit }
-  })
-  const leadsTo = new Map(list.map(({ id }): [string, string[]] => [id, []]))
-  for (const { id } of list) {
-    leadsTo.get(id)!.push(id)
+  const onAir: string[] = []
+  const onFit: string[] = []
+  // Which figures each leads to, itself among them: most lead to no other.
+  const leadsTo = new Map<string, string[]>()
+  for (const figure of list) {
+    const { id } = figure
+    if (restsOn(figure, true)) onAir.push(id)
+    if (restsOn(figure, false)) onFit.push(id)
+    leadsTo.set(id, [id])
     for (const other of all.from.get(id)!) leadsTo.get(other)?.push(id)
   }
+  const steps: Step[] = []
+  for (const { air, step, formula, values, result, source } of chain)
+    steps.push({ step, formula, values, result, source, for: air ? onAir : onFit })
   for (const { id, name, formula, source } of list) {
     const computed = all.computed.get(id)!
     const { value, unit } = computed
@@ -198,7 +206,9 @@ function workingOfAll(list: Figure[], all: Figures, chain: ChainStep[]): Step[] 
 
 /** Where each figure stands in the working: those it is computed from come first. */
 function inOrder(list: Figure[], all: Figures): Figure[] {
-  return list.toSorted((a, b) => all.from.get(a.id)!.size - all.from.get(b.id)!.size)
+  const byCount: Figure[][] = []
+  for (const figure of list) (byCount[all.from.get(figure.id)!.length] ??= []).push(figure)
+  return byCount.flat()
 }
 
 /** The fit with the limits of its own scatter, whatever the figures hold beside it. */
