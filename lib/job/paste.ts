@@ -204,7 +204,8 @@ function place(
   }
   if (!line.cells && (strange.length > 2 || prose > 2 || (prose > 0 && numbers.length === 1)))
     return say`no row of readings was found in it. Paste one reading a line.`
-  if (row.pressure === '' && row.flow === '' && row.devicePressure === '') return say`it names no pressure and no flow.`
+  // Under a heading a word such as “n/a” is kept for its cell to tell of, beside a number.
+  if (!/\d/.test(row.pressure + row.flow + row.devicePressure)) return say`it names no pressure and no flow.`
   if (strange.length > 0 && (row.pressure === '' || (row.flow === '' && row.devicePressure === ''))) {
     return say`no pressure and flow were found in it. Paste one reading a line, the pressure first.`
   }

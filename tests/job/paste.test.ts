@@ -192,6 +192,10 @@ describe('any rows', () => {
     )
   })
 
+  test('a number under no reading makes no row of the words beside it', () => {
+    expect(readPaste('Pa\n|\t0')).toMatchObject({ rows: [], problems: [{ path: 'line.2' }] })
+  })
+
   test('whatever is pasted, nothing throws and every row holds a number', () => {
     fc.assert(
       fc.property(
