@@ -5,6 +5,7 @@ import { whyNot } from '../limits/scope.ts'
 import { limitOf, scopeOf } from './verdict.ts'
 import { ownLimitFigure, ownLimitFigures, ownLimitUnit } from './own-limit.ts'
 import type { Job, KeptLimit, Test } from './schema.ts'
+import { subjectOf } from '../reduce/figures/index.ts'
 import { unitChoices } from './units-by-place.ts'
 
 const originOf = ({ name, origin, set }: KeptLimit): string => [set, name, origin].filter(Boolean).join(', ')
@@ -87,7 +88,6 @@ export function setFrom(edition: string, set: string): KeptLimit[] {
 
 /** Every unit that an own limit on a figure can be typed in. */
 export function ownLimitUnits(figure: string): string[] {
-  const subject = figure.startsWith('duct-') ? 'ducts' : 'enclosure'
-  const sheet = { subject } as Test['sheet']
+  const sheet = { subject: subjectOf(figure) } as Test['sheet']
   return [...new Set(unitChoices.map((units) => ownLimitUnit({ sheet, ownLimitFigure: figure, units })))]
 }

@@ -49,7 +49,7 @@ export function ownLimitUnit(test: Pick<Test, 'sheet' | 'ownLimitFigure' | 'unit
     case 'equivalent-leakage-area':
       return feet ? 'in2' : 'cm2'
     default:
-      return figure.includes('-per-') ? perArea(test.units, figure.startsWith('duct-')) : test.units.flow
+      return figure.includes('-per-') ? perArea(test.units, test.sheet.subject === 'ducts') : test.units.flow
   }
 }
 

@@ -1,3 +1,4 @@
+import { subjectOf } from '../reduce/figures/index.ts'
 import type { Limit } from './schema.ts'
 import { CAUTION } from './published.ts'
 import { say } from '../words/say.ts'
@@ -5,7 +6,7 @@ import { say } from '../words/say.ts'
 /**
  * A limit of the user's own: from a permit, a program's paper or a local amendment.
  *
- * @param figure id of the figure it is compared with; duct figures begin with `duct-`
+ * @param figure id of the figure it is compared with
  * @param value above zero, in `unit`
  * @param unit id of a unit of lib/units
  * @returns a limit with the id `own`, met when the figure is at most `value`
@@ -22,7 +23,7 @@ export function ownLimit(figure: string, value: number, unit: string): Limit {
     title: say`Own limit`,
     edition: say`Own limit`,
     clause: '',
-    subject: figure.startsWith('duct-') ? 'ducts' : 'enclosure',
+    subject: subjectOf(figure),
     figure,
     unit,
     value,

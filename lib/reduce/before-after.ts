@@ -1,5 +1,5 @@
 /** Whether a test before the work and one after it can be compared. */
-import { wordOf } from './figures/index.ts'
+import { usualFlow, wordOf } from './figures/index.ts'
 import type { CheckResult, Report } from './report.ts'
 import type { Point, Sheet } from '../sheet/schema.ts'
 import { convert } from '../units/convert.ts'
@@ -56,7 +56,7 @@ function sameReadings(before: Sheet, after: Sheet): boolean {
  */
 export function beforeAfter(before: Tested, after: Tested): Omit<CheckResult, 'id'> | undefined {
   const { subject } = after.sheet
-  const result = subject === 'ducts' ? 'duct-flow-25' : 'flow-50'
+  const result = usualFlow(subject)
   const [first, is] = [before.figures[result], after.figures[result]]
   if (before.sheet.subject !== subject || !first || !is) return undefined
   const was = convert(first.value, first.unit, is.unit)

@@ -3,6 +3,7 @@ import { convert } from '../units/convert.ts'
 import type { FigureValue, Report, Step } from './report.ts'
 import { short } from './say.ts'
 import { joined, joinedBySize, quadrature } from './budget.ts'
+import { subjectOf } from './figures/index.ts'
 import { say } from '../words/say.ts'
 
 export interface SumOptions {
@@ -131,7 +132,7 @@ export function sumSystems(reports: readonly Pick<Report, 'figures'>[], options:
   }
   const rows = reports.map((report, index) => ({
     name: names[index]!,
-    figures: Object.fromEntries(Object.entries(report.figures).filter(([id]) => id.startsWith('duct-'))),
+    figures: Object.fromEntries(Object.entries(report.figures).filter(([id]) => subjectOf(id) === 'ducts')),
   }))
   return { rows, figures, working }
 }

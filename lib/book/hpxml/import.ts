@@ -11,6 +11,7 @@ import { parseJson } from '../parse-json.ts'
 import { jobAsTyped } from './export.ts'
 import { namespace, readable } from './standard.ts'
 import { allAt, childrenOf, textAt } from './xml.ts'
+import { usualFlow } from '../../reduce/figures/index.ts'
 import { say } from '../../words/say.ts'
 
 /** A file of one house has a few hundred kB. Nothing else can be done in the page while the browser parses one. */
@@ -151,7 +152,7 @@ function sameResults(kept: Job, found: Job, devices: readonly Device[]): boolean
     job.tests
       .flatMap((test) => {
         const figures = reduceTest(job, test, [...devices]).report?.figures
-        const flow = figures?.[test.sheet.subject === 'ducts' ? 'duct-flow-25' : 'flow-50']
+        const flow = figures?.[usualFlow(test.sheet.subject)]
         return flow ? { flow: convert(flow.value, flow.unit, 'cfm'), subject: test.sheet.subject } : []
       })
       .toSorted((a, b) => a.subject.localeCompare(b.subject) || a.flow - b.flow)

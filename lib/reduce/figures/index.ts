@@ -10,6 +10,7 @@ import { effectiveLeakageArea } from './effective-leakage-area.ts'
 import { equivalentLeakageArea } from './equivalent-leakage-area.ts'
 import { fanRequiredOneWay } from './fan-required-one-way.ts'
 import { fanRequired } from './fan-required.ts'
+import type { Sheet } from '../../sheet/schema.ts'
 import type { Figure } from './figure.ts'
 import { flow10PerEnclosureArea } from './flow-10-per-enclosure-area.ts'
 import { flow10 } from './flow-10.ts'
@@ -69,6 +70,12 @@ export const figures: readonly Figure[] = [
 export function figureById(id: string): Figure | undefined {
   return figures.find((figure) => figure.id === id)
 }
+
+/** What a figure is of; one that tests of both have, such as flow-25, is of the enclosure. */
+export const subjectOf = (id: string): Sheet['subject'] => figureById(id)?.subject ?? 'enclosure'
+
+/** The flow that a test is asked for before all else. */
+export const usualFlow = (subject: Sheet['subject']): string => (subject === 'ducts' ? ductFlow25 : flow50).id
 
 /**
  * The word of the trade for a figure in a unit.

@@ -6,6 +6,7 @@ import { publishedLimits } from '../../limits/index.ts'
 import { asRead } from '../in-locale.ts'
 import { say } from '../../words/say.ts'
 import { ChoiceField, TextField } from './field.tsx'
+import { subjectOf } from '../../reduce/figures/index.ts'
 import { useLive } from './use-live.ts'
 
 const procedures = [
@@ -33,7 +34,7 @@ export function FirstTestPanel({ set, onSet }: Props) {
   const limits: (readonly [string, string])[] = [
     ['', say`none`],
     ...kept
-      .filter(({ figure }) => !figure.startsWith('duct-'))
+      .filter(({ figure }) => subjectOf(figure) === 'enclosure')
       .map((one): [string, string] => [`kept:${one.id}`, one.set ? `${one.set}: ${one.name}` : one.name]),
     ...publishedLimits
       .filter(({ subject }) => subject === 'enclosure')

@@ -3,18 +3,19 @@ import type { KeptLimit } from '../../job/schema.ts'
 import { ownLimitUnits } from '../../job/kept-limit.ts'
 import { ownLimitFigures } from '../../job/own-limit.ts'
 import type { LimitTerms } from '../../limits/schema.ts'
-import { wordOf } from '../../reduce/figures/index.ts'
+import { subjectOf, wordOf } from '../../reduce/figures/index.ts'
 import { symbol } from '../../units/symbol.ts'
 import { useId } from '../use-id.ts'
 import { ChoiceField, TextField } from './field.tsx'
 import { say } from '../../words/say.ts'
 
 const figures = [...ownLimitFigures.enclosure, ...ownLimitFigures.ducts]
+const ofDucts = (figure: string): boolean => subjectOf(figure) === 'ducts'
 const firstUnit = (figure: string): string => ownLimitUnits(figure)[0] ?? ''
 
 /** A figure that a limit is on, in words: `ducts, CFM25`. */
 export const figureWords = (figure: string, unit = firstUnit(figure)): string =>
-  figure.startsWith('duct-') ? say`ducts, ${wordOf(figure, unit)}` : wordOf(figure, unit)
+  ofDucts(figure) ? say`ducts, ${wordOf(figure, unit)}` : wordOf(figure, unit)
 
 export const blankLimit = (): KeptLimit => ({
   id: crypto.randomUUID(),
@@ -132,7 +133,7 @@ export function KeptLimitForm({ begin, sets, onType, onKeep, onLeave }: Props) {
           options={figures.map((figure) => [figure, figureWords(figure)] as const)}
           onPick={(figure) => {
             const { leakage, ...others } = terms
-            const kept = figure.startsWith('duct-') && leakage ? { ...others, leakage } : others
+            const kept = ofDucts(figure) && leakage ? { ...others, leakage } : others
             set({ figure, unit: firstUnit(figure), terms: kept })
           }}
         />
@@ -149,7 +150,7 @@ export function KeptLimitForm({ begin, sets, onType, onKeep, onLeave }: Props) {
           options={ownLimitUnits(draft.figure).map((unit) => [unit, symbol(unit)] as const)}
           onPick={(unit) => set({ unit })}
         />
-        {draft.figure.startsWith('duct-') && (
+        {ofDucts(draft.figure) && (
           <ChoiceField
             label={say`Written for`}
             value={terms.leakage ?? ''}

@@ -4,7 +4,7 @@ import { reduceTest } from '../../job/reduce.ts'
 import type { Device, Job, Test } from '../../job/schema.ts'
 import { judge } from '../../job/house-limit.ts'
 import { curveOf } from '../../reduce/curve.ts'
-import { decimalsOf } from '../../reduce/figures/index.ts'
+import { decimalsOf, usualFlow } from '../../reduce/figures/index.ts'
 import { symbol } from '../../units/symbol.ts'
 import { language, say } from '../../words/say.ts'
 import { halfUp } from '../figure/lines.ts'
@@ -54,7 +54,7 @@ function draw(job: Job, test: Test, devices: readonly Device[]): Drawn {
 
 /** `Point 3: 25.8 Pa, 493 cfm, 0.9 % above the line` */
 function words({ row, pressure, flow, off, left }: Mark, test: Test): string {
-  const decimals = decimalsOf(test.sheet.subject === 'ducts' ? 'duct-flow-25' : 'flow-50', test.units.flow)
+  const decimals = decimalsOf(usualFlow(test.sheet.subject), test.units.flow)
   const at = say`Point ${row + 1}: ${halfUp(pressure, 1)} Pa, ${halfUp(flow, decimals)} ${symbol(test.units.flow)}`
   const away = halfUp(Math.abs(off), 1)
   const side = off < 0 ? say`${at}, ${away} % below the line` : say`${at}, ${away} % above the line`

@@ -7,7 +7,7 @@ import { type ReducedPoint, reduceTest, type ReducedTest } from '../../job/reduc
 import type { Device, Job, Test } from '../../job/schema.ts'
 import { type TestVerdict, verdictOf } from '../../job/verdict.ts'
 import { baselineOf } from '../../reduce/baseline.ts'
-import { decimalsOf } from '../../reduce/figures/index.ts'
+import { decimalsOf, usualFlow } from '../../reduce/figures/index.ts'
 import type { CheckLine } from '../figure/check-list.tsx'
 import type { FigureGroup } from '../figure/figure-table.tsx'
 import { figureGroups, halfUp, lacking, minus } from '../figure/lines.ts'
@@ -135,7 +135,7 @@ export function wordReading(
   const { sheet, report, points = [] } = reduced
   const { limit } = judged
   const problems = [...reduced.problems, ...judged.problems]
-  const flowDecimals = decimalsOf(test.sheet.subject === 'ducts' ? 'duct-flow-25' : 'flow-50', test.units.flow)
+  const flowDecimals = decimalsOf(usualFlow(test.sheet.subject), test.units.flow)
 
   const brought: string[] = []
   for (const { row, atReference } of points) brought[row] = halfUp(atReference, flowDecimals)

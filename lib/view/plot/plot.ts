@@ -1,7 +1,7 @@
 /** What the plot of a test shows and where, for a page as for a PDF: flow against pressure, both axes logarithmic. */
 import type { Limit } from '../../limits/index.ts'
 import type { Curve } from '../../reduce/curve.ts'
-import { decimalsOf } from '../../reduce/figures/index.ts'
+import { decimalsOf, usualFlow } from '../../reduce/figures/index.ts'
 import type { Report } from '../../reduce/report.ts'
 import type { Sheet } from '../../sheet/schema.ts'
 import { symbol } from '../../units/symbol.ts'
@@ -82,7 +82,7 @@ export function plotOf(
   rows: Rows = {},
 ): Plot | undefined {
   const reference = sheet.subject === 'ducts' ? 25 : 50
-  const id = sheet.subject === 'ducts' ? 'duct-flow-25' : 'flow-50'
+  const id = usualFlow(sheet.subject)
   const found = report.figures[id]
   const beyond = limitFlow(limit, report, curve)
   const drawn = [

@@ -7,7 +7,7 @@ import { knownTests, severalOf, worksOf, type KnownTest } from '../../job/togeth
 import { judge } from '../../job/house-limit.ts'
 import { checks as sheetChecks } from '../../reduce/checks/index.ts'
 import { curveOf, type Curve, type CurvePoint } from '../../reduce/curve.ts'
-import { decimalsOf, figureById, wordOf } from '../../reduce/figures/index.ts'
+import { decimalsOf, figureById, usualFlow, wordOf } from '../../reduce/figures/index.ts'
 import type { Sheet } from '../../sheet/schema.ts'
 import { symbol } from '../../units/symbol.ts'
 import { roleWords } from '../../words/names.ts'
@@ -195,7 +195,7 @@ function readingsOf(
 ) {
   const { sheet: typed, units } = test
   const device = typed.reading === 'device'
-  const decimals = decimalsOf(typed.subject === 'ducts' ? 'duct-flow-25' : 'flow-50', units.flow)
+  const decimals = decimalsOf(usualFlow(typed.subject), units.flow)
   const fit = typed.procedure === 'astm-e779' || typed.procedure === 'iso-9972'
   const flow = symbol(units.flow)
   const heads: [string, string][] = [
