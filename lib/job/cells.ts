@@ -263,7 +263,7 @@ export function nameOf(path: string, range = ''): string {
   const zone = /^zones\.(\d+)/.exec(path)
   if (zone) return say`Zone ${Number(zone[1]) + 1}, ${name}`
   const at = /^device\.ranges\.(\d+)/.exec(path)
-  return at ? say`Range ${range || Number(at[1]) + 1}, ${name}` : name
+  return at ? say`Range ${range ? `“${range}”` : Number(at[1]) + 1}, ${name}` : name
 }
 
 /** The unit a cell is typed in when nothing else stands behind its number. */

@@ -25,7 +25,7 @@ export function readRanges(
     const read = (field: 'coefficient' | 'exponent' | 'minPressure' | 'maxPressure', unit: string, needed: boolean) => {
       const path = `device.ranges.${at}.${field}`
       const remedy = needed
-        ? say`from the certificate; until then the points read with range ${name} are left out`
+        ? say`from the certificate; until then the points read with range “${name}” are left out`
         : say`or empty the cell`
       const { value, problem } = cellValue(typed[field], path, unit, {
         range: name,
@@ -43,7 +43,7 @@ export function readRanges(
     const first = names.indexOf(name)
     if (first < at) {
       const path = `device.ranges.${at}.name`
-      const message = say`Range ${name}: another range of this device has this name too. Give each a name of its own; until then the points read with range ${name} are left out.`
+      const message = say`Range “${name}”: another range of this device has this name too. Give each a name of its own; until then the points read with range “${name}” are left out.`
       problems.push({ path, code: 'same-name', severity: 'bad', message })
     }
     const coefficient = read('coefficient', device.flowUnit, true)

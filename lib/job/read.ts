@@ -223,8 +223,11 @@ function readDevicePoint(
     return undefined
   }
   if (!names.includes(range)) {
-    const choice = names.length === 0 ? say`Type its ranges under devices.` : say`Choose ${names.join(', ')}.`
-    const whose = device.name.trim() === '' ? say`the device` : device.name.trim()
+    const choice =
+      names.length === 0
+        ? say`Type its ranges under devices.`
+        : say`Choose ${names.map((name) => `“${name}”`).join(', ')}.`
+    const whose = device.name.trim() === '' ? say`the device` : quote(device.name.trim())
     reader.bad(`${path}.range`, 'unknown-range', say`${quote(range)} is not a range of ${whose}. ${choice}`)
     return undefined
   }

@@ -86,7 +86,9 @@ export function sumSystems(reports: readonly Pick<Report, 'figures'>[], options:
     {
       step: say`Duct leakage at 25 Pa, all systems`,
       formula: say`sum of the systems`,
-      values: known.map((flow, index) => `${names[index]}: ${short(convert(flow.value, flow.unit, unit))}`).join('; '),
+      values: known
+        .map((flow, index) => `“${names[index]}”: ${short(convert(flow.value, flow.unit, unit))}`)
+        .join('; '),
       result: `${short(all.value)} ${unit}`,
       source: say`common practice, no source`,
       for: [flowId],

@@ -56,7 +56,7 @@ function readingSteps(sheet: Sheet, { baseline, readings }: Readings): ChainStep
       const point = points[index]!
       if ('flow' in point) return say`shown ${short(point.flow)}`
       const { coefficient, exponent } = device!.ranges[point.range]!
-      return `${point.range}, ${named(['K', coefficient], ['Pdev', Math.abs(point.devicePressure), 'Pa'], ['m', exponent])}`
+      return `“${point.range}”, ${named(['K', coefficient], ['Pdev', Math.abs(point.devicePressure), 'Pa'], ['m', exponent])}`
     }
     steps.push({
       step: say`Flow of the device`,

@@ -52,7 +52,7 @@ describe('checks beside the sheet', () => {
     expect(saidOfLeftOut(sheet(''))).toBeUndefined()
     expect(saidOfLeftOut(sheet('  '))).toBeUndefined()
     expect(saidOfLeftOut(sheet('a door slammed', 'gust'))).toMatchInlineSnapshot(
-      `"doubtful: Left out of every figure: point 2 (a door slammed), point 3 (gust). The readings stay in the job and the report; whoever reviews the test decides whether the reason holds. 2 left out"`,
+      `"doubtful: Left out of every figure: point 2 (“a door slammed”), point 3 (“gust”). The readings stay in the job and the report; whoever reviews the test decides whether the reason holds. 2 left out"`,
     )
   })
 
@@ -95,16 +95,16 @@ describe('checks beside the sheet', () => {
 
   test('the calibration is compared with the day of the test', () => {
     expect(check('calibration', {})).toMatchInlineSnapshot(
-      `"doubtful: Fan 2 was 7 days past its date. Enter the new certificate under devices, or say why in the notes. 7 days past"`,
+      `"doubtful: “Fan 2” was 7 days past its date. Enter the new certificate under devices, or say why in the notes. 7 days past"`,
     )
     expect(check('calibration', { date: '2026-02-04' })).toMatchInlineSnapshot(
-      `"good: Fan 2 was within its calibration. tested 2026-02-04"`,
+      `"good: “Fan 2” was within its calibration. tested 2026-02-04"`,
     )
     expect(check('calibration', { date: '2025-02-01' })).toMatchInlineSnapshot(
-      `"doubtful: Fan 2 was calibrated after this test. Check both dates. 2025-02-04"`,
+      `"doubtful: “Fan 2” was calibrated after this test. Check both dates. 2025-02-04"`,
     )
     expect(check('calibration', {}, { calibrated: '' })).toMatchInlineSnapshot(
-      `"not checked: Fan 2: no date and interval of calibration. Type both from its certificate, under devices."`,
+      `"not checked: “Fan 2”: no date and interval of calibration. Type both from its certificate, under devices."`,
     )
     expect(check('calibration', { date: '' })).toMatchInlineSnapshot(
       `"not checked: Type the date of the test, to compare with the calibration."`,

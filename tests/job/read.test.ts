@@ -253,7 +253,7 @@ describe('device readings', () => {
     expect(said({ ...device, points: points(['-50', '', '120', ''], ['-50', '', '120', 'Z']) })).toMatchInlineSnapshot(`
       [
         "points.0.range [missing] Point 1, range: nothing chosen, so the row is left out. Choose the range that was in use.",
-        "points.1.range [bad] Point 2, range: “Z” is not a range of Fan 2. Choose wide, middle, narrow.",
+        "points.1.range [bad] Point 2, range: “Z” is not a range of “Fan 2”. Choose “wide”, “middle”, “narrow”.",
       ]
     `)
   })
@@ -267,8 +267,8 @@ describe('device readings', () => {
     expect(read(sheet, {}, fakeDevices({ ranges })).rows).toEqual([1])
     expect(said(sheet, {}, fakeDevices({ ranges }))).toMatchInlineSnapshot(`
       [
-        "device.ranges.1.coefficient [missing] Range middle, coefficient: nothing typed. Type it under devices, from the certificate; until then the points read with range middle are left out.",
-        "device.ranges.1.exponent [bad] Range middle, exponent: “half” is not a number. Type digits, for example 433 or 1,020.5, from the certificate; until then the points read with range middle are left out.",
+        "device.ranges.1.coefficient [missing] Range “middle”, coefficient: nothing typed. Type it under devices, from the certificate; until then the points read with range “middle” are left out.",
+        "device.ranges.1.exponent [bad] Range “middle”, exponent: “half” is not a number. Type digits, for example 433 or 1,020.5, from the certificate; until then the points read with range “middle” are left out.",
       ]
     `)
   })
@@ -284,7 +284,7 @@ describe('device readings', () => {
     expect(read(sheet, {}, fakeDevices({ ranges })).rows).toEqual([1])
     expect(said(sheet, {}, fakeDevices({ ranges }))).toMatchInlineSnapshot(`
       [
-        "device.ranges.2.name [bad] Range middle: another range of this device has this name too. Give each a name of its own; until then the points read with range middle are left out.",
+        "device.ranges.2.name [bad] Range “middle”: another range of this device has this name too. Give each a name of its own; until then the points read with range “middle” are left out.",
       ]
     `)
   })
@@ -293,7 +293,7 @@ describe('device readings', () => {
     const ranges = [{ name: 'middle', coefficient: '85', exponent: '0.5', minPressure: '25', maxPressure: '20000' }]
     expect(said(device, {}, fakeDevices({ ranges }))).toMatchInlineSnapshot(`
       [
-        "device.ranges.0.maxPressure [bad] Range middle, highest pressure: 20000 is not a device pressure. Type a number up to 10,000 Pa, or empty the cell.",
+        "device.ranges.0.maxPressure [bad] Range “middle”, highest pressure: 20000 is not a device pressure. Type a number up to 10,000 Pa, or empty the cell.",
       ]
     `)
   })
@@ -305,7 +305,7 @@ describe('device readings', () => {
     })
     expect(said(device, {}, fakeDevices({ ranges }))).toMatchInlineSnapshot(`
       [
-        "device.ranges.0.maxPressure [bad] Range middle, highest pressure: it is below the lowest pressure. Type both from the certificate, or empty the cells.",
+        "device.ranges.0.maxPressure [bad] Range “middle”, highest pressure: it is below the lowest pressure. Type both from the certificate, or empty the cells.",
       ]
     `)
   })

@@ -27,7 +27,7 @@ test('by hand: 50 and 30 cfm, air handlers of 800 and 400 cfm, 2,000 ft2: 80 cfm
     ['upstairs', 50],
     ['downstairs', 30],
   ])
-  expect(sum.working[0]?.values).toBe('upstairs: 50; downstairs: 30')
+  expect(sum.working[0]?.values).toBe('“upstairs”: 50; “downstairs”: 30')
 })
 
 test('limits add up, since one instrument read both', () => {

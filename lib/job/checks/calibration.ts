@@ -19,7 +19,7 @@ function monthsLater(iso: string, months: number): string {
 /** Source: certificate of the device. */
 export function calibration(test: Test, device: Device): CheckResult {
   const id = 'calibration'
-  const name = device.name.trim() || say`The device`
+  const name = device.name.trim() ? `“${device.name.trim()}”` : say`The device`
   const months = /^\d{1,3}$/.test(device.intervalMonths.trim()) ? Number(device.intervalMonths) : 0
   const [calibrated, tested] = [device.calibrated.trim(), test.date.trim()]
   if (!isDay(calibrated) || months === 0) {

@@ -8,7 +8,7 @@ import type { Test } from '../schema.ts'
 export function leftOut(test: Test): CheckResult[] {
   const gone = pointsLeftOut(test)
   if (gone.length === 0) return []
-  const named = gone.map(({ row, reason }) => say`point ${row + 1} (${reason})`).join(', ')
+  const named = gone.map(({ row, reason }) => say`point ${row + 1} (“${reason}”)`).join(', ')
   return [
     {
       id: 'left-out',

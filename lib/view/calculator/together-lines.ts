@@ -30,13 +30,15 @@ export function togetherWords({ works, several }: Together): TogetherWords | und
   const groups = [...works.map(workGroup), ...several.map(severalGroup)]
   if (groups.length === 0) return undefined
   const words = {
-    summary:
-      works.length > 0 ? works.map(workSummary).join('; ') : several.map(({ name }) => roleWords(name)).join('; '),
+    summary: works.map(workSummary).join('; '),
     groups,
     verdicts: several.flatMap(severalVerdict),
     checks: several.flatMap(({ name, checks }) => checks.map((check) => ({ ...check, id: `${name} ${check.id}` }))),
   }
-  return togetherInLocale({ ...words, bars: works.flatMap((work) => barsOf(work) ?? []) }, language())
+  const written = togetherInLocale({ ...words, bars: works.flatMap((work) => barsOf(work) ?? []) }, language())
+  // Names are the owner's and stay as typed.
+  const names = several.map(({ name }) => roleWords(name)).join('; ')
+  return { ...written, summary: written.summary || names }
 }
 
 const PERCENT_DECIMALS = 1

@@ -82,8 +82,7 @@ export function figureGroups(report: Report, limit?: Limit): FigureGroup[] {
     const found = report.figures[id]
     // Of ducts this is duct-flow-25 under another id: one number is shown once.
     if (!found || (ducts && id === 'flow-25')) continue
-    const general = id.startsWith('flow-') && !id.endsWith('as-read') ? 'flows at other pressures' : 'test quality'
-    const group = ducts && figure.subject === undefined ? general : figure.group
+    const group = ducts && figure.subject === undefined ? (figure.groupOfDucts ?? 'test quality') : figure.group
     const lines = groups.get(group) ?? []
     lines.push(figureLine(id, found, report, limit))
     groups.set(group, lines)

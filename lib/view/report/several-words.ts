@@ -15,7 +15,7 @@ function named(name: string): string {
 
 /** A text for each mean of both directions and each sum of systems that the test is part of, with its verdict. */
 export function severalWords(several: readonly Several[], test: Test, language: string): string[] {
-  const words = several
+  return several
     .filter(({ tests }) => tests.some(({ id }) => id === test.id))
     .map((one) => {
       const { name, figures, verdict, withheld, checks } = one
@@ -29,14 +29,14 @@ export function severalWords(several: readonly Several[], test: Test, language: 
       const found = limited === undefined ? undefined : figures[limited]
       const said = verdict && limited && found ? verdictLines(limited, found, verdict, []) : undefined
       const doubts = checks.filter(({ outcome }) => outcome !== 'good').map(({ text }) => text)
-      return [
-        say`${named(name)}: ${numbers.join(', ')}.`,
+      const rest = [
         ...(said?.verdict ? [`${said.verdict.text}.`, said.likely, ...said.notes] : []),
         ...(withheld ? [withheld.withheld] : []),
         ...doubts,
       ]
+      // A name is the owner's and stays as typed.
+      return [say`${named(name)}: ${wordsInLocale(numbers, language).join(', ')}.`, ...wordsInLocale(rest, language)]
         .filter(Boolean)
         .join(' ')
     })
-  return wordsInLocale(words, language)
 }
