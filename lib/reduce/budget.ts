@@ -94,15 +94,9 @@ export function withSize(of: Uncertainty, percent: number): Uncertainty {
 export function budgetOf({ parts, standard }: Uncertainty, per = 1): BudgetPart[] {
   const size = Math.abs(per)
   if (size < rounding) return []
-  const budget: BudgetPart[] = []
-  for (const { part, u, common } of parts) {
-    const share = (u / standard) ** 2
-    // A handful of parts for each of fifty figures: put in their place at once.
-    let at = budget.length
-    for (; at > 0 && budget[at - 1]!.share < share; at--) budget[at] = budget[at - 1]!
-    budget[at] = { part, u: u / size, share, common }
-  }
-  return budget
+  return parts
+    .map(({ part, u, common }) => ({ part, u: u / size, share: (u / standard) ** 2, common }))
+    .toSorted((one, other) => other.share - one.share)
 }
 
 type Sure = Pick<FigureValue, 'freedom' | 'factor' | 'budget'>

@@ -74,8 +74,6 @@ function noteOfAll(sheet: Sheet, readings: Readings, leak: Leak): string {
   )
 }
 
-const none: readonly string[] = []
-
 /** Computes figures, each once, and keeps which ones each was computed from. */
 class Figures {
   readonly computed = new Map<string, Computed>()
@@ -99,16 +97,14 @@ class Figures {
   get(figure: Figure): Computed {
     const known = this.computed.get(figure.id)
     if (known) return known
-    let from: string[] | undefined
+    const from: string[] = []
     const of = (other: Figure) => {
       const result = this.get(other)
-      from ??= []
-      if (!from.includes(other.id)) from.push(other.id)
-      for (const id of this.from.get(other.id)!) if (!from.includes(id)) from.push(id)
+      for (const id of [other.id, ...this.from.get(other.id)!]) if (!from.includes(id)) from.push(id)
       return result
     }
     const result = figure.compute({ ...this.context, of }, this.given)
-    this.from.set(figure.id, from ?? none)
+    this.from.set(figure.id, from)
     this.computed.set(figure.id, result)
     return result
   }
@@ -186,9 +182,7 @@ function workingOfAll(list: Figure[], all: Figures, chain: ChainStep[]): Step[] 
     leadsTo.set(id, [id])
     for (const other of all.from.get(id)!) leadsTo.get(other)?.push(id)
   }
-  const steps: Step[] = []
-  for (const { air, step, formula, values, result, source } of chain)
-    steps.push({ step, formula, values, result, source, for: air ? onAir : onFit })
+  const steps = chain.map(({ air, ...step }): Step => ({ ...step, for: air ? onAir : onFit }))
   for (const { id, name, formula, source } of list) {
     const computed = all.computed.get(id)!
     const { value, unit } = computed

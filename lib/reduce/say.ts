@@ -36,13 +36,8 @@ export function short(value: number, digits = 6): string {
  */
 export function named(...values: (readonly [name: string, value: number, unit?: string])[]): string {
   let text = ''
-  // Without iterators: of the hundreds of calls for a report, each would make some.
-  for (let at = 0; at < values.length; at++) {
-    const value = values[at]!
-    const unit = value[2]
-    if (at > 0) text += ', '
-    text += `${value[0]} = ${short(value[1])}`
-    if (unit && unit !== '1') text += ` ${unit}`
+  for (const [name, value, unit] of values) {
+    text += `${text === '' ? '' : ', '}${name} = ${short(value)}${unit && unit !== '1' ? ` ${unit}` : ''}`
   }
   return text
 }

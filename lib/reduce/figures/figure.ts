@@ -57,8 +57,6 @@ export interface Figure {
   labels?: Readonly<Record<string, string>>
   name: string
   group: Group
-  /** Its group in a test of ducts. Left out: test quality. */
-  groupOfDucts?: Group
   subject?: Sheet['subject']
   /** How many decimals it is usually written with, by unit. */
   decimals: Readonly<Record<string, number>>

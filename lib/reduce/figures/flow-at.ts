@@ -14,7 +14,6 @@ export function flowAt(pressure: number, more: Partial<Figure> = {}): Figure {
     labels: { cfm: `CFM${pressure}` },
     name: say`leakage flow at ${pressure} Pa`,
     group: 'flows at other pressures',
-    groupOfDucts: 'flows at other pressures',
     decimals: { cfm: 0, 'm3/h': 0, 'L/s': 1 },
     needs: [],
     formula: `Q${pressure} = C × ${pressure}^n`,

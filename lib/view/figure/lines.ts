@@ -82,7 +82,8 @@ export function figureGroups(report: Report, limit?: Limit): FigureGroup[] {
     const found = report.figures[id]
     // Of ducts this is duct-flow-25 under another id: one number is shown once.
     if (!found || (ducts && id === 'flow-25')) continue
-    const group = ducts && figure.subject === undefined ? (figure.groupOfDucts ?? 'test quality') : figure.group
+    // What forms ask of a house is one more flow of ducts.
+    const group = ducts && figure.group === 'what forms ask' ? 'flows at other pressures' : figure.group
     const lines = groups.get(group) ?? []
     lines.push(figureLine(id, found, report, limit))
     groups.set(group, lines)
