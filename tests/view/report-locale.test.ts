@@ -26,16 +26,16 @@ test('names that hold numbers stay as typed in every sentence', () => {
   const device = { ...demoDevice(), name: 'Fan 3.1', intervalMonths: '12' }
   device.ranges = device.ranges.map((range, at) => ({ ...range, name: `2.${at}` }))
   const names = new Map(demoDevice().ranges.map(({ name }, at) => [name, `2.${at}`]))
-  for (const test of job.tests) {
-    test.role = test.role.replace(/1$/, '') + ' 1.5'
-    test.sheet.points = test.sheet.points.map((point) => ({ ...point, range: names.get(point.range) ?? point.range }))
+  for (const one of job.tests) {
+    one.role = one.role.replace(/1$/, '') + ' 1.5'
+    for (const point of one.sheet.points) point.range = names.get(point.range) ?? point.range
   }
   const [first, ...rest] = job.tests
   first!.sheet.points.push({ ...first!.sheet.points[0]!, leftOut: 'a gap of 4.5 in' })
   const broken = { ...device, ranges: device.ranges.map((range) => ({ ...range, coefficient: '' })) }
   const said = JSON.stringify([
-    ...job.tests.map((test) => [readingOf(job, test, [device]), readingOf(job, test, [broken])]),
-    ...rest.map((test) => reportOf(job, test, [device], undefined)),
+    ...job.tests.map((one) => [readingOf(job, one, [device]), readingOf(job, one, [broken])]),
+    ...rest.map((one) => reportOf(job, one, [device], undefined)),
     togetherWords(together(job, [device])),
   ])
   expect(said).toMatch(/Fan 3\.1/)
