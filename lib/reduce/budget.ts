@@ -61,9 +61,7 @@ export function combined(all: readonly Part[]): Uncertainty {
   let largest = leastPart
   for (const { u } of all) largest = Math.max(largest, u)
   const parts = all.filter(({ u }) => u > rounding * largest)
-  let variance = 0
-  let known = 0
-  let own = Infinity
+  let [variance, known, own] = [0, 0, Infinity]
   for (const { u, freedom } of parts) {
     variance += u * u
     if (freedom === undefined) continue

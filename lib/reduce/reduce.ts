@@ -55,14 +55,14 @@ function limitsNote(of: Uncertainty, leak: Leak, budget: readonly BudgetPart[]):
   const calm = leak.basis?.baseline.assumed
     ? say`Few baseline readings: the weather is taken as calm beside them, ${calmScatter} Pa.`
     : ''
-  let named = ''
-  for (const { part, share } of budget)
-    if (share >= worthNaming) named += `${named === '' ? '' : ', '}${partWords(part)} ${Math.round(100 * share)} %`
+  const named = budget
+    .filter(({ share }) => share >= worthNaming)
+    .map(({ part, share }) => `${partWords(part)} ${Math.round(100 * share)} %`)
   const factor =
     of.freedom === undefined
       ? say`coverage factor 2`
       : say`coverage factor ${short(coverage(of.freedom), 3)}, ${of.freedom} degrees of freedom`
-  return together(say`Limits, by share of the variance: ${named}; ${factor}.`, calm)
+  return together(say`Limits, by share of the variance: ${named.join(', ')}; ${factor}.`, calm)
 }
 
 /** The part of a note that holds for every figure of a sheet. */
@@ -152,12 +152,8 @@ function valueOf(figure: Figure, computed: Computed, all: Limits, leak: Leak, co
   const { value, unit, low, high, note } = computed
   const known = all.get(computed)
   const of = known?.of
-  const found: FigureValue = { value, unit }
-  const limits = of ? limitsOf(computed, of, leak) : low !== undefined && high !== undefined ? { low, high } : undefined
-  if (limits) {
-    found.low = limits.low
-    found.high = limits.high
-  }
+  const limits = of ? limitsOf(computed, of, leak) : low !== undefined && high !== undefined && { low, high }
+  const found: FigureValue = { value, unit, ...limits }
   if (of?.freedom !== undefined) found.freedom = of.freedom
   if (of && leak.factor !== 1 && figure.rests === undefined) found.factor = leak.factor
   if (known && known.budget.length > 0) found.budget = known.budget
@@ -166,19 +162,14 @@ function valueOf(figure: Figure, computed: Computed, all: Limits, leak: Leak, co
   return found
 }
 
-function restsOn({ rests }: Figure, air: boolean): boolean {
-  return rests === undefined || (rests === 'on the fit' && !air)
-}
+const idsOf = (list: Figure[]): string[] => list.map(({ id }) => id)
 
 function workingOfAll(list: Figure[], all: Figures, chain: ChainStep[]): Step[] {
-  const onAir: string[] = []
-  const onFit: string[] = []
+  const onAir = idsOf(list.filter(({ rests }) => rests === undefined))
+  const onFit = idsOf(list.filter(({ rests }) => rests !== 'on no reading'))
   // Which figures each leads to, itself among them: most lead to no other.
   const leadsTo = new Map<string, string[]>()
-  for (const figure of list) {
-    const { id } = figure
-    if (restsOn(figure, true)) onAir.push(id)
-    if (restsOn(figure, false)) onFit.push(id)
+  for (const { id } of list) {
     leadsTo.set(id, [id])
     for (const other of all.from.get(id)!) leadsTo.get(other)?.push(id)
   }
@@ -200,9 +191,8 @@ function workingOfAll(list: Figure[], all: Figures, chain: ChainStep[]): Step[] 
 
 /** Where each figure stands in the working: those it is computed from come first. */
 function inOrder(list: Figure[], all: Figures): Figure[] {
-  const byCount: Figure[][] = []
-  for (const figure of list) (byCount[all.from.get(figure.id)!.length] ??= []).push(figure)
-  return byCount.flat()
+  const count = ({ id }: Figure) => all.from.get(id)!.length
+  return list.toSorted((one, other) => count(one) - count(other))
 }
 
 /** The fit with the limits of its own scatter, whatever the figures hold beside it. */
@@ -236,6 +226,19 @@ export function takeApart(sheet: Sheet, options: ReduceOptions): { readings: Rea
   return { readings, leak: leakOf(sheet, readings, options) }
 }
 
+const make = Symbol('make')
+
+/**
+ * The working of a report: long texts that few ask for, made when they are read. One accessor serves all reports: with one
+ * of its own each report would have its own hidden class, and memory would keep it until the next full collection.
+ */
+const whenRead = {
+  enumerable: true,
+  get(this: { [make](): Step[] }) {
+    return this[make]()
+  },
+}
+
 /**
  * Every figure that a sheet allows, with checks and working.
  *
@@ -260,20 +263,21 @@ export function reduceSheet(sheet: Sheet, options: ReduceOptions = {}): Report {
   const values: Report['figures'] = {}
   for (const figure of list) values[figure.id] = valueOf(figure, all.get(figure), limits, leak, common)
   const context = { sheet, readings, leak, figures: values }
-  let working: Step[] | undefined
-  return {
+  const report = {
     figures: values,
     ...fitOf(sheet, leak),
     checks: checks.flatMap(({ id, run }) => {
       const result = run(context)
       return result ? [{ id, ...result }] : []
     }),
-    // Long texts that few ask for: made when they are read.
-    get working() {
-      working ??= workingOfAll(inOrder(list, all), all, chainSteps(sheet, readings, leak, options))
-      return working
-    },
   }
+  let working: Step[] | undefined
+  return Object.defineProperties(report as Report, {
+    [make]: {
+      value: () => (working ??= workingOfAll(inOrder(list, all), all, chainSteps(sheet, readings, leak, options))),
+    },
+    working: whenRead,
+  })
 }
 
 /**

@@ -124,10 +124,7 @@ export function wholeBudget(sheet: Sheet, readings: readonly Reading[], found: E
 
   const parts = (shares: readonly number[]): Part[] => {
     const byRange = new Map<string, number>()
-    let gauges = 0
-    let one = 0
-    let own = 0
-    let squares = 0
+    let [gauges, one, own, squares] = [0, 0, 0, 0]
     for (let index = 0; index < shares.length; index++) {
       const share = shares[index]!
       byRange.set(ranges[index]!, (byRange.get(ranges[index]!) ?? 0) + share)

@@ -49,24 +49,18 @@ interface Middle {
 const weightOf = ({ ux, uy }: UncertainPoint, slope: number): number => 1 / (uy * uy + slope * slope * ux * ux)
 
 function middleOf(points: readonly UncertainPoint[], slope: number): Middle {
-  let weight = 0
-  let sumX = 0
-  let sumY = 0
+  let [weight, sumX, sumY] = [0, 0, 0]
   for (const point of points) {
     const own = weightOf(point, slope)
     weight += own
     sumX += own * point.x
     sumY += own * point.y
   }
-  const meanX = sumX / weight
-  const meanY = sumY / weight
-  let squaresX = 0
-  let squaresY = 0
-  let products = 0
+  const [meanX, meanY] = [sumX / weight, sumY / weight]
+  let [squaresX, squaresY, products] = [0, 0, 0]
   for (const point of points) {
     const own = weightOf(point, slope)
-    const x = point.x - meanX
-    const y = point.y - meanY
+    const [x, y] = [point.x - meanX, point.y - meanY]
     squaresX += own * x * x
     squaresY += own * y * y
     products += own * x * y
