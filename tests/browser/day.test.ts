@@ -73,7 +73,7 @@ test('proposes pressurize and a duct role for a first test that is switched to d
   const view = await session.openPage('/popup.html')
   await view.click('button', 'Start a job')
   await view.wait(/Readings/)
-  await view.page.click('#setup > summary')
+  await view.fold('setup')
   await view.choose('Test of', 'ducts')
   expect(await view.wait(/Ducts, total leakage, one-point, pressurize/)).toMatch(/duct system 1/)
 })
@@ -105,9 +105,9 @@ test.each(['en-US', 'es'])('has all cautions in sight before the first reading, 
   expect(await view.page.$$eval('.care li', (all) => all.length)).toBe(9)
   expect(await hidden()).toEqual([])
   expect(await view.page.evaluate('scrollY')).toBe(0)
-  await view.page.click('#setup > summary')
+  await view.fold('setup')
   await (await view.page.waitForSelector('#setup select'))!.select('ducts')
-  await view.page.click('#setup > summary')
+  await view.fold('setup')
   await view.page.waitForFunction(() => document.querySelectorAll('.care li').length === 10)
   await view.page.evaluate('scrollTo(0, 0)')
   expect(await hidden()).toEqual([])
@@ -156,7 +156,7 @@ test('begins a new job with the set-up that is kept in Settings', async () => {
   const view = await session.openPage('/popup.html')
   await view.click('button', 'Start a job')
   expect(await view.wait(/ASTM E779, depressurize[\s\S]*Before the first reading/)).toMatch(/Enclosure/)
-  await view.page.click('#setup > summary')
+  await view.fold('setup')
   await view.page.waitForSelector('#limit')
   expect(
     await view.page.$$eval('#setup select, #setup input', (all) =>
@@ -170,7 +170,7 @@ test('keeps the focus in the window after a press, with the set-up open', async 
   await view.page.setViewport({ width: 420, height: 600 })
   await view.click('button', 'Start a job')
   await view.wait(/Readings/)
-  await view.page.click('#setup > summary')
+  await view.fold('setup')
   await view.get('combobox', 'Procedure')
   await read(view, '-50', '433', '')
   for (const press of ['Sizes of the building', 'Next house, same set-up', 'Add a test', 'Add test']) {

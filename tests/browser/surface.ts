@@ -154,6 +154,13 @@ export class Surface {
     return this.#call<boolean>(node, 'function () { return this.isConnected }').catch(() => false)
   }
 
+  /** Clicks the summary of a section, brought clear of what stays on the screen, as a person would scroll first. */
+  async fold(section: string): Promise<void> {
+    const summary = await this.page.waitForSelector(`#${section} > summary`)
+    await summary?.evaluate((part) => part.scrollIntoView({ block: 'center', behavior: 'instant' }))
+    await summary?.click()
+  }
+
   /** Clicks an element that was found before. */
   async clickFound(found: Found): Promise<void> {
     await this.#press(found)

@@ -40,7 +40,7 @@ describe('in a browser that speaks Spanish', () => {
     expect(calculator).not.toMatch(/dos modos/)
     expect(englishIn(calculator)).toEqual([])
     // Limits to choose from, and what a cell left empty is taken for.
-    await popup.page.click('#setup > summary')
+    await popup.fold('setup')
     await popup.wait(/1\.500 ft²|8,0 cfm25/)
     expect(await popup.text()).not.toMatch(/\d\.\d+ (?:ACH50|cfm\d+)|\d,\d{3} ft/)
     expect(
