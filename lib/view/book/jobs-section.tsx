@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks'
+import { useRef, useState } from 'preact/hooks'
 import browser from 'webextension-polyfill'
 import { listDevices } from '../../book/devices.ts'
 import { countEntries } from '../../book/entries.ts'
@@ -46,13 +46,16 @@ export function JobsSection() {
   const entries = useLive(() => countEntries(), ['entries'])
   const shownJobs = found.slice(0, limit)
   const facts = useJobFacts(shownJobs, devices.value, entries.value)
+  // Drawn with what is said of each job: a row that is filled later would move the buttons under a pointer.
+  const drawn = useRef(false)
+  drawn.current ||= jobs.value !== undefined && (devices.trouble !== '' || shownJobs.every(({ id }) => facts.has(id)))
   const remove = (job: Job) =>
     run(
       () => deleteJob(job.id),
       () => tell(say`${jobTitle(job)} was deleted.`, say`Put it back`, () => restoreJob(job.id)),
     )
 
-  if (!jobs.value || !deleted.value) return <Trouble text={jobs.trouble || deleted.trouble} />
+  if (!jobs.value || !deleted.value || !drawn.current) return <Trouble text={jobs.trouble || deleted.trouble} />
   return (
     <>
       <Trouble text={jobs.trouble} />
