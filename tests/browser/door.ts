@@ -43,6 +43,7 @@ export class ChromiumDoor implements Door {
   readonly page: Page
   readonly #own: CDPSession
   readonly #dock: boolean
+  #turn = Promise.resolve()
 
   /** `dock`: the part is the frame of the extension that stands in the page, not the page itself. */
   constructor(page: Page, session: CDPSession, dock = false) {
@@ -116,7 +117,14 @@ export class ChromiumDoor implements Door {
     return { x: at(0) - corner.x, y: at(1) - corner.y }
   }
 
-  async click(x: number, y: number): Promise<void> {
+  /** There is one mouse: of two clicks asked for at once the second waits for the first. */
+  click(x: number, y: number): Promise<void> {
+    const turn = this.#turn.then(() => this.#clickNow(x, y))
+    this.#turn = turn.catch(() => {})
+    return turn
+  }
+
+  async #clickNow(x: number, y: number): Promise<void> {
     if (this.#dock) await this.#placed()
     const corner = await this.#corner()
     const { mouse } = this.page
