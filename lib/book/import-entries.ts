@@ -10,6 +10,8 @@ export interface EntriesPlanned {
   add: number
   same: number
   refused: string
+  /** Whether that is so because the file's own chain does not fit. */
+  broken?: boolean
 }
 
 /** How the entries of a file join the book's. */
@@ -123,11 +125,12 @@ export class EntryPlanner {
       after === 0
         ? say`${message} So the entries of this file cannot begin this book; the rest can be taken in.`
         : say`${message} So the entries of this file cannot follow entry ${after} of this book; the rest can be taken in.`,
+      true,
     )
   }
 
-  #refuse(refused: string): void {
-    this.#planned = { add: 0, same: 0, refused }
+  #refuse(refused: string, broken = false): void {
+    this.#planned = { add: 0, same: 0, refused, ...(broken && { broken }) }
     Object.assign(this.#joining, { holes: [], gaps: [] })
   }
 }

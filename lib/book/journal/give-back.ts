@@ -231,12 +231,10 @@ const recordKey: Record<CopiedTable, (value: never) => IDBValidKey> = {
 }
 
 /** The single records that are copied: the settings, and what is known of the books beside. */
-const typedOver = async (db: Db): Promise<object[]> => [
-  ...(((await db.get('single', 'settings')) as object | undefined)
-    ? [(await db.get('single', 'settings')) as object]
-    : []),
-  ...(await othersIn(db)),
-]
+async function typedOver(db: Db): Promise<object[]> {
+  const settings = await db.get('single', 'settings')
+  return [...(settings ? [settings] : []), ...(await othersIn(db))]
+}
 
 /**
  * Completes either copy of jobs, devices, limits, form maps, settings and what was deleted. A job is also given back

@@ -8,10 +8,9 @@ import { say } from '../../words/say.ts'
 export const bareName = (file: string): string => file.replace(/\.\w{1,5}$/, '')
 
 /** What would become of a book that a file brings, in a sentence or two. */
-export function otherWords(one: OtherPlanned, alreadySaid: string): string {
+function otherWords(one: OtherPlanned): string {
   const { name, refused, differs, canBegin, into, add, same, shared } = one
-  // A chain that is broken cannot begin this book either, and that is said already.
-  if (refused) return alreadySaid.slice(0, 20) === refused.slice(0, 20) ? alreadySaid : refused
+  if (refused) return refused
   if (differs || canBegin) return differs
   if (into && add === 0) return say`${name}: ${count(same, 'entry', 'entries')} of it are here already, beside yours.`
   if (into)
@@ -21,6 +20,16 @@ export function otherWords(one: OtherPlanned, alreadySaid: string): string {
       ? say` Up to entry ${shared} it is the same as yours, and goes on otherwise: one of the two was begun anew after a loss, or continued in another place.`
       : ''
   return say`These are ${count(add, 'entry', 'entries')} of another book, ${span(one)}. They are kept beside yours, to be read: your own chain stays as it is.${begun}`
+}
+
+/**
+ * What the books of a file are said to become, and why its own entries are not joined to this book. Where their chain does
+ * not fit, one sentence says so.
+ */
+export function booksWords({ entries, others }: Pick<ImportPlan, 'entries' | 'others'>): string[] {
+  const own = others.find(({ of }) => of === '')
+  const told = others.filter((one) => one !== own || !(own.refused && entries.broken))
+  return [...(own && !own.refused ? [] : [entries.refused]), ...told.map(otherWords)].filter(Boolean)
 }
 
 function span({ first, last }: OtherPlanned): string {

@@ -6,7 +6,7 @@ import { BookError } from '../../book/error.ts'
 import { openBookFile, type BookSource } from '../../book/json.ts'
 import type { Readable } from '../../book/lines.ts'
 import { jobTitle } from '../calculator/job-title.ts'
-import { bareName, BesideFields, otherWords } from './beside-fields.tsx'
+import { bareName, BesideFields, booksWords } from './beside-fields.tsx'
 import { MapContents } from './map-contents.tsx'
 import { PassphraseField } from './passphrase-field.tsx'
 import { Said, useSaid } from './said.tsx'
@@ -238,9 +238,7 @@ function lines(plan: ImportPlan, beside: readonly Beside[]): string[] {
     said.push(
       say`${count(blobs.missing.length, 'attached file')} of these entries is neither in the file nor in this book: ${blobs.missing.slice(0, 5).join(', ')}. Only the fingerprint will be here; look for the file in an earlier backup.`,
     )
-  const keptBeside = plan.others.some(({ of, refused }) => of === '' && !refused)
-  if (entries.refused && !keptBeside) said.push(entries.refused)
-  said.push(...plan.others.map((one) => otherWords(one, entries.refused)))
+  said.push(...booksWords(plan))
   if (plan.nameless > 0)
     said.push(
       say`${count(plan.nameless, 'entry', 'entries')} of books beside are left out: the line that names their book is damaged.`,

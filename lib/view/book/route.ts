@@ -48,7 +48,6 @@ export function hashOf({ section, entry, job, map, test, of, book, kept }: Route
     ...(job && { job }),
     ...(map && { map }),
     ...(test && { test }),
-    ...(book && /^[0-9a-f-]{1,64}$/.test(book) && { book }),
     ...(of && { entry: String(of) }),
     ...(book && { book }),
     ...(kept && { kept: 'soon' }),
