@@ -3,7 +3,7 @@
  * first line says how, each further line is a piece in base 64, sealed together with its place and whether it is the
  * last one.
  */
-import canonicalize from 'canonicalize'
+import { canonical } from './canonical.ts'
 import * as z from 'zod/mini'
 import { fromBase64, toBase64 } from './base64.ts'
 import { refuse } from './error.ts'
@@ -70,7 +70,7 @@ export async function* encrypted(parts: AsyncIterable<string>, passphrase: strin
     key: { name: 'PBKDF2', hash: 'SHA-256', iterations, salt },
     cipher: { name: 'AES-GCM', bits: 256 },
   }
-  const first = canonicalize(head) ?? ''
+  const first = canonical(head) ?? ''
   const key = await keyOf(passphrase, head)
   yield `${first}\n`
   let at = 0
@@ -225,7 +225,7 @@ const wrongPassphrase = () =>
 function readHead(text: string): Head {
   try {
     const head = headSchema.safeParse(parseJson(text))
-    if (head.success && canonicalize(head.data) === text) return head.data
+    if (head.success && canonical(head.data) === text) return head.data
   } catch {
     // Said below in words.
   }

@@ -1,5 +1,5 @@
 /** Taking in a book file: first what would change, then only additions. Nothing in the book is ever overwritten. */
-import canonicalize from 'canonicalize'
+import { canonical } from './canonical.ts'
 import type { FormMap } from '../form/schema.ts'
 import { deviceSchema, jobSchema, keptLimitSchema, type Device, type Job, type KeptLimit } from '../job/schema.ts'
 import { keepBlob } from './attachments.ts'
@@ -154,7 +154,7 @@ async function compare<T>(items: T[], find: (item: T) => Promise<T | undefined>)
   for (const item of items) {
     const own = await find(item)
     if (!own) change.add.push(item)
-    else if (canonicalize(own) === canonicalize(item)) change.same += 1
+    else if (canonical(own) === canonical(item)) change.same += 1
     else change.kept.push(item)
   }
   return change

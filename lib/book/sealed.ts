@@ -3,7 +3,6 @@
  * whole is a JSON array. A record is canonical JSON (RFC 8785) with its place `n` and its `seal`, the SHA-256 of the
  * record without it; the last one counts them and holds a hash over all seals.
  */
-import canonicalize from 'canonicalize'
 import { canonical } from './canonical.ts'
 import { refuse } from './error.ts'
 import { linesOf, type Readable } from './lines.ts'
@@ -196,7 +195,7 @@ export async function* readSealed(
     n++
     if (item.kind === 'end') {
       const end = { count: n - 1, sum: await tally.sum() }
-      if (canonicalize(item.value) !== canonicalize(end)) {
+      if (canonical(item.value) !== canonical(end)) {
         throw damaged(line, say` counts other records than stand before it: some were exchanged`)
       }
       ended = true

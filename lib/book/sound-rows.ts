@@ -1,5 +1,5 @@
 /** Rows as they are read: a damaged one is made again from its entry. */
-import canonicalize from 'canonicalize'
+import { canonical } from './canonical.ts'
 import { database } from './database.ts'
 import { entrySchema } from './entry-schema.ts'
 import { rowSchema } from './row-schema.ts'
@@ -45,7 +45,7 @@ export async function correctRow(
     for (const note of notes)
       if (note?.kind === 'follow-up' && note.of === number && sound(entrySchema, note))
         row = followed(row as FillRow, note)
-  const other = row !== undefined && canonicalize(row) !== canonicalize(kept)
+  const other = row !== undefined && canonical(row) !== canonical(kept)
   if (row && other) await Promise.all([rows.put(row), indexWords([row], tx.objectStore('words'))])
   await tx.done
   return other

@@ -1,5 +1,5 @@
 /** Checks the whole book: the chain, and that list, search and attachments are what its entries say. */
-import canonicalize from 'canonicalize'
+import { canonical } from './canonical.ts'
 import { largest } from './attachments.ts'
 import { misfit, verifyChain, type Verdict } from './chain.ts'
 import { database, type Head } from './database.ts'
@@ -140,7 +140,7 @@ class Book {
         else this.followUps.set(entry.of, [entry.number])
       }
       if (entry.kind === 'attachment') this.attachments.push(entry)
-      if (canonicalize(rowOf(entry)) !== canonicalize(rows.get(entry.number))) this.suspects.push(entry.number)
+      if (canonical(rowOf(entry)) !== canonical(rows.get(entry.number))) this.suspects.push(entry.number)
     }
   }
 }

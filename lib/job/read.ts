@@ -224,9 +224,7 @@ function readDevicePoint(
   }
   if (!names.includes(range)) {
     const choice =
-      names.length === 0
-        ? say`Type its ranges under devices.`
-        : say`Choose ${names.map((name) => `“${name}”`).join(', ')}.`
+      names.length === 0 ? say`Type its ranges under devices.` : say`Choose ${names.map(quote).join(', ')}.`
     const whose = device.name.trim() === '' ? say`the device` : quote(device.name.trim())
     reader.bad(`${path}.range`, 'unknown-range', say`${quote(range)} is not a range of ${whose}. ${choice}`)
     return undefined
