@@ -183,7 +183,6 @@ export class CutShort {
       }
     } else if (stays && reloads) {
       held = await this.#atRest(page)
-      // Whoever goes on opens the plan again.
       // It says so itself, and what it drew is gone.
       const hosts = () => page.evaluate(() => document.querySelectorAll('gapsum-helper').length)
       if (page.frames().some((frame) => frame.url().endsWith('/dock.html')))
