@@ -11,7 +11,7 @@ const pause = (ms: number): Promise<void> => new Promise((done) => setTimeout(do
 /** Where the button for the fill is in the dock's frame, and how large the frame is. */
 const buttonAt = `function () {
   const button = this.querySelector('.root > footer .b.first')
-  if (!button || button.disabled) return null
+  if (!button || button.disabled || !/^Fill/.test(button.textContent)) return null
   const { left, top, width, height } = button.getBoundingClientRect()
   return { x: left + width / 2, y: top + height / 2, width: innerWidth }
 }`
@@ -20,7 +20,7 @@ export interface Pressed {
   presses: number
   /** Presses that were answered with why they do not count. */
   refused: number
-  /** Presses that filled: the helper had come to the top by then. */
+  /** Presses that counted: the helper had come to the top by then. */
   counted: number
   wrong: string[]
 }
@@ -40,39 +40,41 @@ export async function pressUnder(seed: number, count: number, log?: (done: numbe
       await page.evaluate('empty()')
       await many.show(['14 Tannery Row'], `plan ${at}.`)
     }
-    await fresh(0)
-    for (let at = 1; at <= count; at++) {
-      // The last one is pressed under nothing: it must fill, or the presses meet no button.
-      const name = at < count ? coverNames[Math.floor(random() * coverNames.length)]! : 'nothing'
+    /** Presses Fill under a cover, or under nothing, and looks at what came of it. */
+    const press = async (at: number, name: string): Promise<'counted' | 'refused' | undefined> => {
       const button = await until(
         async () => (await ui.ask<{ x: number; y: number; width: number } | null>(buttonAt)) ?? undefined,
       )
       if (!button) throw new Error(`Plan ${at} has no button: ${await ui.text()}`)
-      if (name !== 'nothing') await attack(page, name)
-      else await ui.ask(drawn)
+      if (name === 'nothing') await ui.ask(drawn)
+      else await attack(page, name)
       await pause(random() * 400)
       const right = await page.evaluate(() => document.documentElement.clientWidth)
       await page.mouse.click(right - 12 - button.width + button.x, 12 + button.y)
-      result.presses += 1
-      const outcome = await until(async () => {
-        if (Object.values((await heldBy(page)).named).some(Boolean)) return 'filled'
-        return /lay over this window|Nothing was typed/.test(await ui.text()) ? 'refused' : undefined
+      return until(async () => {
+        if (Object.values((await heldBy(page)).named).some(Boolean)) return 'counted'
+        const words = await ui.text()
+        // The press counted, and what lay over the control then kept the text out of it: its receipt says so.
+        if (/Nothing was submitted/.test(words)) return 'counted'
+        return /lay over this window|Nothing was typed/.test(words) ? 'refused' : undefined
       }, 2500)
-      if (outcome === 'filled') {
+    }
+    await fresh(0)
+    for (let at = 1; at <= count; at++) {
+      // The last one is pressed under nothing: it must count, or the presses meet no button.
+      const name = at < count ? coverNames[Math.floor(random() * coverNames.length)]! : 'nothing'
+      const outcome = await press(at, name)
+      result.presses += 1
+      if (outcome === 'counted') {
         result.counted += 1
-        if (!(await page.evaluate('helperOnTop()'))) result.wrong.push(`press ${at} under ${name} filled`)
-        await page.evaluate('uncover()')
-        await ui.wait(/Nothing was submitted/, 30_000)
-        await fresh(at)
-      } else {
-        await page.evaluate('uncover()')
-        // Its sentence goes with the next plan.
-        if (outcome === 'refused') {
-          result.refused += 1
-          await fresh(at)
-        }
+        if (!(await page.evaluate('helperOnTop()'))) result.wrong.push(`press ${at} under ${name} counted`)
       }
-      if (name === 'nothing' && outcome !== 'filled') result.wrong.push('the last press filled nothing')
+      if (outcome === 'refused') result.refused += 1
+      await page.evaluate('uncover()')
+      if (outcome === 'counted') await ui.wait(/Nothing was submitted/, 30_000)
+      // What the press was answered with goes with the next plan.
+      await fresh(at)
+      if (name === 'nothing' && outcome !== 'counted') result.wrong.push('the last press did not count')
       log?.(at)
     }
   } finally {

@@ -8,13 +8,41 @@ interface Visible extends IntersectionObserverEntry {
 /** Several sizes of what is seen, so that each change of it is told. */
 const threshold = [0, 0.25, 0.5, 0.75, 0.9, 0.95, 0.99, 1]
 
-/** So long a press waits for the browser's first answer, in ms. */
+/** So long a press waits for an answer of the browser, in ms. */
 const patience = 1500
+
+/** A dock that was covered must be seen again for so long before a press on it counts, in ms: nobody acts sooner. */
+const rest = 250
+
+const after = (ms: number) => new Promise<undefined>((resolve) => setTimeout(resolve, ms))
+
+/** Asks the browser whether the element is seen, and hears the answers until `stop` is called. */
+function ask(element: Element, hear: (seen: boolean) => void): { stop: () => void } {
+  const observer = new IntersectionObserver(
+    (entries) => {
+      const last = entries.at(-1) as Visible | undefined
+      if (last) hear(last.isVisible === true && last.intersectionRatio > 0.98)
+    },
+    { threshold, trackVisibility: true, delay: 100 } as IntersectionObserverInit,
+  )
+  observer.observe(element)
+  return { stop: () => observer.disconnect() }
+}
+
+/** What the browser says at this moment: its reports of changes come up to a tenth of a second late. */
+async function look(element: Element): Promise<boolean> {
+  const { promise, resolve } = Promise.withResolvers<boolean>()
+  const { stop } = ask(element, resolve)
+  const seen = await Promise.race([promise, after(patience)])
+  stop()
+  return seen === true
+}
 
 /**
  * Watches an element until the signal aborts.
  * @param change hears each time the answer is another one
- * @returns what the browser says, once it has said something; undefined where it cannot say
+ * @returns what a press asks: whether a person saw the element when they pressed, and sees it still; undefined where
+ * the browser cannot say
  */
 export function watchSeen(
   element: Element,
@@ -23,23 +51,22 @@ export function watchSeen(
 ): () => Promise<boolean | undefined> {
   if (!('isVisible' in IntersectionObserverEntry.prototype)) return () => Promise.resolve(undefined)
   let seen: boolean | undefined
+  let since = 0
   const { promise: first, resolve: told } = Promise.withResolvers<void>()
-  const observer = new IntersectionObserver(
-    (entries) => {
-      const last = entries.at(-1) as Visible | undefined
-      if (!last) return
-      const now = last.isVisible === true && last.intersectionRatio > 0.98
-      if (now !== seen) change(now)
-      seen = now
-      told()
-    },
-    { threshold, trackVisibility: true, delay: 100 } as IntersectionObserverInit,
-  )
-  observer.observe(element)
-  signal.addEventListener('abort', () => observer.disconnect())
+  const { stop } = ask(element, (now) => {
+    if (now !== seen) {
+      // What nothing has covered yet is not seen again: a press right after the dock has come is judged by the first answer.
+      if (seen !== undefined) since = performance.now()
+      change(now)
+    }
+    seen = now
+    told()
+  })
+  signal.addEventListener('abort', stop)
   return async () => {
-    // A press right after the dock has come is judged by the first answer; without one nobody has seen it.
-    await Promise.race([first, new Promise((resolve) => setTimeout(resolve, patience))])
-    return seen === true
+    const pressed = performance.now()
+    await Promise.race([first, after(patience)])
+    if (!seen || (since > 0 && pressed - since < rest)) return false
+    return (await look(element)) && seen
   }
 }
