@@ -260,10 +260,21 @@ async function* rowsOf(book: string, numbers: readonly number[]): AsyncGenerator
   }
 }
 
-/** What is due until a day, the earliest first: for the head of the book. */
+/** What is due until a day in every book, the earliest first: for the head of the book. */
 export async function rowsDue(until: string, limit = 50): Promise<Row[]> {
-  const rows = await (await database()).getAllFromIndex('rows', 'due', IDBKeyRange.upperBound(until), limit)
-  return (await soundRows(rows)).filter(isFill)
+  const all: Row[] = []
+  for (const { key, after } of await booksOf({ book: everyBook })) {
+    const rows = await (await database(key)).getAllFromIndex('rows', 'due', IDBKeyRange.upperBound(until), limit)
+    for (const row of await placed(rows, key))
+      if (isFill(row) && (row.number > after || (await saidOnlyThere(row)))) all.push(row)
+  }
+  return all.toSorted((a, b) => dueOf(a).localeCompare(dueOf(b))).slice(0, limit)
+}
+
+/** Whether one's own book, which has the same entry, says nothing of what became of it. */
+async function saidOnlyThere({ number }: Row): Promise<boolean> {
+  const own = await (await database()).get('rows', number)
+  return own === undefined || (isFill(own) && (own.status === 'entered' || own.status === 'draft'))
 }
 
 /** Records that are to be kept until a day or an earlier one, in every book, the earliest first. */

@@ -1,93 +1,17 @@
-/** Books of others beside one's own: taken in from a file, verified, searched, backed up, given back, never written to. */
-import { ownStorage } from './own-storage.ts'
-import { ownFiles } from './own-files.ts'
-import { IDBFactory } from 'fake-indexeddb'
-import { deleteDB } from 'idb'
-import { afterEach, beforeEach, describe, expect, test } from 'vitest'
-import { seal } from '../../lib/book/chain.ts'
-import { parse } from 'papaparse'
-import { csvParts } from '../../lib/book/csv.ts'
-import { checkReview } from '../../lib/book/review.ts'
-import { readReview, reviewParts } from '../../lib/book/review-file.ts'
-import { demoJob } from '../../lib/job/demo.ts'
-import { closeDatabase, database, databaseBeside } from '../../lib/book/database.ts'
-import { countEntries, entriesForwards, entriesShown, getEntry, verify } from '../../lib/book/entries.ts'
-import { addFillLine, endFill, startFill } from '../../lib/book/fills.ts'
-import { applyImport, planImport, usually, type ImportPlan } from '../../lib/book/import.ts'
-import { fileParts, openBookFile, wholeBook } from '../../lib/book/json.ts'
-import { compareAtStart } from '../../lib/book/journal/compare.ts'
-import { closeJournal, databaseOf } from '../../lib/book/journal/place.ts'
-import { found } from '../../lib/book/journal/told.ts'
+/** Books of others beside one's own: taken in from a file, listed, searched, never written to. */
+import './own-storage.ts'
+import { describe, expect, test } from 'vitest'
+import { databaseBeside } from '../../lib/book/database.ts'
+import { countEntries, entriesShown, getEntry, verify } from '../../lib/book/entries.ts'
+import { databaseOf } from '../../lib/book/journal/place.ts'
+import { fileParts, wholeBook } from '../../lib/book/json.ts'
 import { addNote, wholeTimeline } from '../../lib/book/notes.ts'
 import { allOthers, listOthers, putAwayOther, renameOther } from '../../lib/book/others.ts'
 import { everyBook } from '../../lib/book/rows.ts'
 import type { Entry } from '../../lib/book/schema.ts'
-import { listRows } from '../../lib/book/search.ts'
+import { listRows, rowsDue } from '../../lib/book/search.ts'
 import { verifyBook } from '../../lib/book/verify.ts'
-import { foundWords } from '../../lib/view/given-back.tsx'
-import { context, fakeFill, fakeLine } from './fake.ts'
-import { reopen } from './fresh.ts'
-
-async function text(parts: AsyncIterable<string>): Promise<string> {
-  let whole = ''
-  for await (const part of parts) whole += part
-  return whole
-}
-
-async function fill(id: string, street = '14 Tannery Row') {
-  await startFill(fakeFill(id, { job: { id: `job of ${street}`, name: street } }), context)
-  await addFillLine(id, fakeLine('flow'))
-  return endFill(id)
-}
-
-/** Another browser, with a book of its own. */
-async function otherMachine() {
-  await reopen()
-  await closeJournal()
-  ownStorage.clear()
-  ownFiles.clear()
-  globalThis.indexedDB = new IDBFactory()
-}
-
-const open = (file: string) => openBookFile(new Blob([file]))
-const plan = async (file: string) => planImport(await open(file))
-
-async function takeIn(file: string, name = 'theirs.json', choose?: (plan: ImportPlan) => ReturnType<typeof usually>) {
-  const source = await open(file)
-  const planned = await planImport(source)
-  await applyImport(planned, source, name, undefined, choose?.(planned))
-  return planned
-}
-
-/** Changes an entry and seals it and all after it anew. */
-async function forged(entries: readonly Entry[], from: number): Promise<Entry[]> {
-  const all = entries.slice(0, from - 1)
-  for (const entry of entries.slice(from - 1)) {
-    const changed = { ...entry, job: { ...entry.job, name: '99 Nowhere' }, previous: all.at(-1)?.hash ?? '' }
-    all.push({ ...changed, hash: await seal(changed) } as Entry)
-  }
-  return all
-}
-
-const entriesOf = (book = '') => Array.fromAsync(entriesForwards(0, book))
-
-let theirs = ''
-let theirEntries: Entry[] = []
-let longer = ''
-
-beforeEach(async () => {
-  await closeJournal()
-  ownStorage.clear()
-  ownFiles.clear()
-  for (const id of ['t1', 't2', 't3']) await fill(id, '3 Weir Street')
-  theirs = await text(wholeBook())
-  theirEntries = await entriesOf()
-  await fill('t4', '3 Weir Street')
-  longer = await text(wholeBook())
-  await otherMachine()
-  await fill('mine')
-})
-afterEach(closeJournal)
+import { entriesOf, fill, forged, longer, otherMachine, plan, takeIn, text, theirEntries, theirs } from './two-books.ts'
 
 describe('a book of another', () => {
   test('is kept beside, whole, verified and named after its file; one’s own stays as it was', async () => {
@@ -257,145 +181,48 @@ describe('a book that was begun anew', () => {
   })
 })
 
-describe('a backup', () => {
-  test('holds the books beside, and brings them to another machine with one’s own', async () => {
-    await takeIn(theirs, 'van.json')
-    await renameOther((await listOthers())[0]!.key, 'Second van')
-    const [own, file] = [await entriesOf(), await text(wholeBook())]
-    expect(file).toContain('"version":3')
-    await otherMachine()
-    await takeIn(file, 'backup.json')
-    expect(await entriesOf()).toEqual(own)
-    const [other] = await listOthers()
-    expect(other).toMatchObject({ name: 'Second van', count: 3 })
-    expect(await entriesOf(other!.key)).toEqual(theirEntries)
-    // Once more changes nothing.
-    const again = await plan(file)
-    expect(again.others).toMatchObject([{ add: 0, same: 3 }])
-  })
+const dueUntil = async (day: string) =>
+  (await rowsDue(day)).map(({ number, book = '' }) => [number, book === '' ? 'own' : 'beside'])
 
-  test('whose book beside was cut short is told', async () => {
-    await takeIn(theirs, 'van.json')
-    const [other] = await listOthers()
-    const file = await text(fileParts({ books: [other!] }, [{ entry: theirEntries[0]!, book: other!.key }]))
-    await otherMachine()
-    expect((await plan(file)).others).toMatchObject([
-      { refused: 'The file has 1 entries of this book, and says that there are 3: they are not taken in.' },
-    ])
-  })
-
-  test('without books beside is of the version that earlier programs read, and says which book it is of', async () => {
-    const file = await text(wholeBook())
-    const [entry] = await entriesOf()
-    expect(JSON.parse(file)[0].head).toMatchObject({ version: 2, book: entry!.book })
-  })
-})
-
-/** The browser loses databases, as after a torn write, and starts again. */
-async function restart(...lost: string[]): Promise<string> {
-  await closeJournal()
-  await closeDatabase()
-  for (const name of lost) await deleteDB(name)
-  await compareAtStart()
-  const said = await found()
-  return said ? foundWords(said).join(' ') : ''
-}
-
-describe('after a loss', () => {
-  test('of every database the books beside are given back from their copy, and it is told', async () => {
-    await takeIn(theirs, 'van.json')
-    const [other] = await listOthers()
-    const said = await restart('gapsum', databaseBeside(other!.key))
-    expect(said).toContain('The book van.json held 3 entries, 0 were here: its copy gave back 3.')
-    expect(await listOthers()).toMatchObject([{ key: other!.key, count: 3 }])
-    expect(await entriesOf(other!.key)).toEqual(theirEntries)
-    expect((await listRows({ book: everyBook, text: 'weir' })).map(({ number }) => number)).toEqual([3, 2, 1])
-    expect(await countEntries()).toBe(1)
-  })
-
-  test('of the copy too, what is missing is told once, with the file to take in again; that mends it', async () => {
-    await takeIn(theirs, 'van.json')
-    const [other] = await listOthers()
-    ownFiles.clear()
-    const said = await restart(databaseBeside(other!.key))
-    expect(said).toContain('The book van.json held 3 entries, 0 are here. Take van.json in again')
-    ownStorage.remove('given back')
-    expect(await restart()).not.toContain('van.json')
-    expect((await plan(theirs)).others).toMatchObject([{ add: 3 }])
-    await takeIn(theirs, 'van.json')
-    expect((await listOthers()).map(({ count }) => count)).toContain(3)
-    const whole = (await listOthers()).find(({ count }) => count === 3)
-    expect((await verifyBook(true, undefined, whole)).chain).toMatchObject({ ok: true, count: 3 })
-  })
-
-  test('of the copy alone it is written again', async () => {
-    await takeIn(theirs, 'van.json')
-    const [other] = await listOthers()
-    ownFiles.clear()
-    await restart()
-    expect(await restart(databaseBeside(other!.key))).toContain('its copy gave back 3')
-  })
-})
-
-describe('what goes to others', () => {
+describe('what is due', () => {
   const about = { id: 'job of 3 Weir Street', name: '3 Weir Street' }
-  const review = async () => {
-    const parts = await Array.fromAsync(reviewParts({ ...demoJob(), id: about.id }, '0.1.0'))
-    return checkReview(await readReview(new Blob(parts)))
-  }
-
-  test('a review file holds the entries of every book with the proof of its chain, and says which book they are of', async () => {
-    await fill('mine too', about.name)
-    await takeIn(theirs, 'van.json')
-    const { entries, told } = await review()
-    expect(entries).toEqual([
-      { entry: 2, book: '', fits: true, message: '' },
-      ...[1, 2, 3].map((entry) => ({ entry, book: 'van.json', fits: true, message: '' })),
-    ])
-    expect(told.map(({ about: what }) => what)).toContain('van.json: entry 3')
-  })
-
-  test('a review file tells of an entry of a book beside that was changed', async () => {
-    await takeIn(theirs, 'van.json')
-    const [other] = await listOthers()
-    await (await database(other!.key)).put('entries', { ...theirEntries[1]!, engine: '9' } as Entry)
-    const { entries } = await review()
-    expect(entries.find(({ entry, book }) => entry === 2 && book === 'van.json')).toMatchObject({ fits: false })
-  })
-
-  test('a table says of each entry which book it stands in', async () => {
-    await takeIn(theirs, 'van.json')
-    const names = new Map((await listOthers()).map(({ key, name }) => [key, name]))
-    const csv = await text(csvParts(entriesShown({ book: everyBook }), names))
-    const [header, ...rows] = parse<string[]>(csv.replace(/^\uFEFF/, ''), { skipEmptyLines: true }).data
-    const at = (name: string) => header!.indexOf(name)
-    expect(new Set(rows.map((row) => `${row[at('Entry')]} ${row[at('Book beside')]}`))).toEqual(
-      new Set(['1 ', '3 van.json', '2 van.json', '1 van.json']),
+  const followUp = (of: number, due: string) =>
+    addNote(
+      {
+        kind: 'follow-up',
+        job: about,
+        of,
+        status: 'submitted',
+        reason: '',
+        confirmation: '',
+        due,
+        keepUntil: '',
+        text: '',
+      },
+      '0.1.0',
     )
+
+  test('in a book beside is reminded of too, with that book; what both have is once', async () => {
+    await otherMachine()
+    await takeIn(theirs, 'backup.json')
+    await followUp(2, '2026-03-05')
+    const shared = await text(wholeBook())
+    await followUp(3, '2026-03-02')
+    const lost = await text(wholeBook())
+    await otherMachine()
+    await takeIn(shared, 'backup.json')
+    await followUp(1, '2026-03-09')
+    await takeIn(lost, 'lost.json')
+    expect(await dueUntil('2026-03-31')).toEqual([
+      [3, 'beside'],
+      [2, 'own'],
+      [1, 'own'],
+    ])
+    expect(await dueUntil('2026-03-04')).toEqual([[3, 'beside']])
+    const [other] = await listOthers()
+    await putAwayOther(other!.key, true)
+    expect(await dueUntil('2026-03-04')).toEqual([])
   })
-})
-
-test('a check goes on from the one before, and sees what was written anew behind it', async () => {
-  await fill('two')
-  const { chain } = await verifyBook(false)
-  await fill('three')
-  expect((await verifyBook(false, undefined, undefined, chain)).chain).toEqual((await verifyBook(false)).chain)
-  const db = await database()
-  for (const entry of await forged(await entriesOf(), 2)) await db.put('entries', entry)
-  expect((await verifyBook(false, undefined, undefined, chain)).chain).toMatchObject({ ok: false, entry: 3 })
-})
-
-test('an entry that was changed in the tables of a book beside is told when it is checked', async () => {
-  await takeIn(theirs)
-  const [other] = await listOthers()
-  const db = await database(other!.key)
-  const anew = await forged(theirEntries, 1)
-  for (const entry of anew) await db.put('entries', entry)
-  const { chain } = await verifyBook(false, undefined, other)
-  expect(chain).toMatchObject({ ok: false, entry: 3 })
-  await db.put('entries', { ...theirEntries[1]!, at: '2020-01-01T00:00:00.000Z' } as Entry)
-  expect((await verifyBook(false, undefined, other)).chain).toMatchObject({ ok: false })
-  expect(await verify()).toMatchObject({ ok: true })
 })
 
 test('the journal of runs is not confused with the tables of books beside', () => {

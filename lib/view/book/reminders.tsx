@@ -1,4 +1,5 @@
 import { countEntries } from '../../book/entries.ts'
+import { nameOfBook } from '../../book/others.ts'
 import { persistence, storageUse } from '../../book/persist.ts'
 import { rowsDue, rowsKeptTo } from '../../book/search.ts'
 import { getSettings } from '../../book/settings.ts'
@@ -20,7 +21,8 @@ export function Reminders() {
   const state = useLive(async () => {
     const ending = (await rowsKeptTo(keptSoon())).flatMap((row) => ('keepUntil' in row && row.keepUntil) || [])
     const due = await rowsDue(today(new Date(Date.now() + ahead * dayLength)))
-    const [entries, settings, use, kept] = await Promise.all([
+    const [book, entries, settings, use, kept] = await Promise.all([
+      nameOfBook(due[0]?.book ?? ''),
       countEntries(),
       getSettings(),
       storageUse(),
@@ -28,6 +30,7 @@ export function Reminders() {
     ])
     return {
       due,
+      book,
       ending,
       entries,
       backedUp: settings.backedUp,
@@ -36,7 +39,7 @@ export function Reminders() {
     }
   }, ['entries', 'settings'])
   if (!state.value) return null
-  const { due, ending, entries, backedUp, kept, low } = state.value
+  const { due, book, ending, entries, backedUp, kept, low } = state.value
   const passed = ending.filter((until) => until < today()).length
   const days = backedUp ? Math.floor((Date.now() - new Date(backedUp).getTime()) / dayLength) : Infinity
   const late = due.filter((row) => 'due' in row && row.due !== undefined && row.due < today())
@@ -49,8 +52,10 @@ export function Reminders() {
         <p>
           {late.length > 0 ? <b>{say`${count(late.length, 'submission')} overdue. `}</b> : null}
           {say`Due ${dayAndYear(`${first.due}T12:00`)}:`}{' '}
-          <a href={hashOf({ section: 'entries', entry: first.number })}>
-            {say`entry ${first.number}, ${first.job.name}`}
+          <a href={hashOf({ section: 'entries', entry: first.number, ...(first.book && { book: first.book }) })}>
+            {book
+              ? say`entry ${first.number} of the book ${book}, ${first.job.name}`
+              : say`entry ${first.number}, ${first.job.name}`}
           </a>
           {due.length > 1 && say`, and ${due.length - 1} more within ${ahead} days`}
         </p>
