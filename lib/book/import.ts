@@ -5,26 +5,38 @@ import { deviceSchema, jobSchema, keptLimitSchema, type Device, type Job, type K
 import { keepBlob } from './attachments.ts'
 import { fromBase64 } from './base64.ts'
 import { database, type Tombstone } from './database.ts'
+import {
+  sameContent,
+  takeTheirs,
+  differing,
+  type Differing,
+  type DifferingDevice,
+  type DifferingLimit,
+  type DifferingMap,
+} from './differing.ts'
 import { addSealed, countEntries, doNotFollow } from './entries.ts'
 import { EntryPlanner, type EntriesPlanned, type Joining } from './import-entries.ts'
 import { BesideInFile, BesideWriter, ChainInFile, type Beside, type OtherPlanned } from './import-others.ts'
 import { addApart } from './journal/give-back.ts'
 import { compareNow } from './journal/compare.ts'
 import type { BookItem, BookSource } from './json.ts'
-import { saveMap } from './maps.ts'
+import { mapVersions } from './maps.ts'
 import { announce } from './notice.ts'
 import type { Entry, Settings } from './schema.ts'
 import { asideOf, sound } from './sound.ts'
 
-/** `add`: not in the book yet. `same`: how many are there already. `kept`: the book has another content, which stays. */
-type Change<T> = { add: T[]; same: number; kept: T[] }
+/**
+ * `add`: not in the book yet. `same`: how many are there already. `kept`: the book has another content, which stays unless
+ * the person takes the file's.
+ */
+type Change<T, K = T> = { add: T[]; same: number; kept: K[] }
 
 export type ImportPlan = {
   jobs: Change<Job>
-  devices: Change<Device>
-  /** `next`: newest version of a form map that the book has with other content: becomes its next version. */
-  maps: Change<FormMap> & { next: FormMap[] }
-  limits: Change<KeptLimit>
+  devices: Change<Device, DifferingDevice>
+  /** `next`: form maps whose newest version in the file is not the book's: can become the next version. */
+  maps: Change<FormMap> & { next: DifferingMap[] }
+  limits: Change<KeptLimit, DifferingLimit>
   entries: EntriesPlanned
   joining: Joining
   /** Books that can be kept beside this one, and entries of such books that the file does not name. */
@@ -55,14 +67,14 @@ export async function planImport(source: BookSource, onRead?: (share: number) =>
     db.get('single', 'settings'),
   ])
   const there = new Set(await db.getAllKeys('blobs'))
-  const conflicting = new Set(maps.kept.map(({ id }) => id))
-  const next = [...conflicting].map((id) => newestOf(found.maps.filter((map) => map.id === id)))
+  const conflicting = new Set(maps.kept.map(({ theirs }) => theirs.id))
+  const next = await nextVersions([...conflicting].map((id) => newestOf(found.maps.filter((map) => map.id === id))))
   const added = new Set([...jobs.add, ...devices.add, ...maps.add, ...limits.add].map(({ id }) => id))
   return {
-    jobs,
-    devices,
-    maps: { ...maps, add: maps.add.filter(({ id }) => !conflicting.has(id)), next },
-    limits,
+    jobs: theirsOf(jobs),
+    devices: { ...devices, kept: await differing('device', devices.kept) },
+    maps: { ...theirsOf(maps), add: maps.add.filter(({ id }) => !conflicting.has(id)), next },
+    limits: { ...limits, kept: await differing('limit', limits.kept) },
     entries: found.entries,
     joining: found.joining,
     others: found.others,
@@ -149,13 +161,16 @@ async function* entriesIn(source: BookSource): AsyncGenerator<Entry> {
 
 const isEntry = (item: BookItem): item is Extract<BookItem, { kind: 'entry' }> => item.kind === 'entry'
 
-async function compare<T>(items: T[], find: (item: T) => Promise<T | undefined>): Promise<Change<T>> {
-  const change: Change<T> = { add: [], same: 0, kept: [] }
+async function compare<T>(
+  items: T[],
+  find: (item: T) => Promise<T | undefined>,
+): Promise<Change<T, { yours: T; theirs: T }>> {
+  const change: Change<T, { yours: T; theirs: T }> = { add: [], same: 0, kept: [] }
   for (const item of items) {
     const own = await find(item)
     if (!own) change.add.push(item)
     else if (canonical(own) === canonical(item)) change.same += 1
-    else change.kept.push(item)
+    else change.kept.push({ yours: own, theirs: item })
   }
   return change
 }
@@ -164,13 +179,32 @@ function newestOf(versions: FormMap[]): FormMap {
   return versions.reduce((newest, map) => (map.version > newest.version ? map : newest))
 }
 
+const theirsOf = <T>({ kept, ...rest }: Change<T, { theirs: T }>): Change<T> => ({
+  ...rest,
+  kept: kept.map(({ theirs }) => theirs),
+})
+
+/** Beside the newest version that is here, those of the file that say something else. */
+async function nextVersions(maps: readonly FormMap[]): Promise<DifferingMap[]> {
+  const all: Pick<DifferingMap, 'yours' | 'theirs'>[] = []
+  for (const theirs of maps) {
+    const [yours] = await mapVersions(theirs.id)
+    // Where no version that is here can be read, there is none to compare with.
+    all.push({ yours: yours ?? { ...theirs, bindings: [] }, theirs })
+  }
+  return (await differing('map', all)).filter(({ yours, theirs, gone }) => gone || !sameContent(yours, theirs))
+}
+
+/** What is taken from the file unless the person says otherwise: a form map's version, for yours stays below it. */
+export const usuallyTaken = ({ maps }: Pick<ImportPlan, 'maps'>): Differing[] => maps.next
+
 /** So many entries are added at a time. */
 const batch = 1024
 
 /**
  * Adds what the plan says. `file`: its name, kept with the entries that come from it. `onAdded`: how many entries are in.
  * `beside`: the books that are kept beside this one; left out: all that can be, by the names that they have. Entries that
- * could begin this book and are among them are not added to it.
+ * could begin this book and are among them are not added to it. `taken`: of what differs, what takes the place of yours.
  * @throws DOMException (ConstraintError) when the book has changed since the plan; nothing is overwritten then.
  * @throws BookError when the book has got an entry since; then the file's are left out.
  */
@@ -180,7 +214,9 @@ export async function applyImport(
   file = '',
   onAdded?: (entries: number) => void,
   beside: readonly Beside[] = usually(plan),
+  taken: readonly Differing[] = usuallyTaken(plan),
 ): Promise<void> {
+  await takeTheirs(taken)
   const tx = (await database()).transaction(
     ['jobs', 'devices', 'maps', 'limits', 'tombstones', 'single'],
     'readwrite',
@@ -197,7 +233,6 @@ export async function applyImport(
     ...(plan.settings ? [tx.objectStore('single').add(plan.settings, 'settings')] : []),
     tx.done,
   ])
-  for (const map of plan.maps.next) await saveMap(map)
   // Bytes before the entries that name them: one that is cut off then leaves no entry without its attachment.
   await addBlobs(new Set(plan.blobs.add), source)
   const instead = beside.some(({ planned }) => planned.of === '')

@@ -1,9 +1,10 @@
 /** Writes a job and a fill into the book, inside a page of the extension. */
 import { addFillLine, endFill, startFill } from '../../lib/book/fills.ts'
+import { getDevice, saveDevice } from '../../lib/book/devices.ts'
 import { saveJob } from '../../lib/book/jobs.ts'
 import { saveMap } from '../../lib/book/maps.ts'
 import { demoJob } from '../../lib/job/demo.ts'
-import { context, fakeFill, fakeLine, fakeMap } from './fake.ts'
+import { context, fakeDevice, fakeFill, fakeLine, fakeMap } from './fake.ts'
 import { html } from './hostile.ts'
 
 export async function write(): Promise<void> {
@@ -14,3 +15,8 @@ export async function write(): Promise<void> {
   await addFillLine('a', fakeLine('flow', { note: html }))
   await endFill('a')
 }
+
+export const device = () => saveDevice(fakeDevice())
+
+/** The coefficient of the device's first range, as it is kept now. */
+export const coefficient = async () => (await getDevice(fakeDevice().id))?.ranges[0]?.coefficient

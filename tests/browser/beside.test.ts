@@ -5,6 +5,8 @@ import { join } from 'node:path'
 import { afterEach, beforeEach, expect, it } from 'vitest'
 import { sealedFile, type Item } from '../../lib/book/sealed.ts'
 import { manyEntries } from '../book/many.ts'
+import { fakeDevice } from '../book/fake.ts'
+import { violations } from './axe.ts'
 import { launch, type Session, type Surface } from './harness.ts'
 import { bundle } from './isolated.ts'
 
@@ -16,7 +18,7 @@ async function begin(language: string): Promise<void> {
   session = await launch({ language })
   book = await session.openPage('/book.html#limits')
   const code = await bundle('../book/in-page.ts', 'inPage')
-  await book.page.evaluate(`${code}; inPage.write()`)
+  await book.page.evaluate(`${code}; globalThis.inPage = inPage; inPage.write()`)
 }
 
 beforeEach(() => {
@@ -37,6 +39,20 @@ async function fileOf(size: number, name: string): Promise<string> {
   }
   const path = join(folder, name)
   writeFileSync(path, (await Array.fromAsync(sealedFile(items()))).join(''))
+  return path
+}
+
+/** The file of a device that is here with another coefficient. */
+async function fileOfDevice(name: string): Promise<string> {
+  const items: Item[] = [
+    { kind: 'head', value: { format: 'gapsum-book', version: 2, exported: '2026-03-01T10:00:00.000Z' } },
+    {
+      kind: 'device',
+      value: fakeDevice({ ranges: fakeDevice().ranges.map((range) => Object.assign(range, { coefficient: '181' })) }),
+    },
+  ]
+  const path = join(folder, name)
+  writeFileSync(path, (await Array.fromAsync(sealedFile(items))).join(''))
   return path
 }
 
@@ -87,6 +103,25 @@ it('is taken in by keyboard, listed and searched with one’s own, read, verifie
   await book.wait(/Second van later\.json was taken in\./)
   await book.click('button', /Check its chain/)
   await book.wait(/The chain of Second van fits: 4 entries\./)
+
+  // A device that is here with another coefficient is compared, taken by keyboard, and put back.
+  await book.page.evaluate('inPage.device()')
+  await choose('Choose a file', await fileOfDevice('Office.json'))
+  await book.wait(/Here with other content: Device Fan in the van\. Compare the two below, and choose one\./)
+  await book.get('table', 'Device Fan in the van: what differs')
+  expect(await book.text()).toMatch(/Range wide: coefficient\s+180\s+181/)
+  expect(await violations(book.page)).toEqual([])
+  await book.page.evaluate(`document.querySelector('.differing input[type=radio]').focus()`)
+  expect(await book.focused()).toMatchObject({ name: 'Keep yours' })
+  await book.key('ArrowDown')
+  await book.wait(/Entries that are sealed stay as they are\./)
+  await book.key('Tab')
+  await book.key('Enter')
+  await book.wait(/Office\.json was taken in\. Taken from the file: Device Fan in the van\./)
+  expect(await book.page.evaluate('inPage.coefficient()')).toBe('181')
+  await book.click('button', 'Put yours back')
+  await book.wait(/Put back as yours: Device Fan in the van\./)
+  expect(await book.page.evaluate('inPage.coefficient()')).toBe('180')
 })
 
 it('speaks Spanish', async () => {

@@ -1,5 +1,6 @@
 import { useRef, useState } from 'preact/hooks'
-import { applyImport, isUsual, planImport, type ImportPlan } from '../../book/import.ts'
+import { putBack, type Differing } from '../../book/differing.ts'
+import { applyImport, isUsual, planImport, usuallyTaken, type ImportPlan } from '../../book/import.ts'
 import type { Beside } from '../../book/import-others.ts'
 import { isBackup, openBackup } from '../../book/backup.ts'
 import { BookError } from '../../book/error.ts'
@@ -7,14 +8,17 @@ import { openBookFile, type BookSource } from '../../book/json.ts'
 import type { Readable } from '../../book/lines.ts'
 import { jobTitle } from '../calculator/job-title.ts'
 import { bareName, BesideFields, booksWords } from './beside-fields.tsx'
+import { differingName, DifferingThings } from './differing.tsx'
 import { MapContents } from './map-contents.tsx'
 import { PassphraseField } from './passphrase-field.tsx'
 import { Said, useSaid } from './said.tsx'
 import { count, grouped } from './wording.ts'
 import { say } from '../../words/say.ts'
 
-/** `beside`: the books that are to be kept beside, and what they are to be called. */
-type Chosen = { name: string; plan: ImportPlan; source: BookSource; beside: Beside[] }
+/**
+ * `beside`: the books that are to be kept beside, and what they are to be called. `taken`: what takes the place of yours.
+ */
+type Chosen = { name: string; plan: ImportPlan; source: BookSource; beside: Beside[]; taken: Differing[] }
 
 /** Takes in a book file: first what would change, then only additions. */
 export function ImportPanel() {
@@ -38,7 +42,8 @@ export function ImportPanel() {
       told = percent
       setProgress(say`reading the file, ${percent} %`)
     })
-    if (newest.current === of) setChosen({ name: of.name, plan, source, beside: usualNames(plan, of.name) })
+    if (newest.current === of)
+      setChosen({ name: of.name, plan, source, beside: usualNames(plan, of.name), taken: usuallyTaken(plan) })
   }
   /** Looks at a file; when a part of it is damaged, what is whole can be looked at. */
   const open = async (of: File, read: (passOver: boolean) => Promise<Readable>) => {
@@ -96,13 +101,19 @@ export function ImportPanel() {
           chosen.name,
           (added) => setProgress(say`${grouped(added)} of ${grouped(toAdd(chosen))} entries are added`),
           chosen.beside,
+          chosen.taken,
         ).finally(() => {
           setTaking(false)
           setProgress('')
         }),
       () => {
         setChosen(undefined)
-        tell(say`${chosen.name} was taken in.`)
+        const words = [say`${chosen.name} was taken in.`, ...chosenWords(chosen)].join(' ')
+        if (chosen.taken.length === 0) return tell(words)
+        tell(words, say`Put yours back`, async () => {
+          await putBack(chosen.taken)
+          tell(say`Put back as yours: ${namesOf(chosen.taken)}.`)
+        })
       },
     )
   }
@@ -112,7 +123,7 @@ export function ImportPanel() {
     <section class="group">
       <h2>{say`Take in a file`}</h2>
       <p class="q">
-        {say`A file that was exported from a book: jobs, devices, limits, form maps or a whole book, encrypted or not. You see first what it would add. Nothing that is here is overwritten.`}
+        {say`A file that was exported from a book: jobs, devices, limits, form maps or a whole book, encrypted or not. You see first what it would add. What is here with other content is compared with yours, and stays unless you choose the file’s.`}
       </p>
       <label class="b low file">
         {say`Choose a file`}
@@ -153,7 +164,7 @@ export function ImportPanel() {
               <li key={line}>{line}</li>
             ))}
           </ul>
-          {[...plan.maps.add, ...plan.maps.next].map((map) => (
+          {[...plan.maps.add, ...plan.maps.next.map(({ theirs }) => theirs)].map((map) => (
             <MapContents key={`${map.id}-${map.version}`} map={map} />
           ))}
           {plan.devices.add.map((device) => (
@@ -166,6 +177,11 @@ export function ImportPanel() {
               {say`Limit ${limit.name}: at most ${limit.value} ${limit.unit}, from ${limit.origin || say`no origin given`}. Compare it with the paper before you use it.`}
             </p>
           ))}
+          <DifferingThings
+            all={differing(plan)}
+            taken={chosen.taken}
+            onChange={(taken) => setChosen({ ...chosen, taken })}
+          />
           <BesideFields
             plan={plan}
             file={chosen.name}
@@ -177,7 +193,7 @@ export function ImportPanel() {
               type="button"
               class="b low first"
               onClick={take}
-              disabled={taking || additions(plan) + toAdd(chosen) === 0}
+              disabled={taking || additions(plan) + chosen.taken.length + toAdd(chosen) === 0}
             >
               {say`Add them`}
             </button>
@@ -195,6 +211,24 @@ export function ImportPanel() {
 const usualNames = ({ others }: ImportPlan, file: string): Beside[] =>
   others.flatMap((planned) => (isUsual(planned) ? { planned, name: planned.name || bareName(file) } : []))
 
+/** Devices, limits and form maps that are here with other content. */
+const differing = ({ devices, limits, maps }: ImportPlan): Differing[] => [
+  ...devices.kept,
+  ...limits.kept,
+  ...maps.next,
+]
+
+const namesOf = (some: readonly Differing[]) => some.map(differingName).join(', ')
+
+/** What was chosen of what differs, in words. */
+function chosenWords({ plan, taken }: Pick<Chosen, 'plan' | 'taken'>): string[] {
+  const kept = differing(plan).filter((one) => !taken.includes(one))
+  return [
+    ...(taken.length > 0 ? [say`Taken from the file: ${namesOf(taken)}.`] : []),
+    ...(kept.length > 0 ? [say`Kept as yours: ${namesOf(kept)}.`] : []),
+  ]
+}
+
 /** How many entries will be added to this book and to those beside it. */
 function toAdd({ plan, beside }: Pick<Chosen, 'plan' | 'beside'>): number {
   const begins = !beside.some(({ planned }) => planned.canBegin)
@@ -202,7 +236,7 @@ function toAdd({ plan, beside }: Pick<Chosen, 'plan' | 'beside'>): number {
 }
 
 function additions({ jobs, devices, maps, limits, blobs, settings }: ImportPlan): number {
-  const records = [jobs.add, devices.add, maps.add, maps.next, limits.add, blobs.add]
+  const records = [jobs.add, devices.add, maps.add, limits.add, blobs.add]
   return records.reduce((sum, { length }) => sum + length, settings ? 1 : 0)
 }
 
@@ -224,13 +258,9 @@ function lines(plan: ImportPlan, beside: readonly Beside[]): string[] {
     same > 1 ? say`${count(same, one, many)} are here already.` : '',
   ])
   for (const job of jobs.kept) said.push(say`${jobTitle(job)} is here with other content; yours stays.`)
-  for (const device of devices.kept) said.push(say`Device ${device.name} is here with other content; yours stays.`)
-  for (const limit of limits.kept) said.push(say`Limit ${limit.name} is here with other content; yours stays.`)
-  for (const map of maps.next) {
-    said.push(
-      say`Form map ${map.name} is here with other content; the file’s becomes its next version, yours stays below.`,
-    )
-  }
+  const other = differing(plan)
+  if (other.length > 0)
+    said.push(say`Here with other content: ${namesOf(other)}. Compare the two below, and choose one.`)
   if (plan.settings)
     said.push(say`Tester, units and look will be taken from the file, as this book has none of its own.`)
   if (entries.add > 0) said.push(say`The book marks them as taken in from this file: they were not typed here.`)
