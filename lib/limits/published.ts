@@ -38,7 +38,7 @@ const factored = { onePointFactor: true } as const
 const enclosure2009: Limit = {
   ...airChanges,
   id: 'iecc-2009-air-changes',
-  title: say`IECC 2009, house: less than 7 ACH50`,
+  title: say`IECC 2009, house: less than 7.0 ACH50`,
   edition: 'IECC 2009',
   clause: '402.4.2.1',
   value: 7,
@@ -50,7 +50,7 @@ const enclosure2012To2018 = ['2018', '2015', '2012'].flatMap((year): Limit[] => 
   {
     ...airChanges,
     id: `iecc-${year}-air-changes-zones-1-2`,
-    title: say`IECC ${year}, house, zones 1 and 2: 5 ACH50`,
+    title: say`IECC ${year}, house, zones 1 and 2: 5.0 ACH50`,
     edition: `IECC ${year}`,
     clause: 'R402.4.1.2',
     value: 5,
@@ -60,7 +60,7 @@ const enclosure2012To2018 = ['2018', '2015', '2012'].flatMap((year): Limit[] => 
   {
     ...airChanges,
     id: `iecc-${year}-air-changes-zones-3-8`,
-    title: say`IECC ${year}, house, zones 3 to 8: 3 ACH50`,
+    title: say`IECC ${year}, house, zones 3 to 8: 3.0 ACH50`,
     edition: `IECC ${year}`,
     clause: 'R402.4.1.2',
     value: 3,
@@ -152,7 +152,7 @@ const ducts2009: Limit[] = [
   {
     ...ducts,
     id: 'iecc-2009-ducts-total',
-    title: say`IECC 2009, ducts, finished, total: 12 cfm25 per 100 ft²`,
+    title: say`IECC 2009, ducts, finished, total: 12.0 cfm25 per 100 ft²`,
     edition: 'IECC 2009',
     clause: '403.2.2',
     value: 12,
@@ -163,7 +163,7 @@ const ducts2009: Limit[] = [
   {
     ...ducts,
     id: 'iecc-2009-ducts-outside',
-    title: say`IECC 2009, ducts, finished, to outside: 8 cfm25 per 100 ft²`,
+    title: say`IECC 2009, ducts, finished, to outside: 8.0 cfm25 per 100 ft²`,
     edition: 'IECC 2009',
     clause: '403.2.2',
     value: 8,
@@ -175,7 +175,7 @@ const ducts2009: Limit[] = [
   {
     ...ducts,
     id: 'iecc-2009-ducts-rough-in',
-    title: say`IECC 2009, ducts, rough-in: 6 cfm25 per 100 ft²`,
+    title: say`IECC 2009, ducts, rough-in: 6.0 cfm25 per 100 ft²`,
     edition: 'IECC 2009',
     clause: '403.2.2',
     value: 6,
@@ -186,7 +186,7 @@ const ducts2009: Limit[] = [
   {
     ...ducts,
     id: 'iecc-2009-ducts-rough-in-without-air-handler',
-    title: say`IECC 2009, ducts, rough-in without air handler: 4 cfm25 per 100 ft²`,
+    title: say`IECC 2009, ducts, rough-in without air handler: 4.0 cfm25 per 100 ft²`,
     edition: 'IECC 2009',
     clause: '403.2.2',
     value: 4,
@@ -209,7 +209,7 @@ const ductsSince2012 = (
     {
       ...row,
       id: `iecc-${year}-ducts-total`,
-      title: say`IECC ${year}, ducts, finished, total: 4 cfm25 per 100 ft²`,
+      title: say`IECC ${year}, ducts, finished, total: 4.0 cfm25 per 100 ft²`,
       value: 4,
       stages: [...final],
       condition: say`finished work, total leakage`,
@@ -217,7 +217,7 @@ const ductsSince2012 = (
     {
       ...row,
       id: `iecc-${year}-ducts-rough-in`,
-      title: say`IECC ${year}, ducts, rough-in: 4 cfm25 per 100 ft²`,
+      title: say`IECC ${year}, ducts, rough-in: 4.0 cfm25 per 100 ft²`,
       value: 4,
       stages: ['rough-in'],
       condition: say`rough-in with the air handler in place`,
@@ -225,7 +225,7 @@ const ductsSince2012 = (
     {
       ...row,
       id: `iecc-${year}-ducts-rough-in-without-air-handler`,
-      title: say`IECC ${year}, ducts, rough-in without air handler: 3 cfm25 per 100 ft²`,
+      title: say`IECC ${year}, ducts, rough-in without air handler: 3.0 cfm25 per 100 ft²`,
       value: 3,
       stages: ['rough-in without air handler'],
       condition: say`rough-in without the air handler`,
@@ -354,7 +354,7 @@ const elsewhere: Limit[] = [
   {
     ...perArea50,
     id: 'england-2021-per-enclosure-area',
-    title: say`England, Part L 2021: 8 m³/(h·m²) at 50 Pa`,
+    title: say`England, Part L 2021: 8.0 m³/(h·m²) at 50 Pa`,
     edition: say`Part L 2021 (England)`,
     clause: '',
     unit: 'm3/(h.m2)',

@@ -60,8 +60,12 @@ const withUnit = (number: string, unit: string, figure: string): string => `${nu
 const place = (limit: Limit): string =>
   [[limit.edition, limit.clause].filter(Boolean).join(', '), limit.condition].filter(Boolean).join('; ')
 
+/** A limit's number as codes print it: with at least one decimal, `4.0` beside a result of `8.0`. */
+export const boundText = (value: number): string =>
+  Number.isInteger(value) && value < 100 ? value.toFixed(1) : String(value)
+
 function limitText(limit: Limit): string {
-  const bound = withUnit(String(limit.value), limit.unit, limit.figure)
+  const bound = withUnit(boundText(limit.value), limit.unit, limit.figure)
   return limit.comparison === '<' ? say`less than ${bound}` : say`at most ${bound}`
 }
 

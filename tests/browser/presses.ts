@@ -1,5 +1,7 @@
 /** Presses buttons the moment they are drawn, and tells which had no effect and which lost the focus. */
-import type { Surface } from './surface.ts'
+import type { Page } from 'puppeteer-core'
+import { dockOf } from './door.ts'
+import { until, type Surface } from './surface.ts'
 
 export interface Pressed {
   presses: number
@@ -7,6 +9,8 @@ export interface Pressed {
   dead: string[]
   /** Names of buttons after whose press nothing had the focus. */
   lost: string[]
+  /** Name of the button that comes next, where only a real press counts or the page goes away by it. */
+  next?: string
 }
 
 interface Wish {
@@ -14,11 +18,13 @@ interface Wish {
   seed: number
   /** Loops that keep the page's thread busy between presses. */
   busy: number
+  /** Names of the buttons that are left to the caller, as the source of an expression. */
+  left?: string
 }
 
 // The function is sent into the page as text, so all that it calls stands inside it.
 /* oxlint-disable unicorn/consistent-function-scoping */
-async function pressIn({ presses, seed, busy }: Wish): Promise<Pressed> {
+async function pressIn({ presses, seed, busy, left }: Wish): Promise<Pressed> {
   const found: Pressed = { presses: 0, dead: [], lost: [] }
   let state = seed
   const random = () => {
@@ -40,10 +46,18 @@ async function pressIn({ presses, seed, busy }: Wish): Promise<Pressed> {
         return answer
       },
     })
+  /** What the dock tells the page around it is an effect that the dock does not show. */
+  if (left !== undefined) {
+    const { postMessage } = MessagePort.prototype
+    MessagePort.prototype.postMessage = function (this: MessagePort, ...all: unknown[]) {
+      effects++
+      return (postMessage as (...given: unknown[]) => void).apply(this, all)
+    } as typeof postMessage
+  }
   const { chrome } = globalThis as unknown as { chrome: Record<'tabs' | 'permissions' | 'sidePanel', object> }
   counts(chrome.tabs, 'create', Promise.resolve({}))
   counts(chrome.permissions, 'request', Promise.resolve(false))
-  counts(chrome.sidePanel, 'open', Promise.resolve())
+  if (chrome.sidePanel) counts(chrome.sidePanel, 'open', Promise.resolve())
   counts(globalThis, 'print', undefined)
   counts(globalThis, 'close', undefined)
   counts(navigator.clipboard, 'writeText', Promise.resolve())
@@ -74,7 +88,7 @@ async function pressIn({ presses, seed, busy }: Wish): Promise<Pressed> {
   const nameOf = (one: HTMLElement) => (one.ariaLabel ?? one.textContent ?? '').trim().slice(0, 60)
   for (let loop = 0; loop < busy; loop++)
     void (async () => {
-      while (found.presses < presses) {
+      while (found.presses < presses && found.next === undefined) {
         const end = performance.now() + 30
         while (performance.now() < end) Math.sqrt(end)
         await rest(0)
@@ -92,6 +106,10 @@ async function pressIn({ presses, seed, busy }: Wish): Promise<Pressed> {
       continue
     }
     const name = nameOf(button)
+    if (left !== undefined && new RegExp(left).test(name)) {
+      found.next = name
+      break
+    }
     const before = [effects, document.activeElement, location.href] as const
     button.focus()
     button.click()
@@ -120,6 +138,48 @@ export async function pressAll(view: Surface, { presses, seed, busy }: Wish, eac
     all.lost.push(...found.lost)
     await view.page.reload()
     await view.page.waitForSelector('button')
+  }
+  return all
+}
+
+/** A real press alone fills, and these lead out of the dock: the caller presses them, and looks at what came of it. */
+const leavesDock = '^(Fill \\d|Put back|Close|Open book|Open the book|Done|Allow )'
+
+/**
+ * The same in the dock.
+ * @param open brings the dock up where it is not
+ */
+export async function pressDock(page: Page, open: () => Promise<Surface>, wish: Wish, each = 20): Promise<Pressed> {
+  const all: Pressed = { presses: 0, dead: [], lost: [] }
+  while (all.presses < wish.presses) {
+    const ui = await open()
+    const part = { ...wish, presses: Math.min(each, wish.presses - all.presses), left: leavesDock }
+    const seed = wish.seed + all.presses
+    const { result, exceptionDetails } = await dockOf(page).send('Runtime.evaluate', {
+      expression: `(${pressIn.toString()})(${JSON.stringify({ ...part, seed })})`,
+      awaitPromise: true,
+      returnByValue: true,
+    })
+    if (exceptionDetails) throw new Error(exceptionDetails.exception?.description ?? exceptionDetails.text)
+    const found = result.value as Pressed
+    all.presses += found.presses
+    all.dead.push(...found.dead)
+    all.lost.push(...found.lost)
+    if (found.next !== undefined) {
+      all.presses += 1
+      const before = await ui.text()
+      const tabs = (await page.browser().pages()).length
+      const start = found.next.replaceAll(/[\\^$.*+?()[\]{}|]/g, '\\$&')
+      // The dock may go, or be drawn anew, while it is pressed: what came of it is looked at below.
+      await ui.click('button', new RegExp(`^${start}`)).catch(() => {})
+      const acted = await until(async () => {
+        if ((await page.browser().pages()).length > tabs || !(await ui.present())) return true
+        return (await ui.text().catch(() => '')) === before ? undefined : true
+      }, 5000)
+      if (!acted) all.dead.push(found.next)
+      await page.bringToFront()
+    }
+    if (await ui.present()) await page.reload()
   }
   return all
 }

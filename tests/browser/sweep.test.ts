@@ -1,4 +1,4 @@
-/** No id twice, no field without a name or an edge, in any state of dock and widget; day.test.ts looks at the rest. */
+/** No id twice, no field without a name or an edge, no target too small for a glove, in any state of dock and widget; day.test.ts looks at the rest. */
 import { expect, test } from 'vitest'
 import type { GapsumWidget } from '../../lib/widget/element.ts'
 import { besideSite } from './beside-site.ts'
@@ -80,7 +80,7 @@ test.each(['form', 'events', 'themed', 'spanish'] as const)(
           await new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)))
         }
       })
-      expect.soft(await sweep(page), state).toEqual([])
+      expect.soft(await sweep(page, 'gapsum-widget'), state).toEqual([])
     }
     await page.close()
   },

@@ -1,6 +1,7 @@
 /** What must hold in every view and state, asked of the page itself: every shadow root that can be reached is looked into. */
 import type { Page } from 'puppeteer-core'
 import { dockOf } from './door.ts'
+import { tooSmallIn } from './touch-targets.ts'
 
 // The function is sent into the page as text, so all that it calls stands inside it.
 /* oxlint-disable unicorn/consistent-function-scoping */
@@ -59,30 +60,39 @@ export function faultsIn(start: Document | ShadowRoot | Element = document): str
   return found
 }
 
-/** The same in the reader's own colours and without, all that is folded opened as it is now. */
-export async function sweep(page: Page): Promise<string[]> {
+/** The same in the reader's own colours and without, and with a finger in the place of the mouse; `own`: sizes only of elements so named. */
+export async function sweep(page: Page, own = ''): Promise<string[]> {
   const plain = await page.evaluate(faultsIn as () => string[])
   const client = await page.createCDPSession()
   await client.send('Emulation.setEmulatedMedia', { features: [{ name: 'forced-colors', value: 'active' }] })
   const forced = await page.evaluate(faultsIn as () => string[])
   await client.send('Emulation.setEmulatedMedia', { features: [] })
+  await client.send('Emulation.setTouchEmulationEnabled', { enabled: true })
+  const small = await page.evaluate(tooSmallIn as (own: string) => string[], own)
+  await client.send('Emulation.setTouchEmulationEnabled', { enabled: false })
   await client.detach()
-  return [...new Set([...plain, ...forced])]
+  return [...new Set([...plain, ...forced, ...small])]
 }
 
 /** The same of the dock, which stands in a frame of its own in somebody else's page. */
 export async function sweepDock(page: Page): Promise<string[]> {
   const client = dockOf(page)
   const found: string[] = []
-  for (const value of ['none', 'active']) {
-    await client.send('Emulation.setEmulatedMedia', { features: [{ name: 'forced-colors', value }] })
+  const look = async (within: () => string[]) => {
     const { result, exceptionDetails } = await client.send('Runtime.evaluate', {
-      expression: `(${faultsIn.toString()})()`,
+      expression: `(${within.toString()})()`,
       returnByValue: true,
     })
     if (exceptionDetails) throw new Error(exceptionDetails.exception?.description ?? exceptionDetails.text)
     found.push(...(result.value as string[]))
   }
+  for (const value of ['none', 'active']) {
+    await client.send('Emulation.setEmulatedMedia', { features: [{ name: 'forced-colors', value }] })
+    await look(faultsIn)
+  }
   await client.send('Emulation.setEmulatedMedia', { features: [] })
+  await client.send('Emulation.setTouchEmulationEnabled', { enabled: true })
+  await look(tooSmallIn)
+  await client.send('Emulation.setTouchEmulationEnabled', { enabled: false })
   return [...new Set(found)]
 }

@@ -9,7 +9,7 @@ test('a figure just beyond the limit that would be written as the limit is told'
     {
       "rounded": "3.00",
       "roundedMeets": true,
-      "sentence": "Rounded, 3.00 ACH50 would meet the limit, at most 3 ACH50; the unrounded 3.004 does not meet it. The unrounded number decides.",
+      "sentence": "Rounded, 3.00 ACH50 would meet the limit, at most 3.0 ACH50; the unrounded 3.004 does not meet it. The unrounded number decides.",
     }
   `)
   expect(roundingFlips(3.004, three, 3, 'half-up')).toBeUndefined()

@@ -119,6 +119,6 @@ test('the limit that fits is of the same edition where there is one', () => {
   })
   expect(outside).toMatchObject({ instead: { id: 'iecc-2009-ducts-outside' } })
   expect('withheld' in outside && outside.withheld).toMatchInlineSnapshot(
-    `"No verdict. The limit “IECC 2021, ducts, finished, total: 4 cfm25 per 100 ft²” is for total leakage; this test is of leakage to outside. This one fits: IECC 2009, ducts, finished, to outside: 8 cfm25 per 100 ft²."`,
+    `"No verdict. The limit “IECC 2021, ducts, finished, total: 4.0 cfm25 per 100 ft²” is for total leakage; this test is of leakage to outside. This one fits: IECC 2009, ducts, finished, to outside: 8.0 cfm25 per 100 ft²."`,
   )
 })

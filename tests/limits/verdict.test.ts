@@ -96,7 +96,7 @@ test('the sentences: the code’s verdict first, the confidence beside it, the c
   const limit = published('iecc-2021-air-changes-prescriptive-zones-3-8')
   expect(text(verdict({ value: 2.9, low: 2.6, high: 3.2 }, limit))).toMatchInlineSnapshot(`
     [
-      "meets: 2.90 ACH50 meets the limit, at most 3 ACH50 (IECC 2021, R402.4.1.3; prescriptive path).",
+      "meets: 2.90 ACH50 meets the limit, at most 3.0 ACH50 (IECC 2021, R402.4.1.3; prescriptive path).",
       "condition: The verdict holds only for zones 3 to 8: the test does not say so.",
       "probability: Chance that the true value meets it, from the uncertainty of the test: 75 %.",
       "between: The limit lies inside the 95 % interval: a repeated test may come out on the other side.",
@@ -104,14 +104,14 @@ test('the sentences: the code’s verdict first, the confidence beside it, the c
     ]
   `)
   expect(text(verdict({ value: 3.00004 }, limit))[0]).toMatchInlineSnapshot(
-    `"misses: 3.00004 ACH50 does not meet the limit, at most 3 ACH50 (IECC 2021, R402.4.1.3; prescriptive path)."`,
+    `"misses: 3.00004 ACH50 does not meet the limit, at most 3.0 ACH50 (IECC 2021, R402.4.1.3; prescriptive path)."`,
   )
   expect(text(verdict({ value: 7 }, published('iecc-2009-air-changes')))[0]).toMatchInlineSnapshot(
-    `"misses: 7.00 ACH50 does not meet the limit, less than 7 ACH50 (IECC 2009, 402.4.2.1; testing option)."`,
+    `"misses: 7.00 ACH50 does not meet the limit, less than 7.0 ACH50 (IECC 2009, 402.4.2.1; testing option)."`,
   )
   expect(text(verdict({ value: 3.5, low: 3.2, high: 3.9 }, published('iecc-2012-ducts-total')))).toMatchInlineSnapshot(`
     [
-      "meets: 3.50 cfm25/100 ft² meets the limit, at most 4 cfm25/100 ft² (IECC 2012, R403.2.2; finished work, total leakage).",
+      "meets: 3.50 cfm25/100 ft² meets the limit, at most 4.0 cfm25/100 ft² (IECC 2012, R403.2.2; finished work, total leakage).",
       "condition: The verdict holds only for total leakage; finished work: the test does not say so.",
       "probability: Chance that the true value meets it, from the uncertainty of the test: 99.4 %.",
       "below: The whole 95 % interval lies within the limit.",
@@ -179,7 +179,7 @@ test('a factor changes what is compared, not the chance nor the guard band, and 
   expect(multiplied.unadjusted).toBeCloseTo(2.9, 12)
   expect(text(multiplied)).toMatchInlineSnapshot(`
     [
-      "misses: 3.19 ACH50 does not meet the limit, at most 3 ACH50 (Own limit).",
+      "misses: 3.19 ACH50 does not meet the limit, at most 3.0 ACH50 (Own limit).",
       "factor: 2.90 ACH50 was measured; multiplied by the one-point factor it is 3.19 ACH50. The chance is of what was measured.",
       "probability: Chance that the true value meets it, from the uncertainty of the test: 84 %.",
       "between: The limit lies inside the 95 % interval: a repeated test may come out on the other side.",

@@ -1,13 +1,48 @@
 /**
- * Every button of popup, sidebar and book is pressed the moment it is drawn. SOAK_PRESSES sets how often in all, half of
+ * Every button of popup, sidebar, book and dock is pressed the moment it is drawn. SOAK_PRESSES sets how often in all, half of
  * them while three loops keep the page busy; SOAK_SEED repeats them.
  */
 import type { Row } from '../bench/part.ts'
-import { launch } from '../browser/harness.ts'
-import { pressAll } from '../browser/presses.ts'
+import { launch, type Session, type Surface } from '../browser/harness.ts'
+import { pressAll, pressDock, type Pressed } from '../browser/presses.ts'
+import { openDemo } from '../browser/round.ts'
+import { startSite } from '../pages/site/server.ts'
 
 const sections = ['entries', 'jobs', 'maps', 'devices', 'limits', 'review', 'settings']
-const pages = ['/popup.html', '/sidepanel.html', ...sections.map((section) => `/book.html#${section}`)]
+const dock = 'the dock'
+const pages = [dock, '/popup.html', '/sidepanel.html', ...sections.map((section) => `/book.html#${section}`)]
+
+/** Mapping, and the plan of what is bound by then, in turns. */
+export async function inDock(session: Session, wish: Parameters<typeof pressDock>[2]): Promise<Pressed> {
+  const site = await startSite()
+  try {
+    const page = await session.open(site.plain)
+    let turn = 0
+    const open = async (): Promise<Surface> => {
+      const popup = await openDemo(session, page)
+      const mapped = turn++ > 0 && /\d+ (bindings?|of \d+ left)/.test(await popup.text())
+      await popup.click('button', mapped && turn % 2 === 0 ? 'Fill this page' : 'Map this page')
+      const ui = await session.helper(page)
+      await ui.wait(/Pick a control|Nothing is typed until you confirm|What goes into/)
+      if (!mapped && (await ui.has('button', 'Propose for all'))) {
+        await ui.click('button', 'Propose for all')
+        await ui.click('button', /^Bind th/)
+        await ui.wait(/kept/)
+      }
+      return ui
+    }
+    return await pressDock(page, open, wish)
+  } finally {
+    await site.close()
+  }
+}
+
+async function inPage(session: Session, path: string, wish: Parameters<typeof pressAll>[1]): Promise<Pressed> {
+  const popup = await session.openPage('/popup.html')
+  await popup.click('button', 'Open the demo job')
+  await popup.wait(/Figures/)
+  return pressAll(path === '/popup.html' ? popup : await session.openPage(path), wish)
+}
 
 const told = (names: string[]) => {
   for (const name of new Set(names)) console.error(`  ${name}`)
@@ -24,11 +59,8 @@ export default async function presses(): Promise<Row[]> {
     for (const path of pages) {
       const session = await launch()
       try {
-        const popup = await session.openPage('/popup.html')
-        await popup.click('button', 'Open the demo job')
-        await popup.wait(/Figures/)
-        const view = path === '/popup.html' ? popup : await session.openPage(path)
-        const found = await pressAll(view, { presses: Math.ceil(all / 2 / pages.length), seed, busy })
+        const wish = { presses: Math.ceil(all / 2 / pages.length), seed, busy }
+        const found = path === dock ? await inDock(session, wish) : await inPage(session, path, wish)
         count += found.presses
         dead.push(...found.dead.map((name) => `${path} ${name}`))
         lost.push(...found.lost.map((name) => `${path} ${name}`))

@@ -1,5 +1,5 @@
 import { listLimits } from '../../book/limits.ts'
-import { publishedLimits, type Limit } from '../../limits/index.ts'
+import { boundText, publishedLimits, type Limit } from '../../limits/index.ts'
 import { symbol } from '../../units/symbol.ts'
 import { Trouble } from './field.tsx'
 import { KeptLimits } from './kept-limits.tsx'
@@ -61,7 +61,7 @@ export function LimitsSection() {
                       <td>{limit.clause || <span class="q">{say`none`}</span>}</td>
                       <td class="num">
                         {limit.comparison === '<' ? `${say`below`} ` : ''}
-                        <b>{asRead(String(limit.value))}</b> {limit.unit === '1/h' ? 'ACH50' : symbol(limit.unit)}
+                        <b>{asRead(boundText(limit.value))}</b> {limit.unit === '1/h' ? 'ACH50' : symbol(limit.unit)}
                       </td>
                       <td>{scopeWords(limit)}</td>
                       <td>

@@ -1,6 +1,6 @@
 /** Words for the verdict of a test. */
 import type { Limit, Verdict, Withheld } from '../../limits/index.ts'
-import { conditionSentence, factorSentence, roundingFlips, zoneWords } from '../../limits/index.ts'
+import { boundText, conditionSentence, factorSentence, roundingFlips, zoneWords } from '../../limits/index.ts'
 import { decimalsOf, wordOf } from '../../reduce/figures/index.ts'
 import type { FigureValue } from '../../reduce/report.ts'
 import { symbol } from '../../units/symbol.ts'
@@ -13,14 +13,10 @@ import { say } from '../../words/say.ts'
 const unitOf = (id: string, unit: string): string =>
   unit === '1/h' || id === 'flow-50' || id === 'duct-flow-25' ? wordOf(id, unit) : symbol(unit)
 
-/** A limit as it is said: at least one decimal, as codes print it. */
-export const limitText = ({ value }: Pick<Limit, 'value'>): string =>
-  Number.isInteger(value) && value < 100 ? value.toFixed(1) : String(value)
-
 /** `95 % likely below 3.0`: never more certain than the numbers are. */
 export function likelihood(probability: number, limit: Pick<Limit, 'value'>): string {
   const percent = Math.min(99, Math.max(1, Math.round(100 * probability)))
-  const bound = limitText(limit)
+  const bound = boundText(limit.value)
   if (probability > 0.99) return say`More than ${percent} % likely below ${bound}.`
   if (probability < 0.01) return say`Less than ${percent} % likely below ${bound}.`
   return say`${percent} % likely below ${bound}.`
@@ -115,10 +111,10 @@ export function verdictLines(
   return {
     ...base,
     interval: span && { ...span, limit: sameUnit ? limit.value : undefined },
-    drawn: say`${base.value}, interval ${range}, limit ${limitText(limit)} ${base.unit}`,
+    drawn: say`${base.value}, interval ${range}, limit ${boundText(limit.value)} ${base.unit}`,
     verdict: {
       meets: verdict.meets,
-      text: `${verdict.meets ? say`Meets the limit` : say`Does not meet the limit`}, ${limitText(limit)} ${unitOf(limit.figure, limit.unit)}`,
+      text: `${verdict.meets ? say`Meets the limit` : say`Does not meet the limit`}, ${boundText(limit.value)} ${unitOf(limit.figure, limit.unit)}`,
     },
     likely: probability === undefined ? '' : likelihood(probability, limit),
     reach: reachOf(sameUnit ? rangeOf(measured, decimalsPast(measured, verdict, decimals)) : range, verdict),

@@ -21,9 +21,13 @@ export function Receipt({ receipt }: { receipt: ReceiptSeen }) {
   const [done, all] = [lines.length - open, lines.length]
   const lead =
     open === 0 && !receipt.problem
-      ? back
-        ? say`All ${all} controls put back and read back. Nothing was submitted: check the page, then send it yourself.`
-        : say`All ${all} controls entered and read back. Nothing was submitted: check the page, then send it yourself.`
+      ? all === 1
+        ? back
+          ? say`1 control put back and read back. Nothing was submitted: check the page, then send it yourself.`
+          : say`1 control entered and read back. Nothing was submitted: check the page, then send it yourself.`
+        : back
+          ? say`All ${all} controls put back and read back. Nothing was submitted: check the page, then send it yourself.`
+          : say`All ${all} controls entered and read back. Nothing was submitted: check the page, then send it yourself.`
       : back
         ? open === 1
           ? say`${done} of ${all} controls put back; 1 needs a look. Nothing was submitted.`

@@ -15,7 +15,7 @@ import { language, say, shown as words } from '../../words/say.ts'
 import { severalWords } from './several-words.ts'
 import { zoneWords } from './zone-words.ts'
 import { wordReading } from '../calculator/reading.ts'
-import { limitText } from '../calculator/verdict-lines.ts'
+import { boundText } from '../../limits/index.ts'
 import type { CheckLine } from '../figure/check-list.tsx'
 import type { FigureLine } from '../figure/figure-row.tsx'
 import { halfUp, minus } from '../figure/lines.ts'
@@ -306,7 +306,7 @@ export function reportOf(
     zones: zoneWords(test, written),
     notes: notesOf(test),
     limitHead: limit
-      ? say`Limit: ${asRead(limitText(limit))} ${symbol(limit.unit)}`
+      ? say`Limit: ${asRead(boundText(limit.value))} ${symbol(limit.unit)}`
       : withheld
         ? say`Limit: not for this test`
         : say`Limit: none chosen`,
