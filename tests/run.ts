@@ -1,4 +1,4 @@
-/** Every check of the repository, one after the other; a failing one does not stop the next. */
+/** The checks of the repository, one after the other; a failing one does not stop the next. `release` runs the long ones. */
 import { spawn } from 'node:child_process'
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
@@ -65,17 +65,22 @@ async function vitest(project: string): Promise<Count> {
   return { passed: report.numPassedTests, failed: failed === 0 && !succeeded ? 1 : failed }
 }
 
-const stages: [string, () => Promise<Count>][] = [
+type Stage = [string, () => Promise<Count>]
+const build: Stage = ['build', async () => one(await run('npm', 'run', '--silent', 'build'))]
+
+const everyTime: Stage[] = [
   ['type check', async () => one(await run('tsc', '--noEmit'))],
   ['lint', async () => one(await run('oxlint'))],
   ['format', async () => one(await run('oxfmt', '--check'))],
-  ['build', async () => one(await run('npm', 'run', '--silent', 'build'))],
+  build,
   ['unit tests', () => vitest('unit')],
   ['browser tests', () => vitest('browser')],
 ]
+/** What takes too long for every change: whole sweeps, every page that means harm, archives and the stores' checker. */
+const release: Stage[] = [build, ['release tests', () => vitest('release')]]
 
 const total: Count = { passed: 0, failed: 0 }
-for (const [name, stage] of stages) {
+for (const [name, stage] of process.argv[2] === 'release' ? release : everyTime) {
   console.log(`\n== ${name}`)
   const started = Date.now()
   const count = await stage()

@@ -1,4 +1,4 @@
-/** A fill is killed, cut off, and not noted: receipt and entry say what the page holds. All steps: `npm run soak cut-short`. */
+/** A fill is killed, cut off, and not noted: receipt and entry say what the page holds. More: `npm run test:release`; all steps: `npm run soak cut-short`. */
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { CutShort, type Disturbance } from './cut-short.ts'
 
@@ -7,15 +7,9 @@ const cut = new CutShort()
 beforeAll(() => cut.start())
 afterAll(() => cut.close())
 
-/** Of each kind those steps at which something else happens than at their neighbours; silence takes half a minute a step. */
 const sample: [Disturbance, number][] = [
   ['the background is ended', 3],
-  ['the background is ended', 8],
-  ['the page goes to another address', 4],
-  ['the disk is full', 0],
   ['the disk is full', 3],
-  ['the disk is full', 8],
-  ['the extension is loaded anew', 4],
   ['the browser is killed', 5],
 ]
 

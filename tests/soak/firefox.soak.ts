@@ -3,7 +3,7 @@ import { spawn } from 'node:child_process'
 import type { Row } from '../bench/part.ts'
 
 export default async function firefox(): Promise<Row[]> {
-  const child = spawn('vitest', ['run', '--project', 'browser', 'tests/browser/hostile-firefox.test.ts'], {
+  const child = spawn('vitest', ['run', '--project', 'release', 'tests/browser/hostile-firefox.release.test.ts'], {
     stdio: 'inherit',
     env: { ...process.env, HOSTILE: 'all' },
   })
