@@ -128,11 +128,15 @@ export function linesOf(fill: string): IDBKeyRange {
 
 /**
  * Adds entries that were sealed before, exactly as they are; they must follow the newest entry. For a copy of the book,
- * a batch at a time. `from`: the file they come from, and when.
+ * a batch at a time. `from`: the file they come from, and when. `quiet`: the caller announces it.
  * @throws DOMException when an entry of that number is already there.
  * @throws BookError when the newest entry is another than the first of them names.
  */
-export async function addSealed(sealed: readonly Entry[], from?: { file: string; at: string }): Promise<void> {
+export async function addSealed(
+  sealed: readonly Entry[],
+  from?: { file: string; at: string },
+  quiet = false,
+): Promise<void> {
   const [first, last] = [sealed[0], sealed.at(-1)]
   if (!first || !last) return
   await inStep()
@@ -160,7 +164,7 @@ export async function addSealed(sealed: readonly Entry[], from?: { file: string;
   ])
   await journalEntries(sealed)
   if (now) await copyApart(now)
-  announce({ what: 'entries' })
+  if (!quiet) announce({ what: 'entries' })
 }
 
 /** Why entries that were sealed elsewhere cannot be added any more. */
@@ -228,16 +232,23 @@ export async function* entriesShown(filter: Filter): AsyncGenerator<Placed> {
   }
 }
 
-/** All entries after a number up to the newest, read in batches. */
-export async function* entriesForwards(first = 0, book = ''): AsyncGenerator<Entry> {
+/**
+ * All entries after a number up to the newest, read in batches. `ahead`: the next batch is read while one is used; what is
+ * added meanwhile may be left out.
+ */
+export async function* entriesForwards(first = 0, book = '', ahead = false): AsyncGenerator<Entry> {
   const db = await database(book)
-  let after = first
+  const read = (after: number) => db.getAll('entries', IDBKeyRange.lowerBound(after, true), batch)
+  let next: Promise<Entry[]> | undefined = read(first)
   for (;;) {
-    const entries = await db.getAll('entries', IDBKeyRange.lowerBound(after, true), batch)
-    yield* entries
+    const entries: Entry[] = await next
     const last = entries.at(-1)
     if (!last) return
-    after = last.number
+    next = ahead ? read(last.number) : undefined
+    // Nobody waits for it when the reader stops here.
+    next?.catch(() => undefined)
+    yield* entries
+    next ??= read(last.number)
   }
 }
 

@@ -19,6 +19,7 @@ import { EntryPlanner, type EntriesPlanned, type Joining } from './import-entrie
 import { BesideInFile, BesideWriter, ChainInFile, type Beside, type OtherPlanned } from './import-others.ts'
 import { addApart } from './journal/give-back.ts'
 import { compareNow } from './journal/compare.ts'
+import { blockOf } from './indexing.ts'
 import type { BookItem, BookSource } from './json.ts'
 import { mapVersions } from './maps.ts'
 import { announce } from './notice.ts'
@@ -198,9 +199,6 @@ async function nextVersions(maps: readonly FormMap[]): Promise<DifferingMap[]> {
 /** What is taken from the file unless the person says otherwise: a form map's version, for yours stays below it. */
 export const usuallyTaken = ({ maps }: Pick<ImportPlan, 'maps'>): Differing[] => maps.next
 
-/** So many entries are added at a time. */
-const batch = 1024
-
 /**
  * Adds what the plan says. `file`: its name, kept with the entries that come from it. `onAdded`: how many entries are in.
  * `beside`: the books that are kept beside this one; left out: all that can be, by the names that they have. Entries that
@@ -233,13 +231,27 @@ export async function applyImport(
     ...(plan.settings ? [tx.objectStore('single').add(plan.settings, 'settings')] : []),
     tx.done,
   ])
+  try {
+    await addAll(plan, source, file, beside, onAdded)
+  } finally {
+    // What was added before it was stopped stays.
+    for (const what of ['jobs', 'devices', 'maps', 'limits', 'settings', 'entries'] as const) announce({ what })
+  }
+}
+
+async function addAll(
+  plan: ImportPlan,
+  source: BookSource,
+  file: string,
+  beside: readonly Beside[],
+  onAdded?: (entries: number) => void,
+): Promise<void> {
   // Bytes before the entries that name them: one that is cut off then leaves no entry without its attachment.
   await addBlobs(new Set(plan.blobs.add), source)
   const instead = beside.some(({ planned }) => planned.of === '')
   if (plan.entries.add > 0 && !instead) await addEntries(source, plan.joining, file, onAdded)
   await addBeside(source, beside, file, onAdded)
   await compareNow()
-  for (const what of ['jobs', 'devices', 'maps', 'limits', 'settings'] as const) announce({ what })
 }
 
 /** What is kept beside unless the person says otherwise. */
@@ -298,26 +310,41 @@ async function addEntries(source: BookSource, plan: Joining, file: string, onAdd
   const holes = new Set(plan.holes)
   let some: Entry[] = []
   let added = 0
-  const add = async () => {
-    const [first] = some
-    if (!first) return
+  let writing = Promise.resolve()
+  const write = async (batch: readonly Entry[], first: Entry) => {
     if (first.number > plan.after) {
       const newest = await countEntries()
       if (newest >= first.number) throw doNotFollow(newest)
     }
     // Those that stand apart were held to their own seals and to their neighbours by the plan.
-    if (plan.gaps.length > 0 || first.number <= plan.after) await addApart(some, from)
-    else await addSealed(some, from)
-    added += some.length
+    if (plan.gaps.length > 0 || first.number <= plan.after) await addApart(batch, from)
+    else await addSealed(batch, from, true)
+    added += batch.length
     onAdded?.(added)
+  }
+  // One batch is written while the next is read.
+  const add = async () => {
+    const batch = some
     some = []
+    await writing
+    const [first] = batch
+    if (!first) return
+    writing = write(batch, first)
+    writing.catch(() => undefined)
   }
-  for await (const entry of entriesIn(source)) {
-    const { number } = entry
-    if (number <= plan.after && !holes.has(number)) continue
-    // Holes before the newest are filled before what follows it is added.
-    if (some.length === batch || (number > plan.after && (some[0]?.number ?? number) <= plan.after)) await add()
-    some.push(entry)
+  try {
+    for await (const entry of entriesIn(source)) {
+      const { number } = entry
+      if (number <= plan.after && !holes.has(number)) continue
+      // Holes before the newest are filled before what follows it is added.
+      const isBeyond = number > plan.after && (some[0]?.number ?? number) <= plan.after
+      // A batch ends where a block of the index of words ends, which is then written once.
+      if (some[0] && (blockOf(number) !== blockOf(some[0].number) || isBeyond)) await add()
+      some.push(entry)
+    }
+    await add()
+  } finally {
+    // What is being written is in before anything is said of it.
+    await writing
   }
-  await add()
 }

@@ -7,7 +7,7 @@ import { fromBase64, toBase64 } from './base64.ts'
 import { check } from './check.ts'
 import { database, tombstoneKinds } from './database.ts'
 import { BookError, refuse } from './error.ts'
-import { entriesForwards, type Placed } from './entries.ts'
+import { countEntries, entriesForwards, type Placed } from './entries.ts'
 import { entrySchema } from './entry-schema.ts'
 import { origins } from './origin.ts'
 import { otherBookSchema } from './other-schema.ts'
@@ -110,8 +110,8 @@ async function* items(part: Part, entries: Entries): AsyncGenerator<Item> {
   for await (const blob of part.blobs ?? []) yield { kind: 'blob', value: { ...blob, bytes: toBase64(blob.bytes) } }
 }
 
-/** The whole book, what is deleted too. */
-export async function* wholeBook(): AsyncGenerator<string> {
+/** The whole book, what is deleted too. `onWritten`: how many entries are written, of how many. */
+export async function* wholeBook(onWritten?: (entries: number, of: number) => void): AsyncGenerator<string> {
   const db = await database()
   const [jobs, devices, maps, limits, deleted, single] = await Promise.all([
     db.getAll('jobs'),
@@ -134,13 +134,34 @@ export async function* wholeBook(): AsyncGenerator<string> {
   const books = await allOthers()
   yield* fileParts(
     { ...part, maps: sift('map', maps), deleted, settings, damaged, books, blobs: allBlobs() },
-    allEntries(books.map(({ key }) => key)),
+    told(
+      allEntries(books.map(({ key }) => key)),
+      (await countEntries()) + sum(books.map(({ count }) => count)),
+      onWritten,
+    ),
   )
+}
+
+const sum = (all: readonly number[]): number => all.reduce((one, other) => one + other, 0)
+
+/** Tells at each hundredth how many there were. */
+async function* told<T>(
+  all: AsyncIterable<T>,
+  of: number,
+  tell?: (done: number, of: number) => void,
+): AsyncGenerator<T> {
+  let done = 0
+  tell?.(0, of)
+  for await (const one of all) {
+    yield one
+    done++
+    if (Math.floor((done * 100) / of) !== Math.floor(((done - 1) * 100) / of)) tell?.(done, of)
+  }
 }
 
 /** One's own entries, then those of the books beside. */
 export async function* allEntries(books: readonly string[]): AsyncGenerator<Placed> {
-  for (const book of ['', ...books]) for await (const entry of entriesForwards(0, book)) yield { entry, book }
+  for (const book of ['', ...books]) for await (const entry of entriesForwards(0, book, true)) yield { entry, book }
 }
 
 async function* allBlobs() {
@@ -251,8 +272,16 @@ async function* checkedItems(file: Pick<Readable, 'stream'>, known: Set<string>)
     const item = await checked(kind as Kind, value, line)
     yield item
     // What the schema leaves out would be left out again.
-    if (kind === 'entry' && JSON.stringify(item.value).length === JSON.stringify(value).length) known.add(seal)
+    if (kind === 'entry' && hasSameKeys(item.value, value)) known.add(seal)
   }
+}
+
+/** Whether a schema left no key out. */
+function hasSameKeys(one: unknown, other: unknown): boolean {
+  if (typeof one !== 'object' || one === null) return true
+  const keys = Object.keys(one)
+  const [mine, theirs] = [one, other] as Record<string, unknown>[]
+  return keys.length === Object.keys(theirs!).length && keys.every((key) => hasSameKeys(mine![key], theirs![key]))
 }
 
 async function checkBlob({ bytes, sha256: hash }: ValueOf<'blob'>, line: number): Promise<void> {

@@ -6,6 +6,7 @@ const deepest = 100
  * of them. Takes time in proportion to the text's length.
  */
 function tooDeep(json: string): boolean {
+  if (hasFew(json)) return false
   let depth = 0
   for (let at = 0; at < json.length; at++) {
     const code = json.charCodeAt(at)
@@ -16,6 +17,14 @@ function tooDeep(json: string): boolean {
     } else if (code === 0x5d || code === 0x7d) depth--
   }
   return false
+}
+
+/** Whether a text has too few brackets to stand that deep, those in strings counted too. */
+function hasFew(json: string): boolean {
+  let left = deepest
+  for (const bracket of ['{', '['])
+    for (let at = json.indexOf(bracket); at >= 0; at = json.indexOf(bracket, at + 1)) if (--left < 0) return false
+  return true
 }
 
 /** Where a string ends that begins at a place. */

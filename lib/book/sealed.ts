@@ -56,7 +56,7 @@ export async function* sealedFile(items: Iterable<Item> | AsyncIterable<Item>): 
     await tally.add(lines.map(({ seal }) => seal))
     written += lines.length
     some = []
-    for (const { line } of lines) yield `${line},\n`
+    if (lines.length > 0) yield lines.map(({ line }) => `${line},\n`).join('')
   }
   yield '[\n'
   for await (const item of items) {
@@ -141,14 +141,29 @@ interface Quick {
 const sealStart = ',"seal":"'
 const sealLength = sealStart.length + 64 + '"}'.length
 
+const decoder = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true })
+
+/**
+ * SHA-256 of so many bytes and a closing bracket after them, which is put there while they are read: Web Cryptography has
+ * copied them when the call returns.
+ */
+function closedSum(bytes: Uint8Array<ArrayBuffer>, length: number): Promise<string> {
+  const there = bytes[length]!
+  bytes[length] = 0x7d
+  const sum = sha256(bytes.subarray(0, length + 1))
+  bytes[length] = there
+  return sum
+}
+
 /** A record whose seal fits the very text before it, or nothing: then `unsealed` says what is wrong. */
 async function quick(bytes: Uint8Array<ArrayBuffer>): Promise<Quick | undefined> {
-  const text = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes)
+  const text = decoder.decode(bytes)
   const whole = text.endsWith(',') ? text.slice(0, -1) : text
   const tail = whole.slice(-sealLength)
   const seal = tail.slice(sealStart.length, -2)
   if (!tail.startsWith(sealStart) || !tail.endsWith('"}')) return undefined
-  if ((await sha256(`${whole.slice(0, -sealLength)}}`)) !== seal) return undefined
+  // The tail is as many bytes as characters: what is not, is no seal that fits.
+  if ((await closedSum(bytes, bytes.length - (text.length - whole.length) - sealLength)) !== seal) return undefined
   const { n, seal: _, ...rest } = parseJson(whole) as Record<string, unknown>
   const [kind, ...more] = Object.keys(rest)
   if (kind === undefined || more.length > 0 || typeof n !== 'number') return undefined
@@ -166,7 +181,6 @@ export async function* readSealed(
   kinds: readonly string[],
 ): AsyncGenerator<Item & { line: number; seal: string }> {
   const tally = new Tally()
-  const decoder = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true })
   let line = 0
   let n = 0
   let ended = false

@@ -12,19 +12,22 @@ const lines = 24
 
 const extension = join(mkdtempSync(join(tmpdir(), 'extension-')), 'built')
 
-/** Megabytes of memory that all processes of a group hold for themselves (Linux). */
-function memoryOf(group: number): number {
-  let bytes = 0
+/** What all processes of a group use (Linux): megabytes that each holds for itself, and seconds of a processor since they began. */
+function usedBy(group: number): { memory: number; processor: number } {
+  let [bytes, ticks] = [0, 0]
   for (const pid of readdirSync('/proc').filter((name) => /^\d+$/.test(name))) {
     try {
-      const [, , ofGroup] = readFileSync(`/proc/${pid}/stat`, 'utf8').split(') ')[1]!.split(' ')
+      const stat = readFileSync(`/proc/${pid}/stat`, 'utf8').split(') ')[1]!.split(' ')
+      if (Number(stat[2]) !== group) continue
       const [, resident, shared] = readFileSync(`/proc/${pid}/statm`, 'utf8').split(' ').map(Number)
-      if (Number(ofGroup) === group) bytes += (resident! - shared!) * 4096
+      bytes += (resident! - shared!) * 4096
+      // proc(5): fields 14 and 15, in hundredths of a second.
+      ticks += Number(stat[11]) + Number(stat[12])
     } catch {
       // It ended meanwhile.
     }
   }
-  return bytes / 1e6
+  return { memory: bytes / 1e6, processor: ticks / 100 }
 }
 
 export default async function restore(): Promise<Row[]> {
@@ -34,18 +37,20 @@ export default async function restore(): Promise<Row[]> {
   const group = session.browser.process()!.pid!
   let most = 0
   const watch = setInterval(() => {
-    most = Math.max(most, memoryOf(group))
+    most = Math.max(most, usedBy(group).memory)
   }, 200)
   try {
     const { page } = await session.openPage('/book.html#limits')
     await page.evaluate(`${code}; globalThis.bench = bench; undefined`)
     const megabytes = (await page.evaluate(`bench.make(${size}, ${lines})`)) as number
-    const before = memoryOf(group)
+    const before = usedBy(group)
     most = 0
     const { plan, taken } = (await page.evaluate('bench.takeIn()')) as { plan: number; taken: number }
     const mostIn = most
+    const between = usedBy(group)
     most = 0
     const out = (await page.evaluate('bench.writeOut()')) as number
+    const after = usedBy(group)
     const at = size.toLocaleString('en-US')
     return [
       { what: `${at} entries: the file`, value: megabytes, unit: 'MB' },
@@ -54,7 +59,13 @@ export default async function restore(): Promise<Row[]> {
       { what: 'entries planned and taken in a second', value: size / (plan + taken), unit: '' },
       { what: `${at} entries: writing out`, value: out, unit: 's' },
       { what: 'entries written out a second', value: size / out, unit: '' },
-      { what: 'memory of the browser before it', value: before, unit: 'MB' },
+      {
+        what: 'processor time of the browser for plan and taking in',
+        value: between.processor - before.processor,
+        unit: 's',
+      },
+      { what: 'processor time of the browser for writing out', value: after.processor - between.processor, unit: 's' },
+      { what: 'memory of the browser before it', value: before.memory, unit: 'MB' },
       { what: 'the most while taking in', value: mostIn, unit: 'MB' },
       { what: 'the most while writing out', value: most, unit: 'MB' },
     ]

@@ -40,9 +40,12 @@ export function journalEntries(entries: readonly Entry[]): Promise<void> {
 export async function writeEntries(entries: readonly Entry[]): Promise<void> {
   const tx = (await journal()).transaction(['entries', 'open'], 'readwrite', { durability: 'strict' })
   const writes: Promise<unknown>[] = []
+  // Of many entries few ended a fill that is under way here.
+  const open =
+    entries.length > 1 ? new Set((await tx.objectStore('open').getAllKeys()).map(([fill]) => fill)) : undefined
   for (const entry of entries) {
     writes.push(tx.objectStore('entries').put(toLine(entry), [entry.number, entry.hash]))
-    if (isFill(entry)) writes.push(tx.objectStore('open').delete(openOf(entry.id)))
+    if (isFill(entry) && (!open || open.has(entry.id))) writes.push(tx.objectStore('open').delete(openOf(entry.id)))
   }
   tx.commit()
   await Promise.all([...writes, tx.done])

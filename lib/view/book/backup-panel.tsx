@@ -1,13 +1,14 @@
-import { useState } from 'preact/hooks'
+import { useRef, useState } from 'preact/hooks'
 import { encrypted, shortestPassphrase } from '../../book/backup.ts'
 import { wholeBook } from '../../book/json.ts'
+import { until } from '../../book/stoppable.ts'
 import { getSettings, saveSettings } from '../../book/settings.ts'
 import { download } from './download.ts'
 import { fileName } from './file-name.ts'
 import { PassphraseField } from './passphrase-field.tsx'
 import { Said, useSaid } from './said.tsx'
 import { useLive } from './use-live.ts'
-import { dayAndYear } from './wording.ts'
+import { dayAndYear, grouped } from './wording.ts'
 import { say } from '../../words/say.ts'
 
 /** Writes the whole book to a file behind a passphrase. */
@@ -16,13 +17,28 @@ export function BackupPanel() {
   const [passphrase, setPassphrase] = useState('')
   const [again, setAgain] = useState('')
   const { said, tell, run } = useSaid()
+  const [progress, setProgress] = useState('')
+  const stopped = useRef<AbortController>(undefined)
   const last = settings.value?.backedUp
 
   const write = () =>
     run(
       async () => {
         if (passphrase !== again) throw new Error(say`the two passphrases differ. Type the same one twice.`)
-        await download(fileName('backup', 'txt'), 'text/plain', encrypted(wholeBook(), passphrase))
+        stopped.current?.abort()
+        const { signal } = (stopped.current = new AbortController())
+        setProgress(say`writing the file`)
+        const tellWritten = (entries: number, of: number) =>
+          setProgress(say`${grouped(entries)} of ${grouped(of)} entries are written`)
+        try {
+          const parts = encrypted(until(wholeBook(tellWritten), signal), passphrase)
+          await download(fileName('backup', 'txt'), 'text/plain', parts)
+        } catch (error) {
+          if (signal.aborted) throw new Error(say`you stopped it. There is no file of it.`, { cause: error })
+          throw error
+        } finally {
+          setProgress('')
+        }
         await saveSettings({ backedUp: new Date().toISOString() })
       },
       () => {
@@ -60,6 +76,14 @@ export function BackupPanel() {
         </div>
       </form>
       <Said said={said} />
+      <p role="status">{progress}</p>
+      {progress && (
+        <div class="acts">
+          <button type="button" class="b low" onClick={() => stopped.current?.abort()}>
+            {say`Stop`}
+          </button>
+        </div>
+      )}
     </section>
   )
 }

@@ -2,12 +2,15 @@
 export async function download(name: string, type: string, parts: AsyncIterable<string>): Promise<void> {
   const blobs: Blob[] = []
   let texts: string[] = []
+  let held = 0
   for await (const part of parts) {
     texts.push(part)
-    // Many small texts are merged now and then, so that a long book does not stay in memory as texts.
-    if (texts.length === 1000) {
+    held += part.length
+    // Texts are merged now and then, so that a long book does not stay in memory as texts.
+    if (held > 4_000_000) {
       blobs.push(new Blob(texts))
       texts = []
+      held = 0
     }
   }
   downloadBlob(name, new Blob([...blobs, ...texts], { type }))

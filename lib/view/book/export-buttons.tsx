@@ -8,7 +8,7 @@ import { hashOf } from './route.ts'
 import { csvType, download, jsonType } from './download.ts'
 import { fileName } from './file-name.ts'
 import { useDismiss } from './use-dismiss.ts'
-import { wording } from './wording.ts'
+import { grouped, wording } from './wording.ts'
 import { say } from '../../words/say.ts'
 
 /** A table that says of each entry which book it stands in. */
@@ -31,6 +31,8 @@ export function ExportButtons({ filter }: { filter: Filter }) {
   const [said, setSaid] = useState('')
   const filtered = Object.entries(filter).some(([name, value]) => value && (name !== 'book' || value !== everyBook))
 
+  const tellWritten = (entries: number, of: number) =>
+    setSaid(say`${grouped(entries)} of ${grouped(of)} entries are written`)
   const save = (name: string, extension: 'csv' | 'json', parts: () => AsyncIterable<string>) => async () => {
     setSaid(say`writing the file`)
     try {
@@ -61,7 +63,7 @@ export function ExportButtons({ filter }: { filter: Filter }) {
         <button type="button" class="b low" onClick={save(say`all entries`, 'csv', everyEntry)}>
           {say`Table of all entries (CSV)`}
         </button>
-        <button type="button" class="b low" onClick={save('book', 'json', wholeBook)}>
+        <button type="button" class="b low" onClick={save('book', 'json', () => wholeBook(tellWritten))}>
           {say`Whole book (JSON)`}
         </button>
         <p class="q">

@@ -6,6 +6,7 @@ import { isBackup, openBackup } from '../../book/backup.ts'
 import { BookError } from '../../book/error.ts'
 import { openBookFile, type BookSource } from '../../book/json.ts'
 import type { Readable } from '../../book/lines.ts'
+import { stoppable } from '../../book/stoppable.ts'
 import { jobTitle } from '../calculator/job-title.ts'
 import { bareName, BesideFields, booksWords } from './beside-fields.tsx'
 import { differingName, DifferingThings } from './differing.tsx'
@@ -32,11 +33,18 @@ export function ImportPanel() {
   // The file that was chosen last: a longer one chosen before it may be read later.
   const newest = useRef<File>(undefined)
   const { said, tell, run } = useSaid()
+  const stopped = useRef<AbortController>(undefined)
+  /** What ends when the person stops it; a file chosen before is read no further. */
+  const begin = (): AbortSignal => {
+    stopped.current?.abort()
+    stopped.current = new AbortController()
+    return stopped.current.signal
+  }
 
-  const look = async (of: File, file: Readable, passOver: boolean) => {
+  const look = async (of: File, file: Readable, passOver: boolean, signal: AbortSignal) => {
     const source = await openBookFile(file, { passOver })
     let told = -1
-    const plan = await planImport(source, (share) => {
+    const plan = await planImport(stoppable(source, signal), (share) => {
       const percent = Math.floor(share * 100)
       if (percent === told || newest.current !== of) return
       told = percent
@@ -47,24 +55,30 @@ export function ImportPanel() {
   }
   /** Looks at a file; when a part of it is damaged, what is whole can be looked at. */
   const open = async (of: File, read: (passOver: boolean) => Promise<Readable>) => {
+    const signal = begin()
     setProgress(say`reading the file`)
     const whole = async () => {
+      const again = begin()
       setProgress(say`reading the file`)
       setBroken(undefined)
       try {
-        await look(of, await read(true), true)
+        await look(of, await read(true), true, again)
+      } catch (error) {
+        if (!again.aborted) throw error
+        tell(say`Stopped. Nothing was taken in.`)
       } finally {
         setProgress('')
       }
     }
     try {
-      await look(of, await read(false), false)
+      await look(of, await read(false), false, signal)
     } catch (error) {
+      if (signal.aborted) return newest.current === of && tell(say`Stopped. Nothing was taken in.`)
       const path = error instanceof BookError ? (error.problems[0]?.path ?? '') : ''
       if (/^line (?!1$)/.test(path)) setBroken({ name: of.name, read: whole })
       throw error
     } finally {
-      setProgress('')
+      if (newest.current === of) setProgress('')
     }
   }
   const read = (input: HTMLInputElement) => {
@@ -93,29 +107,38 @@ export function ImportPanel() {
   const take = () => {
     if (!chosen) return
     setTaking(true)
-    run(
-      () =>
-        applyImport(
-          chosen.plan,
-          chosen.source,
-          chosen.name,
-          (added) => setProgress(say`${grouped(added)} of ${grouped(toAdd(chosen))} entries are added`),
-          chosen.beside,
-          chosen.taken,
-        ).finally(() => {
-          setTaking(false)
-          setProgress('')
-        }),
-      () => {
+    const signal = begin()
+    let added = 0
+    const tellAdded = (entries: number) => {
+      added = entries
+      setProgress(say`${grouped(entries)} of ${grouped(toAdd(chosen))} entries are added`)
+    }
+    tellAdded(0)
+    const work = async () => {
+      try {
+        const source = stoppable(chosen.source, signal)
+        await applyImport(chosen.plan, source, chosen.name, tellAdded, chosen.beside, chosen.taken)
+      } catch (error) {
+        if (!signal.aborted) throw error
         setChosen(undefined)
-        const words = [say`${chosen.name} was taken in.`, ...chosenWords(chosen)].join(' ')
-        if (chosen.taken.length === 0) return tell(words)
-        tell(words, say`Put yours back`, async () => {
-          await putBack(chosen.taken)
-          tell(say`Put back as yours: ${namesOf(chosen.taken)}.`)
-        })
-      },
-    )
+      } finally {
+        setTaking(false)
+        setProgress('')
+      }
+    }
+    run(work, () => {
+      if (signal.aborted)
+        return tell(
+          say`Stopped: ${grouped(added)} of ${grouped(toAdd(chosen))} entries were added and stay. Choose the file again to add the rest.`,
+        )
+      setChosen(undefined)
+      const words = [say`${chosen.name} was taken in.`, ...chosenWords(chosen)].join(' ')
+      if (chosen.taken.length === 0) return tell(words)
+      tell(words, say`Put yours back`, async () => {
+        await putBack(chosen.taken)
+        tell(say`Put back as yours: ${namesOf(chosen.taken)}.`)
+      })
+    })
   }
   const plan = chosen?.plan
 
@@ -131,6 +154,13 @@ export function ImportPanel() {
       </label>
       <Said said={said} />
       <p role="status">{progress}</p>
+      {progress && (
+        <div class="acts">
+          <button type="button" class="b low" onClick={() => stopped.current?.abort()}>
+            {say`Stop`}
+          </button>
+        </div>
+      )}
       {broken && !progress && (
         <div class="acts">
           <p>{say`Each record of the file is sealed by itself. What is whole before and after the damaged part can be taken in.`}</p>
