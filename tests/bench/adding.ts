@@ -1,33 +1,12 @@
 /** What the second copy costs: the same code with it and without it, in turns, in one page of the extension. */
 import type { Page } from 'puppeteer-core'
-import type { Plugin } from 'vite'
 import { bundle } from '../browser/isolated.ts'
 import type { Row } from './part.ts'
+import { noSecondCopy } from './without-copy.ts'
 
 const rounds = 60
 /** Lines of a fill: a rebate form with as many controls is common practice, no source. */
 const lines = 24
-
-/** Modules that write the second copy, without a word in them. */
-const without: Record<string, string> = {
-  'journal/keep.ts': `
-    const nothing = async () => {}
-    export { nothing as journalEntries, nothing as journalFill, nothing as journalFillLine, nothing as journalBlob }
-    export { nothing as writeEntries, nothing as writeHead, nothing as keptHead, nothing as openOf }
-    export const headName = ''`,
-  'journal/copies.ts': `
-    export const copy = async () => {}
-    export const [copiedTables, copyPrefix, ownStorage, copyName] = [[], '', () => undefined, () => '']`,
-  'journal/compare.ts': `
-    const nothing = async () => {}
-    export { nothing as inStep, nothing as compareOnce, nothing as restore, nothing as compareNow }`,
-}
-
-const noSecondCopy: Plugin = {
-  name: 'no second copy',
-  enforce: 'pre',
-  load: (id) => Object.entries(without).find(([file]) => id.endsWith(file))?.[1],
-}
 
 const median = (list: readonly number[]) => list.toSorted((a, b) => a - b)[list.length >> 1]!
 

@@ -7,6 +7,7 @@ import { built, launch, type Session } from '../browser/harness.ts'
 import { bundle } from '../browser/isolated.ts'
 import { adding } from './adding.ts'
 import type { Row } from './part.ts'
+import { builtWithout, noSecondCopy } from './without-copy.ts'
 
 const sizes = [1000, 10_000, 100_000].filter((size) => size <= Number(process.env['BENCH_ENTRIES'] ?? Infinity))
 
@@ -32,27 +33,73 @@ async function loaded(session: Session, code: string): Promise<Page> {
   return page
 }
 
+type FirstRow = { whole: number; own: number }
+
 /** Milliseconds to the first row of the list: from the start of the navigation, and from when the page was parsed. */
-async function firstRow(session: Session): Promise<{ whole: number; own: number }> {
-  const times: { whole: number; own: number }[] = []
-  for (let round = 0; round < 7; round++) {
-    const page = await session.browser.newPage()
-    await page.evaluateOnNewDocument(() => {
-      const look = () => {
-        if (document.querySelector('table.lg tbody tr')) Object.assign(window, { firstRow: performance.now() })
-        else requestAnimationFrame(look)
-      }
-      requestAnimationFrame(look)
-    })
-    await page.goto(`chrome-extension://${session.extension.id}/book.html#entries`)
-    await page.waitForFunction('window.firstRow', { polling: 20 })
-    const whole = (await page.evaluate('window.firstRow')) as number
-    const parsed = (await page.evaluate('performance.getEntriesByType("navigation")[0].domInteractive')) as number
-    times.push({ whole, own: whole - parsed })
-    await page.close()
-  }
-  return { whole: least(times.map(({ whole }) => whole)), own: least(times.map(({ own }) => own)) }
+async function firstRow(session: Session): Promise<FirstRow> {
+  const [one] = await firstRows([session])
+  return one!
 }
+
+/** The same in several browsers, in turns. */
+async function firstRows(sessions: readonly Session[]): Promise<FirstRow[]> {
+  const times = sessions.map((): FirstRow[] => [])
+  for (let round = 0; round < 7; round++)
+    for (const [at, session] of sessions.entries()) times[at]!.push(await firstRowOnce(session))
+  return times.map((all) => ({ whole: least(all.map(({ whole }) => whole)), own: least(all.map(({ own }) => own)) }))
+}
+
+async function firstRowOnce(session: Session): Promise<FirstRow> {
+  const page = await session.browser.newPage()
+  await page.evaluateOnNewDocument(() => {
+    const look = () => {
+      if (document.querySelector('table.lg tbody tr')) Object.assign(window, { firstRow: performance.now() })
+      else requestAnimationFrame(look)
+    }
+    requestAnimationFrame(look)
+  })
+  await page.goto(`chrome-extension://${session.extension.id}/book.html#entries`)
+  await page.waitForFunction('window.firstRow', { polling: 20 })
+  const whole = (await page.evaluate('window.firstRow')) as number
+  const parsed = (await page.evaluate('performance.getEntriesByType("navigation")[0].domInteractive')) as number
+  await page.close()
+  return { whole, own: whole - parsed }
+}
+
+/** So many entries are in the books that are compared with and without the second copy. */
+const compared = 10_000
+
+/** First screen and search with the second copy and without it, in two browsers beside each other, in turns. */
+async function againstWithout(session: Session, page: Page): Promise<Row[]> {
+  const plain = await launch({ extension: await builtWithout(), patience: 0 })
+  try {
+    const code = await bundle('../bench/book-page.ts', 'bench', 'production', [noSecondCopy])
+    const other = await loaded(plain, code)
+    for (let there = 0; there < compared; there += 500) await other.evaluate(`bench.fillBook(${there + 500})`)
+    await new Promise((done) => setTimeout(done, 15_000))
+    const [copied, alone] = await firstRows([session, plain])
+    const rows = [ratio('first screen', copied!.own, alone!.own, 1.1)]
+    const totals = { copied: 0, alone: 0 }
+    for (const listing of Object.values(searches)) {
+      const ask = `bench.search(${JSON.stringify(listing)})`
+      await page.bringToFront()
+      totals.copied += ((await page.evaluate(ask)) as { ms: number }).ms
+      await other.bringToFront()
+      totals.alone += ((await other.evaluate(ask)) as { ms: number }).ms
+    }
+    return [...rows, ratio(`${Object.keys(searches).length} searches together`, totals.copied, totals.alone, 1.1)]
+  } finally {
+    await plain.close()
+  }
+}
+
+const ratio = (what: string, copied: number, alone: number, most: number): Row => ({
+  what: `${compared.toLocaleString('en-US')}: ${what}, with the second copy / without`,
+  value: copied / alone,
+  unit: 'x',
+  aim: `unchanged: at most ${most}`,
+  met: copied / alone <= most,
+})
 
 async function heap(page: Page): Promise<number> {
   const session = await page.createCDPSession()
@@ -90,6 +137,7 @@ export default async function book(): Promise<Row[]> {
         const { ms, found } = await call<{ ms: number; found: number }>('search', listing)
         rows.push({ what: `${at}: ${words} (${found} found)`, value: ms, unit: 'ms', aim: 'under 50', met: ms < 50 })
       }
+      if (size === compared) rows.push(...(await againstWithout(session, page)))
       if (size === sizes[0]) rows.push(...(await adding(page)))
       const { ms, ok } = await call<{ ms: number; ok: boolean }>('check')
       verifying.push(ms / (await call<number>('entries')))

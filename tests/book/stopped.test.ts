@@ -17,10 +17,10 @@ const size = 2100
 test('a book that is taken in is told and stopped between batches, and the rest is added later', async () => {
   for await (const batch of manyEntries(size, 1)) await addSealed(batch)
   const told: number[] = []
-  const parts = await Array.fromAsync(wholeBook((entries, of) => told.push(entries) && expect(of).toBe(size)))
-  expect(told[0]).toBe(0)
-  expect(told.length).toBeGreaterThan(50)
-  expect(told.at(-1)).toBe(size)
+  const parts = await Array.fromAsync(wholeBook((entries, of) => void told.push(entries, of)))
+  expect(told.slice(0, 2)).toEqual([0, size])
+  expect(told.length).toBeGreaterThan(100)
+  expect(told.slice(-2)).toEqual([size, size])
 
   await closeJournal()
   await reopen()
