@@ -10,8 +10,10 @@ export const mostLabel = 500
 export const mostRead = 5000
 /** A value of an attribute by which a control is found again; a longer one names nothing. */
 export const mostAttribute = 200
-/** Controls that are looked at on a page: no form that a person fills has more. */
-export const mostControls = 5000
+/** Controls that are looked at for a plan: no form that a person fills has more. */
+export const mostControls = 20_000
+/** Controls that are listed while mapping, and that a frame of another origin tells of. */
+export const mostListed = 5000
 /** A text that goes into a control, and one that is kept of what a control held. */
 export const mostValue = 50_000
 
@@ -20,6 +22,7 @@ export const bounds = {
   read: mostRead,
   attribute: mostAttribute,
   controls: mostControls,
+  listed: mostListed,
   value: mostValue,
   /** Why a line ended as it did. */
   note: 2000,

@@ -87,7 +87,8 @@ export type ToDock =
   | { type: 'line'; line: ReceiptLine }
   | ReceiptSeen
   | { type: 'map'; view: number; material: Material; map?: FormMap; href: string; heading: string }
-  | { type: 'page'; controls: PageImage[]; leftOut: LeftOutImage[]; origins: string[] }
+  /** `more`: the page has more controls than are listed. */
+  | { type: 'page'; controls: PageImage[]; leftOut: LeftOutImage[]; more: boolean; origins: string[] }
   /** The person pressed a control on the page, or points at one. */
   | { type: 'picked'; key: string }
   | { type: 'hovered'; key: string }

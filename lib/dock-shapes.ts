@@ -95,6 +95,7 @@ export const toDock: { [T in ToDock['type']]: Shape } = {
   page: {
     controls: ['list', { ...(control as object), 'parts?': ['list', control] }],
     leftOut: ['list', { ...key, name: 's', reason: 's', detail: 's' }],
+    more: 'b',
     origins: texts,
   },
   picked: key,

@@ -3,6 +3,7 @@ import { mostControls } from '../bounds.ts'
 import { groupBoxes } from './boxes.ts'
 import { faceOf } from './face.ts'
 import { farControls, type Far } from './far.ts'
+import { lookOnce } from './look.ts'
 import { lockableKinds, tickKinds } from './kinds.ts'
 import { groupName, nameOf, sectionOf } from './names.ts'
 import { drawn, native, opensCalendar, recognise, takesChips } from './recognise.ts'
@@ -130,8 +131,14 @@ export function nameOfControl(kind: ControlKind, elements: readonly HTMLElement[
   return (group && groupName(elements)) || nameOf(first)
 }
 
-/** Lists the controls of a page, and what was left out with the reason. */
-export function survey(document: Document): Survey {
+/**
+ * Lists the controls of a page, and what was left out with the reason.
+ * @param most so many at most
+ */
+export const survey = (document: Document, most: number = mostControls): Survey =>
+  lookOnce(() => surveyed(document, most))
+
+function surveyed(document: Document, most: number): Survey {
   const controls: Control[] = []
   const leftOut: LeftOut[] = []
   const headings = new Map<Element, string>()
@@ -170,7 +177,7 @@ export function survey(document: Document): Survey {
   let more = false
   const roots: Node[] = []
   for (const found of everyElement(document, roots)) {
-    if (controls.length + leftOut.length >= mostControls) {
+    if (controls.length + leftOut.length >= most) {
       more = true
       break
     }

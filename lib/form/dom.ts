@@ -3,9 +3,20 @@
  * (`parentElement`, `matches`, `children`), in a content script's world as well; these ask the browser past that.
  */
 
+const getters = new Map<string, () => unknown>()
+
+/** What the browser answers by for a property, found once: pages have elements by the ten thousand. */
+function getterOf(key: string): () => unknown {
+  let at: object | null = Element.prototype
+  for (; at && !Object.hasOwn(at, key);) at = Object.getPrototypeOf(at) as object | null
+  const get = (at && Object.getOwnPropertyDescriptor(at, key)?.get) ?? (() => undefined)
+  getters.set(key, get)
+  return get
+}
+
 /** A property of the element as the browser has it, whatever fields it holds. */
 export const own = <K extends keyof Element>(element: Element, key: K): Element[K] =>
-  Reflect.get(Element.prototype, key, element) as Element[K]
+  (getters.get(key) ?? getterOf(key)).call(element) as Element[K]
 
 export const upward = (element: Element): Element | null => own(element, 'parentElement')
 export const is = (element: Element, selector: string): boolean => Element.prototype.matches.call(element, selector)

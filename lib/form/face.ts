@@ -1,6 +1,7 @@
 /** What a person sees of a control whose own element is transparent, clipped or tiny: its label, or the box around it. */
 import { anyControl } from './names.ts'
 import { all, first, is, upward } from './dom.ts'
+import { labelsOf } from './labels.ts'
 import { hiddenBecause } from './visible.ts'
 
 /** Kinds of elements that pages hide behind a look of their own. Others count as hidden when they are. */
@@ -38,7 +39,7 @@ export function lookOf(element: HTMLElement): Element | undefined {
     return group && !hiddenBecause(group) && element.checkVisibility() ? group : undefined
   }
   if (!element.matches(behind)) return undefined
-  const label = [...((element as HTMLInputElement).labels ?? [])].find((each) => !hiddenBecause(each))
+  const label = labelsOf(element).find((each) => !hiddenBecause(each))
   if (label && !element.matches('select, [role=combobox]')) return label
   if (!element.checkVisibility() || element.matches('[aria-hidden=true], select')) return undefined
   for (let at = upward(element), level = 0; at && level < 3; at = upward(at), level++) {

@@ -21,6 +21,8 @@ const weights = {
 const identity = /^(host )?(id|(?!data-)[\w-]*(name|model)|data-((field|control|form|item)-?)?(name|model))$/
 /** A fit below this is no fit. */
 const enough = 0.6
+/** One below this is not even named as the nearest. */
+const near = 0.35
 
 function sameAttributes(mapped: Clues, now: Clues): number | undefined {
   const shared = Object.keys(mapped.attributes).filter((key) => key in now.attributes)
@@ -37,6 +39,27 @@ function sameOptions(mapped: readonly string[], now: readonly string[]): number 
   const shown = new Set(now.map(plain))
   const shared = mapped.filter((option) => shown.has(plain(option))).length
   return shared / (mapped.length + now.length - shared)
+}
+
+interface Headings {
+  alike: number
+  narrower: boolean
+}
+
+const headings = new Map<string, Map<string, Headings>>()
+
+/** How two headings compare; remembered, because most controls of a page stand under few. */
+function compareHeadings(mapped: string, now: string): Headings {
+  let known = headings.get(mapped)
+  let found = known?.get(now)
+  if (found) return found
+  found = { alike: Math.max(alike(mapped, now), asksAlike(mapped, now)), narrower: narrower(mapped, now) }
+  if (!known || known.size > 2000 || headings.size > 2000) {
+    if (headings.size > 2000) headings.clear()
+    headings.set(mapped, (known = new Map()))
+  }
+  known.set(now, found)
+  return found
 }
 
 /**
@@ -62,11 +85,8 @@ export function fit(mapped: Clues, now: Clues): number {
   const name = mapped.name || now.name ? asksAlike(mapped.name, now.name) : undefined
   if (name !== undefined) weigh(weights.name, name)
   let section: number | undefined
-  if (mapped.section || now.section)
-    weigh(
-      weights.section,
-      (section = Math.max(alike(mapped.section, now.section), asksAlike(mapped.section, now.section))),
-    )
+  const heading = compareHeadings(mapped.section, now.section)
+  if (mapped.section || now.section) weigh(weights.section, (section = heading.alike))
   // What a redesign names anew says little against a control; the same name says much for it.
   if (attributes !== undefined) weigh(attributes < 0.5 ? weights.otherAttributes : weights.attributes, attributes)
   if (mapped.placeholder) weigh(weights.placeholder, alike(mapped.placeholder, now.placeholder))
@@ -80,7 +100,7 @@ export function fit(mapped: Clues, now: Clues): number {
   // So is one with other options; a list that holds nothing but its prompt gets them later.
   if (!identical && options !== undefined && options < 0.5 && now.options.length > 1) score = Math.min(score, 0.55)
   // So is one under a heading with a word more.
-  if (!identical && narrower(mapped.section, now.section)) score = Math.min(score, 0.55)
+  if (!identical && heading.narrower) score = Math.min(score, 0.55)
   // A label that asks for something else is another control, however much the rest agrees; one with a word more
   // (“Second test date”) also where the page gives both the same name.
   if (name !== undefined && name < 0.6 && (!identical || saysMore(mapped.name, now.name))) score = Math.min(score, 0.55)
@@ -96,7 +116,7 @@ function decide(scored: readonly { control: Control; score: number }[]): { answe
   const ranked = scored.toSorted((a, b) => b.score - a.score)
   const best = ranked[0]
   if (!best || best.score < enough) {
-    const answer: Found = best && best.score >= 0.35 ? { notFound: true, nearest: best.control } : { notFound: true }
+    const answer: Found = best ? { notFound: true, nearest: best.control } : { notFound: true }
     return { answer, score: 0 }
   }
   const floor = Math.max(enough, best.score - marginFor(best.score))
@@ -116,13 +136,15 @@ function inOrder(a: Control, b: Control): number {
 export function findAll(bindings: readonly Binding[], controls: readonly Control[]): Map<string, Found> {
   // A map may bind each box of a date by itself.
   const all = controls.flatMap((control) => [control].concat(control.parts ?? []))
-  const now = all.map((control) => ({ control, clues: cluesOf(control) }))
-  const scores = new Map(
-    bindings.map(({ id, control: clues }) => [
-      id,
-      now.map(({ control, clues: shown }) => ({ control, score: fit(clues, shown) })),
-    ]),
-  )
+  const scores = new Map(bindings.map(({ id }) => [id, [] as { control: Control; score: number }[]]))
+  // Control by control, so that what is worked out about the texts of each is needed only now.
+  for (const control of all) {
+    const shown = cluesOf(control)
+    for (const { id, control: mapped } of bindings) {
+      const score = fit(mapped, shown)
+      if (score >= near) scores.get(id)?.push({ control, score })
+    }
+  }
   const result = new Map<string, Found>()
   const taken = new Set<Control>()
   let open = [...scores.keys()]

@@ -1,6 +1,7 @@
 /** What a control is called, and under which heading it stands. */
 import { cut, mostRead } from '../bounds.ts'
 import { all, byId, first, holds, holdsSeveral, is, own, upward } from './dom.ts'
+import { labelsFor, labelsOf } from './labels.ts'
 import { squeeze, tidy } from './words.ts'
 
 export const anyControl =
@@ -31,13 +32,7 @@ export function textIn(node: Node): string {
 }
 
 function labelled(element: Element): boolean {
-  return (
-    element.hasAttribute('aria-label') ||
-    element.hasAttribute('aria-labelledby') ||
-    // The browser looks through the whole page for labels: not for a control that none can point to.
-    ((element.id !== '' || element.closest('label') !== null) &&
-      ((element as HTMLInputElement).labels?.length ?? 0) > 0)
-  )
+  return element.hasAttribute('aria-label') || element.hasAttribute('aria-labelledby') || labelsOf(element).length > 0
 }
 
 /** Native controls that a widget keeps hidden inside or beside its box. */
@@ -62,10 +57,10 @@ function boxesOf(element: Element): Element[] {
 }
 
 /** Labels that point to a drawn control, or to the native one that it hides. */
-function pointedLabels(element: Element): Element[] {
+function pointedLabels(element: Element): readonly Element[] {
   const root = element.getRootNode() as Document | ShadowRoot
   for (const { id } of [element, ...keptBy(element), ...boxesOf(element)]) {
-    const labels = id ? [...root.querySelectorAll(`label[for="${CSS.escape(id)}"]`)] : []
+    const labels = labelsFor(root, id)
     if (labels.length > 0) return labels
   }
   const label = element.closest('label')
@@ -88,13 +83,10 @@ function drawnName(element: Element): string {
 }
 
 function accessible(element: Element): string {
-  const labels = (element as HTMLInputElement).labels
+  const labels = labelsOf(element)
   // A label around a select would bring the select's value into the name.
-  if (labels?.length && !element.hasAttribute('aria-labelledby') && !element.hasAttribute('aria-label')) {
-    // Once asked, Firefox goes on naming labels that a page has pointed at another control since.
-    const now = [...labels].filter(({ control }) => control === element)
-    return tidy((now.length > 0 ? now : pointedLabels(element)).map(textIn).join(' '))
-  }
+  if (labels.length > 0 && !element.hasAttribute('aria-labelledby') && !element.hasAttribute('aria-label'))
+    return tidy(labels.map(textIn).join(' '))
   return tidy(nameSaid(element))
 }
 
@@ -129,7 +121,7 @@ function nameSaid(element: Element): string {
     named(element, 'aria-labelledby').map(readOut).join(' ').trim() ||
     attribute(element, 'aria-label') ||
     (legend ? textIn(legend) : is(element, byContent) ? readOut(element) : '') ||
-    [...((element as HTMLInputElement).labels ?? [])].map(textIn).join(' ') ||
+    labelsOf(element).map(textIn).join(' ') ||
     attribute(element, 'title') ||
     attribute(element, 'placeholder')
   )
@@ -256,7 +248,7 @@ function wholeGroupName(radios: readonly Element[]): string {
 }
 
 function isLabelOf(radio: Element, label: Element): boolean {
-  return [...((radio as HTMLInputElement).labels ?? [])].includes(label as HTMLLabelElement)
+  return labelsOf(radio).includes(label as HTMLLabelElement)
 }
 
 /** A heading that an element is, or holds without holding a control too. */

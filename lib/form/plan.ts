@@ -1,6 +1,6 @@
 /** What would be typed where, before anything is. */
 import { cluesOf } from './clues.ts'
-import { survey, type Control } from './controls.ts'
+import { survey, type Control, type Survey } from './controls.ts'
 import { contentOf, whyNoFile, type FileContent } from './file.ts'
 import { findAll, type Found } from './find.ts'
 import { itemOf } from './item-of.ts'
@@ -116,8 +116,14 @@ function lineOf(binding: Binding, material: Material, found: Found): PlanLine {
   return { ...line, note: [line.note, note].filter(Boolean).join('; ') }
 }
 
-export function plan(map: Pick<FormMap, 'bindings'>, material: Material, document: Document): Plan {
-  const { controls, leftOut } = survey(document)
+/** @param seen what a look at the page has just found */
+export function plan(
+  map: Pick<FormMap, 'bindings'>,
+  material: Material,
+  document: Document,
+  seen: Survey = survey(document),
+): Plan {
+  const { controls, leftOut } = seen
   const answers = findAll(map.bindings, controls)
   const targets = new Map<string, Control>()
   const candidates = new Map<string, Control[]>()

@@ -4,6 +4,7 @@ import { rootOf } from './controls.ts'
 import { faceOf, lookOf } from './face.ts'
 import { lifted, opaque, shareOf, sheeted, unreadable } from './covers.ts'
 import { all, holds, is, own } from './dom.ts'
+import { labelsOf } from './labels.ts'
 import { hiddenBecause, parentOf } from './visible.ts'
 import { ownHosts } from './own-host.ts'
 
@@ -181,7 +182,7 @@ const drawnApart = 'input[type=checkbox], input[type=radio], input[type=range], 
 /** Whether the face is seen, where it is or where it can be scrolled to. The page is left scrolled as it was. */
 function shown(element: HTMLElement, face: Element): boolean {
   // A label may stand for what it names only where that is not drawn itself.
-  const labels = face === element && !is(element, drawnApart) ? [] : ((element as HTMLInputElement).labels ?? [])
+  const labels = face === element && !is(element, drawnApart) ? [] : labelsOf(element)
   const faces = [element, face, ...labels]
   if (shows(element, faces, face)) return true
   const back = scrollTo(face)

@@ -120,6 +120,8 @@ export interface Gist {
   core: readonly string[]
   /** The words in brackets or after a comma: a unit, a hint. */
   aside: readonly string[]
+  /** All of these. */
+  all: ReadonlySet<string>
 }
 
 const known = new Map<string, Gist>()
@@ -137,7 +139,8 @@ export function gist(long: string): Gist {
   }
   const inside = [...lower.matchAll(/\(([^)]*)\)|,(.*)$/g)].map((match) => match[1] ?? match[2] ?? '').join(' ')
   const core = meant(lower.replaceAll(/\([^)]*\)|,.*$/g, ' '))
-  const found = core.length > 0 ? { core, aside: meant(inside) } : { core: meant(lower), aside: [] }
+  const said = core.length > 0 ? { core, aside: meant(inside) } : { core: meant(lower), aside: [] }
+  const found = { ...said, all: new Set([...said.core, ...said.aside]) }
   if (known.size > 20_000) known.clear()
   known.set(text, found)
   return found
@@ -162,6 +165,8 @@ export function asksAlike(a: string, b: string): number {
   const one = gist(a)
   const other = gist(b)
   if (one.core.length === 0 || other.core.length === 0) return 0
+  // Most labels of a page have no word in common.
+  if (!one.core.some((word) => other.all.has(word)) && !other.core.some((word) => one.all.has(word))) return 0
   const missing = without(one.core, [...other.core, ...other.aside])
   const more = without(other.core, [...one.core, ...one.aside])
   const aside =
@@ -179,6 +184,7 @@ export function saysMore(a: string, b: string): boolean {
   const other = gist(b)
   return (
     one.core.length > 0 &&
+    one.core.every((word) => other.all.has(word)) &&
     without(one.core, [...other.core, ...other.aside]).length === 0 &&
     without(other.core, [...one.core, ...one.aside]).length > 0
   )

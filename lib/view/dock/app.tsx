@@ -19,7 +19,7 @@ interface AppProps {
   listen: (take: (message: ToDock) => void) => void
 }
 
-const noPage: PageSeen = { controls: [], leftOut: [], origins: [] }
+const noPage: PageSeen = { controls: [], leftOut: [], more: false, origins: [] }
 
 /** All that is drawn in the frame: one screen after another, as the helper's script in the page says. */
 export function App({ tell, listen }: AppProps) {

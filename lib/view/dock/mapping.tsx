@@ -5,6 +5,7 @@ import type { Binding, Source } from '../../form/schema.ts'
 import { spanning } from '../../form/address.ts'
 import { atStep, stepFor } from '../../form/steps.ts'
 import { textOf } from '../../form/text.ts'
+import { mostListed } from '../../bounds.ts'
 import { ControlList } from './control-list.tsx'
 import { boundTo } from './describe.ts'
 import { Dock } from './dock.tsx'
@@ -23,6 +24,7 @@ import { MappingFoot } from './mapping-foot.tsx'
 import { Question } from './question.tsx'
 import { useShell } from './shell.ts'
 import { cluesOf } from './stand-ins.ts'
+import { tooMany } from './too-many.ts'
 import { useControls, type PageSeen } from './use-controls.ts'
 import { useFormMap } from './use-form-map.ts'
 import { useProposals } from './use-proposals.ts'
@@ -204,6 +206,7 @@ export function Mapping({ start: { material, map: given, href, heading }, page: 
             onPick={choose}
             onPoint={setPointed}
           />
+          {seen.more && <p class="note">{tooMany(mostListed)}</p>}
           <OtherFrames origins={seen.origins} />
           <NotHere bindings={page.missing} material={material} onRemove={editor.remove} onMove={setMoving} />
           <LeftToYou leftOut={page.leftOut} />

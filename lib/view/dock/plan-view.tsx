@@ -1,4 +1,5 @@
 import { useRef, useState } from 'preact/hooks'
+import { mostControls } from '../../bounds.ts'
 import type { PlanSeen } from '../../dock-messages.ts'
 import { Icon } from '../icons.tsx'
 import { CopyList } from './copy-list.tsx'
@@ -75,7 +76,7 @@ export function PlanView({ plan }: { plan: PlanSeen }) {
           {say`Step ${steps.at} of ${steps.of}: ${steps.here} of ${steps.all} controls are here. The others wait for their steps.`}
         </p>
       )}
-      {plan.more && <p class="note">{tooMany}</p>}
+      {plan.more && <p class="note">{tooMany(mostControls)}</p>}
       {problem && (
         <p class="note bad" role="alert">
           {say`${problem} The copy list below still works.`}

@@ -1,4 +1,5 @@
-import { mostControls } from '../../bounds.ts'
 import { say } from '../../words/say.ts'
 
-export const tooMany = say`This page has more than ${mostControls} controls. Only the first ${mostControls} were looked at.`
+/** Said of a page that has more controls than were looked at. */
+export const tooMany = (most: number): string =>
+  say`This page has more than ${most} controls. Only the first ${most} were looked at.`

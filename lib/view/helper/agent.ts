@@ -1,4 +1,5 @@
 /** The helper in a frame of another origin: it tells the page around it what is there, outlines and writes it. */
+import { mostListed } from '../../bounds.ts'
 import { survey, type Control } from '../../form/controls.ts'
 import type { Written } from '../../form/image.ts'
 import { settle } from '../../form/read.ts'
@@ -35,7 +36,7 @@ export function serve(css: string, signal: AbortSignal): Agent {
   const tell = (again = false) => {
     if (signal.aborted) return
     // A file stays with the person: it does not travel between frames.
-    const { controls, roots } = survey(document)
+    const { controls, roots } = survey(document, mostListed)
     watch(roots)
     known = controls.filter(({ kind }) => kind !== 'file')
     const images = known.map(imageOf)

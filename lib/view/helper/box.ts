@@ -1,4 +1,5 @@
 import { alive } from '../../form/dom.ts'
+import { labelsOf } from '../../form/labels.ts'
 import { parentOf } from '../../form/visible.ts'
 
 /** Where something is seen on the screen, in CSS pixels of the viewport. */
@@ -28,7 +29,7 @@ const isTick = (element: Element) => element.matches('input[type=radio], input[t
  * or what is around it stands for it.
  */
 function drawnBox(element: Element): Box | undefined {
-  const labels = 'labels' in element ? [...((element as HTMLInputElement).labels ?? [])] : []
+  const labels = labelsOf(element)
   const own: Box = element.getBoundingClientRect()
   const parts = [own, ...labels.map((label): Box => label.getBoundingClientRect())].filter(hasArea)
   if (isTick(element) && parts.length > 0) return parts.reduce(around)

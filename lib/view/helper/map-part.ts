@@ -1,6 +1,7 @@
 /** Mapping, as far as it is about the page: what controls there are, outlines on them, and presses that choose one. */
 import type { FromDock, PageImage } from '../../dock-messages.ts'
-import type { LeftOut } from '../../form/controls.ts'
+import { mostListed } from '../../bounds.ts'
+import { survey, type LeftOut } from '../../form/controls.ts'
 import { farControl, markFrames, onFrames } from '../../form/far.ts'
 import type { FarMark } from '../../form/image.ts'
 import { addressOf } from '../../form/address.ts'
@@ -31,6 +32,7 @@ export function mapPart(task: Extract<Task, { type: 'map' }>, stage: Stage): Par
   let { map } = task
   let controls: PageImage[] = []
   let leftOut: LeftOut[] = []
+  let more = false
   let elements = new Map<string, readonly HTMLElement[]>()
   let keys = new Map<Element, string>()
   let wanted: readonly FarMark[] = []
@@ -44,6 +46,7 @@ export function mapPart(task: Extract<Task, { type: 'map' }>, stage: Stage): Par
       type: 'page',
       controls,
       leftOut: leftOut.map(({ element, name, reason, detail }) => ({ key: keyOf(element), name, reason, detail })),
+      more,
       origins: closedOrigins(),
     })
   const tell = () => {
@@ -89,7 +92,7 @@ export function mapPart(task: Extract<Task, { type: 'map' }>, stage: Stage): Par
   picked = (key) => say({ type: 'picked', key })
   watchSurvey(
     (seen) => {
-      ;({ leftOut } = seen)
+      ;({ leftOut, more } = seen)
       controls = seen.controls.map(pageImageOf)
       elements = new Map()
       keys = new Map()
@@ -104,6 +107,7 @@ export function mapPart(task: Extract<Task, { type: 'map' }>, stage: Stage): Par
     },
     signal,
     stage.know,
+    () => survey(document, mostListed),
   )
   onFrames(tellPage, signal)
   signal.addEventListener('abort', () => {

@@ -1,6 +1,6 @@
 /** From the plan to the receipt, and back again by an undo, which is planned and shown like any fill. */
 import type { FromDock } from '../../dock-messages.ts'
-import { survey, type Control } from '../../form/controls.ts'
+import { survey, type Control, type Survey } from '../../form/controls.ts'
 import { markFrames, onFrames } from '../../form/far.ts'
 import { pick, plan as planOf, type Plan } from '../../form/plan.ts'
 import type { ReceiptLine } from '../../form/schema.ts'
@@ -42,16 +42,17 @@ export function planPart({ material, map }: Extract<Task, { type: 'plan' }>, sta
   let [noting, changed, covered, outdated, problem] = [false, false, false, false, '']
 
   /** The plan as it is now, with the person's answers to "which of these". */
-  const planned = (): Plan => {
-    let now = planOf(map, material, document)
+  const planned = (seen?: Survey): Plan => {
+    let now = planOf(map, material, document, seen)
     for (const [binding, index] of choices) {
       const control = now.candidates.get(binding)?.[index]
       if (control) now = pick(now, binding, control, material)
     }
     return now
   }
-  const compute = () => (undoing ? undoPlan(undoing.lines, undoing.plan) : planned())
-  let plan = compute()
+  const compute = (seen?: Survey) => (undoing ? undoPlan(undoing.lines, undoing.plan) : planned(seen))
+  const opening = survey(document)
+  let plan = compute(opening)
   let number = ++numbers
 
   const outline = () => {
@@ -146,8 +147,8 @@ export function planPart({ material, map }: Extract<Task, { type: 'plan' }>, sta
   }
 
   /** Shows the plan as it is by now; a page that changed it is named, the person's own choice is not. */
-  const look = (own: boolean) => {
-    const now = compute()
+  const look = (own: boolean, seen?: Survey) => {
+    const now = compute(seen)
     if (samePlan(plan, now)) return true
     plan = now
     number = ++numbers
@@ -235,14 +236,16 @@ export function planPart({ material, map }: Extract<Task, { type: 'plan' }>, sta
       more = seen.more
       if (running || noting) return
       if (last) tellReceipt(last)
-      else {
-        look(false)
+      else if (seen !== opening) {
+        look(false, seen)
         tellPlan()
         outline()
       }
     },
     signal,
     stage.know,
+    undefined,
+    opening,
   )
   onFrames(() => {
     if (!running && !noting && !last) tellPlan()

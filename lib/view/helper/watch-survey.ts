@@ -18,22 +18,26 @@ const sameElements = (a: readonly Element[], b: readonly Element[]) =>
 /**
  * Says the controls at once, and again when others are there.
  * @param looked takes what was walked at each look
+ * @param look looks at the page
+ * @param opening what such a look has just found
  */
 export function watchSurvey(
   take: (seen: Survey) => void,
   signal: AbortSignal,
   looked: (roots: readonly Node[]) => void,
+  look: () => Survey = () => survey(document),
+  opening: Survey = look(),
 ): void {
   let seen: Survey | undefined
-  const look = () => {
-    const now = survey(document)
+  const judge = (now: Survey) => {
     watch(now.roots)
     looked(now.roots)
     if (seen && sameElements(elementsOf(seen), elementsOf(now))) return
     seen = now
     take(now)
   }
-  const watch = watchRoots(whenQuiet(look, quiet, signal), signal, telling)
-  onFrames(look, signal)
-  look()
+  const again = () => judge(look())
+  const watch = watchRoots(whenQuiet(again, quiet, signal), signal, telling)
+  onFrames(again, signal)
+  judge(opening)
 }

@@ -1,0 +1,53 @@
+/**
+ * From the press on "Fill this page" in the popup to the plan on a page of 20,000 controls, with those that are bound far
+ * apart among them, and on the same page without the others. BENCH_ROWS sets how many there are.
+ */
+import { launch } from '../browser/harness.ts'
+import { Attacked } from '../browser/hostile.ts'
+import type { Row } from './part.ts'
+
+const rounds = Number(process.env['BENCH_ROUNDS'] ?? 5)
+const rows = Number(process.env['BENCH_ROWS'] ?? 20_000)
+
+const median = (list: readonly number[]): number => list.toSorted((a, b) => a - b)[Math.floor(list.length / 2)] ?? NaN
+
+export default async function many(): Promise<Row[]> {
+  const attacked = new Attacked()
+  await attacked.start(launch)
+  const once = async (count: number): Promise<number> => {
+    const page = await attacked.visit('rows', `&rows=${count}`)
+    const popup = await attacked.session.openPopup(page)
+    await popup.wait(/\d+ (bindings?|of \d+ left)/)
+    let pressed = 0
+    await popup.page.exposeFunction('pressed', (at: number) => (pressed = at))
+    await popup.page.evaluate(`addEventListener('click', () => pressed(Date.now()), true)`)
+    await popup.click('button', 'Fill this page')
+    const shows = await attacked.session.helper(page)
+    const end = Date.now() + 60_000
+    while (!/Nothing is typed until you confirm/.test(await shows.text().catch(() => '')))
+      if (Date.now() > end) throw new Error('No plan came.')
+    const shown = Date.now()
+    await attacked.leave()
+    return shown - pressed
+  }
+  try {
+    const times: [number[], number[]] = [[], []]
+    for (let round = 0; round < rounds; round++) {
+      times[0].push(await once(rows))
+      times[1].push(await once(0))
+    }
+    const [large, small] = [median(times[0]), median(times[1])]
+    return [
+      {
+        what: `from the press to the plan, ${rows.toLocaleString('en-US')} controls`,
+        value: large,
+        unit: 'ms',
+        aim: 'at most 2,000',
+        met: large <= 2000,
+      },
+      { what: 'the same without the others', value: small, unit: 'ms' },
+    ]
+  } finally {
+    await attacked.close()
+  }
+}
