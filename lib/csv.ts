@@ -4,7 +4,27 @@
  * cells by semicolons or tabs begins a cell after each. An apostrophe is put before such a cell, so that it stays a text;
  * a plain number with a minus sign is none. Source: OWASP, CSV Injection (from memory).
  */
-const formula = /^(?=[\t\r\n])|(?<=^|;|\S\t)(?=[\s\p{C}]*[=+\-@＝＋－＠])(?!\s*-\d*[.,]?\d+\s*(?:$|;))/gu
+/** Blanks and characters that are not seen, all of them up to what a spreadsheet would take for a formula. */
+const upToFormula = /(?<![\s\p{C}])[\s\p{C}]*(?=[=+\-@＝＋－＠])/gu
+const plainNumber = /-(?:\d+(?:[.,]\d+)?|[.,]\d+)\s*(?:$|;)/y
+
+/** With an apostrophe before each cell that would be run. */
+function guarded(text: string): string {
+  const safe = text.replace(upToFormula, (run: string, at: number) => {
+    plainNumber.lastIndex = at + run.length
+    // With nothing but blanks before it a number may stand; what is not seen hides what follows from it.
+    const most = plainNumber.test(text) ? run.trimEnd().length : Infinity
+    const before = text.charAt(at - 1)
+    let written = (at === 0 || before === ';') && most > 0 ? "'" : ''
+    for (let place = 1; place <= run.length; place++) {
+      written += run.charAt(place - 1)
+      const behindTab = run.charAt(place - 1) === '\t' && /\S/.test(place > 1 ? run.charAt(place - 2) : before)
+      if (behindTab && place < most) written += "'"
+    }
+    return written
+  })
+  return /^[\t\r\n]/.test(safe) ? `'${safe}` : safe
+}
 
 /**
  * One cell.
@@ -12,7 +32,7 @@ const formula = /^(?=[\t\r\n])|(?<=^|;|\S\t)(?=[\s\p{C}]*[=+\-@＝＋－＠])(?!
  * @example csvCell('=1+1') // "'=1+1"
  */
 export function csvCell(value: string | number): string {
-  const text = String(value).replace(formula, "'")
+  const text = guarded(String(value))
   return /[",;\t\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text
 }
 

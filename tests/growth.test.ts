@@ -3,80 +3,57 @@
  * text. What is measured is this thread's own processor time, the least of several runs, so that a busy machine
  * changes nothing.
  */
+import { readdirSync, readFileSync } from 'node:fs'
 import { expect, test } from 'vitest'
-import { cut } from '../lib/bounds.ts'
-import { fromBase64 } from '../lib/book/base64.ts'
-import { searchable, soughtIn, stands, wordsOf } from '../lib/book/words.ts'
-import { choose } from '../lib/form/choose.ts'
-import { looksGenerated } from '../lib/form/clues.ts'
-import { datePart } from '../lib/form/date-part.ts'
-import { patternIn, readDate } from '../lib/form/dates.ts'
-import { figuresCsv, whyNoFile } from '../lib/form/file.ts'
-import { fit } from '../lib/form/find.ts'
-import { readAnyDate } from '../lib/form/read/calendar.ts'
-import { partNumber } from '../lib/form/read/date-parts.ts'
-import { alikeIn } from '../lib/form/same-entry.ts'
-import { suggestAll } from '../lib/form/suggest-all.ts'
-import { suggest } from '../lib/form/suggest.ts'
-import { textOf } from '../lib/form/text.ts'
-import { unitIn } from '../lib/form/unit-in.ts'
-import { alike, asksAlike, contradict, gist, narrower, plain, squeeze, tidy, words } from '../lib/form/words.ts'
-import { readCell } from '../lib/job/read-cell.ts'
-import { readPaste } from '../lib/job/paste.ts'
 import { demoJob } from '../lib/job/demo.ts'
 import { material } from '../lib/job/material.ts'
-import { readNumber } from '../lib/units/read.ts'
+import { suggestAll } from '../lib/form/suggest-all.ts'
 import { fakeClues } from './form/fake.ts'
+import { named } from './growth-others.ts'
+import { readers } from './growth-readers.ts'
 
 const figures = material(demoJob(), [])
-const none = { job: { id: 'j', name: 'j' }, items: {} }
 
-/** What reads a text, by its name. */
-const readers: Readonly<Record<string, (text: string) => unknown>> = {
-  cut: (text) => cut(text),
-  squeeze,
-  tidy,
-  plain,
-  words,
-  gist,
-  alike: (text) => alike(text, `${text} q`),
-  contradict: (text) => contradict(text, `${text} 7 before`),
-  asksAlike: (text) => asksAlike(text, `q ${text}`),
-  narrower: (text) => narrower(text, `q ${text}`),
-  readNumber,
-  readCell: (text) => readCell(text, 'cfm'),
-  readPaste,
-  looksGenerated: (text) => looksGenerated(text, `q ${text}`),
-  choose: (text) => choose('Yes', ['yes', text], [text, `${text} q`, 'q']),
-  datePart,
-  patternIn,
-  readDate: (text) => readDate(text, 'MM/dd/yyyy'),
-  readAnyDate: (text) => readAnyDate(text, 'd.M.yyyy'),
-  partNumber,
-  'alikeIn a box': (text) => alikeIn('combobox', 'Yes; No', text),
-  'alikeIn chips': (text) => alikeIn('chips', text, `${text} q`),
-  'alikeIn a list': (text) => alikeIn('listbox', text, `${text} q`),
-  'alikeIn an editor': (text) => alikeIn('rich-text', text, `${text} q`),
-  unitIn,
-  'a fixed text for a number': (text) => textOf({ from: 'text', text }, none, fakeClues({ kind: 'number' })),
-  'a fixed text for a line': (text) => textOf({ from: 'text', text }, none, fakeClues()),
-  'a fixed text for a list': (text) =>
-    textOf({ from: 'text', text }, none, fakeClues({ kind: 'select', options: [text] })),
-  'a damaged file': (text) => whyNoFile({ from: 'file', name: 'a', type: 'b', bytes: text }, none),
-  figuresCsv: (text) => figuresCsv({ ...none, items: { a: { kind: 'text', label: text, group: text, text } } }),
-  fit: (text) =>
-    fit(
-      fakeClues({ name: text, section: text, placeholder: text, options: [text], attributes: { name: text } }),
-      fakeClues({ name: `q ${text}`, section: `q ${text}`, options: [`q ${text}`] }),
-    ),
-  suggest: (text) =>
-    suggest(fakeClues({ name: text, section: text, attributes: { name: text }, placeholder: text }), figures),
-  searchable: (text) => searchable([text, `${text} q`]),
-  wordsOf,
-  soughtIn,
-  stands: (text) => stands('q')(text),
-  fromBase64,
+/** Takes numbers, sheets and texts of our own only: tests/audit.test.ts holds these folders to what they may know. */
+const without = /^(reduce|limits|engine|package|words|widget|sheet)\//
+/** An exported function that draws nothing, up to its parameters. */
+const exported = /^export (?:async )?(?:function\*? ([a-z]\w*)|const ([a-z]\w*)(?:: [^=\n]+)? = (?:async )?(?=[(<]))/gm
+const text = /\b(string|unknown|Clues|Source|Blob|Uint8Array|ArrayBuffer|Readable)\b/
+
+/** What stands between the first bracket of a source and the one that closes it. */
+function bracketed(source: string): string {
+  const start = source.indexOf('(')
+  let depth = 0
+  for (let at = start; at < source.length; at++) {
+    if ('([{'.includes(source.charAt(at))) depth++
+    if (')]}'.includes(source.charAt(at)) && --depth === 0) return source.slice(start, at)
+  }
+  return source.slice(start)
 }
+
+/** `folder/file name` of every exported function of lib/ that takes a text, or what holds texts. */
+function takingTexts(): string[] {
+  const lib = new URL('../lib/', import.meta.url)
+  const files = readdirSync(lib, { recursive: true })
+    .map((file) => String(file).replaceAll('\\', '/'))
+    .filter((file) => /\.tsx?$/.test(file) && !without.test(file))
+  return files.flatMap((file) => {
+    const source = readFileSync(new URL(file, lib), 'utf8')
+    return [...source.matchAll(exported)].flatMap(({ 0: { length }, 1: one, 2: other, index }) =>
+      // A list of type parameters stands before the bracket.
+      text.test(bracketed(source.slice(index + length - 1))) ? `${file.replace(/\.tsx?$/, '')} ${one ?? other}` : [],
+    )
+  })
+}
+
+test('every function that takes a text is measured here, or named with the reason why not', () => {
+  const measured = new Set(Object.keys(readers).map((name) => name.split(' ').slice(0, 2).join(' ')))
+  const all = takingTexts()
+  expect(all.length).toBeGreaterThan(200)
+  expect(all.filter((one) => !measured.has(one) && !named.has(one))).toEqual([])
+  expect([...named].filter((one) => !all.includes(one))).toEqual([])
+  expect([...named].filter((one) => measured.has(one))).toEqual([])
+})
 
 /** Texts that make an expression try anew at every character: by the piece that is repeated, then one that fits not. */
 const pieces = [':', '*', ' ', '\n', '\t', '(', '()', ')', '1', '1 ', '1,', '1.', '-', '−', '_', 'a', 'a1', 'A', 'Aa']
@@ -98,20 +75,56 @@ const more = [
   'MM/',
   '((1,',
 ]
-const shapes = [...pieces, ...more].flatMap((piece) => ['!', 'x'].map((end) => [piece, end] as const))
+/** Those of files and of tables; one with `#` has another number in each repetition. */
+const filed = '[ {"a": " \\ \\" <a> < &amp; ” ; , % %41'
+  .split(' ')
+  .concat(['\r\n', '\u0001\t', '# ', '#; ', '#,', '#\n', '"#":#,', '-#;', '\u0001#\t'])
+/** What begins otherwise than it goes on. */
+const begun = [
+  ['-', '1'],
+  ['=', ' '],
+  [';-', '1'],
+  ['1', ','],
+  ['1', ';'],
+  ['1', ' '],
+  ['1,', '111,'],
+  ['1.', '1'],
+  ['"', '\\'],
+  ['“', '1.5 '],
+  ['a', ' '],
+  ['(', 'required '],
+  ['a.', 'a'],
+  ['-', ' '],
+]
+const shapes = [
+  ...[...pieces, ...more].flatMap((piece) => ['!', 'x'].map((end) => ['', piece, end] as const)),
+  ...filed.map((piece) => ['', piece, '!'] as const),
+  ...begun.flatMap(([start = '', piece = '']) => ['!', ''].map((end) => [start, piece, end] as const)),
+]
 
-const longest = 32_000
+const longest = Number(process.env['GROWTH'] ?? 16_000)
 const lengths = [longest / 8, longest / 4, longest / 2, longest]
 /** Processor time in ms that is too little to compare. */
 const enough = 60
 
 /** Processor time, in ms. Each text is a new one: what remembers texts does not remember these. */
-function work(read: (text: string) => unknown, piece: string, end: string, length: number): number {
+async function work(
+  read: (text: string) => unknown,
+  [start, piece, end]: (typeof shapes)[number],
+  length: number,
+): Promise<number> {
   let least = Infinity
+  const count = Math.ceil(length / piece.length)
   for (let run = 0; run < 3 && least > enough / 2; run++) {
-    const text = `${run}${piece.repeat(Math.ceil(length / piece.length))}${end}${run}`
+    const middle = piece.includes('#')
+      ? Array.from({ length: count }, (_, at) => piece.replaceAll('#', `${at}`))
+          .join('')
+          .slice(0, length)
+      : piece.repeat(count)
+    // A start counts only where nothing stands before it.
+    const written = start ? `${start}${middle}${end}${end && run}` : `${run}${middle}${end}${run}`
     const before = process.threadCpuUsage()
-    read(text)
+    await read(written)
     const { user, system } = process.threadCpuUsage(before)
     least = Math.min(least, (user + system) / 1000)
     if (least > 2000) break
@@ -119,15 +132,16 @@ function work(read: (text: string) => unknown, piece: string, end: string, lengt
   return least
 }
 
-test.each(Object.entries(readers))('%s: eight times the text is about eight times the work', (_, read) => {
+test.each(Object.entries(readers))('%s: eight times the text is about eight times the work', async (_, read) => {
   const slow: unknown[] = []
-  for (const [piece, end] of shapes) {
+  for (const shape of shapes) {
     // The clock counts in steps of some ms: what is done within a few of them is no matter.
-    if (work(read, piece, end, longest) <= enough) continue
-    const all = lengths.map((length) => work(read, piece, end, length))
+    if ((await work(read, shape, longest)) <= enough) continue
+    const all: number[] = []
+    for (const length of lengths) all.push(await work(read, shape, length))
     const [first = 0, last = 0] = [all[0], all.at(-1)]
     // In proportion: 8. Squared: 64.
-    if (last > enough && last > 24 * Math.max(first, 2.5)) slow.push([piece, end, ...all])
+    if (last > enough && last > 24 * Math.max(first, 2.5)) slow.push([...shape, ...all])
   }
   expect(slow).toEqual([])
 })

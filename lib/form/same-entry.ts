@@ -5,13 +5,21 @@ import { sameness, type Sameness } from './same.ts'
 import type { ControlKind } from './schema.ts'
 import { squeeze } from './words.ts'
 
+function holdsEach(parts: readonly string[], among: readonly string[]): boolean {
+  const known = new Set(among)
+  return parts.every((part) => known.has(part))
+}
+
 const sameSet = (one: readonly string[], other: readonly string[]): boolean =>
-  one.length === other.length && one.every((each) => other.includes(each))
+  one.length === other.length && holdsEach(one, other)
+
+/** No box shows more choices than this at once. */
+const mostChoices = 100
 
 /** Whether a box shows several choices and nothing else, in whatever order and however it sets them apart. */
 function holdsAll(intended: string, readBack: string): boolean {
   const parts = several(intended)
-  if (parts.length < 2) return false
+  if (parts.length < 2 || parts.length > mostChoices) return false
   let left = readBack
   for (const part of parts.toSorted((a, b) => b.length - a.length)) {
     if (!left.includes(part)) return false
@@ -34,9 +42,7 @@ export function alikeIn(kind: ControlKind, intended: string, readBack: string): 
     case 'listbox':
       return sameSet(several(intended), several(readBack)) ? 'same' : 'different'
     case 'chips':
-      return several(intended.replaceAll(/,\s*/g, ';')).every((each) => several(readBack).includes(each))
-        ? 'same'
-        : 'different'
+      return holdsEach(several(intended.replaceAll(/,\s*/g, ';')), several(readBack)) ? 'same' : 'different'
     default:
       return same
   }

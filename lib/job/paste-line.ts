@@ -132,7 +132,7 @@ export function tokens(line: string): Item[] {
   const parts = line
     .replaceAll(/(^|[ \t,;])([-+\u2212\u2013]) +(?=\d)/g, '$1$2')
     .split(/[ \t]+/)
-    .flatMap((part) => split(part.replace(/^[,;]+/, '').replace(/[,;]+$/, '')))
+    .flatMap((part) => split(part.replace(/^[,;]+/, '').replace(/(?<![,;])[,;]+$/, '')))
     .filter((part) => part !== '')
   let items: Item[] = []
   let label: Column | undefined

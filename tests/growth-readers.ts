@@ -1,0 +1,238 @@
+/** What reads a text of a page or a file, by its file and name: tests/growth.test.ts measures each. */
+import { DOMParser } from '@xmldom/xmldom'
+import { bytesOfText } from '../lib/book/bytes-of-text.ts'
+import { fromBase64, toBase64 } from '../lib/book/base64.ts'
+import { whyNotKept } from '../lib/book/attachments.ts'
+import { canonical } from '../lib/book/canonical.ts'
+import { isEarlier } from '../lib/book/chain.ts'
+import { sizeOf } from '../lib/book/check.ts'
+import { readHpxml } from '../lib/book/hpxml/import.ts'
+import { node, textAt, withAttribute, writeNode } from '../lib/book/hpxml/xml.ts'
+import { startOf } from '../lib/book/indexing.ts'
+import { linesOf } from '../lib/book/lines.ts'
+import { checksum, fromLine, toLine } from '../lib/book/journal/line.ts'
+import { readOffice } from '../lib/book/office.ts'
+import { parseJson } from '../lib/book/parse-json.ts'
+import { readReview } from '../lib/book/review-file.ts'
+import { noDamage, readSealed, readWholeRecords } from '../lib/book/sealed.ts'
+import { fold, searchable, soughtIn, stands, wordsOf } from '../lib/book/words.ts'
+import { cut } from '../lib/bounds.ts'
+import { csvCell, csvRows } from '../lib/csv.ts'
+import { addressOf, matches, proposeAddress, serves, spanning } from '../lib/form/address.ts'
+import { choose } from '../lib/form/choose.ts'
+import { looksGenerated } from '../lib/form/clues.ts'
+import { alphaOf } from '../lib/form/covers.ts'
+import { datePart } from '../lib/form/date-part.ts'
+import { isPattern, patternIn, readDate, writeDate } from '../lib/form/dates.ts'
+import { contentOf, figuresCsv, readyFile, whyNoFile } from '../lib/form/file.ts'
+import { judge } from '../lib/form/fill.ts'
+import { fit } from '../lib/form/find.ts'
+import { several } from '../lib/form/kinds.ts'
+import { readAnyDate } from '../lib/form/read/calendar.ts'
+import { partNumber } from '../lib/form/read/date-parts.ts'
+import { alikeIn } from '../lib/form/same-entry.ts'
+import { sameness } from '../lib/form/same.ts'
+import { suggestAll } from '../lib/form/suggest-all.ts'
+import { suggest } from '../lib/form/suggest.ts'
+import { sourceWords, textOf } from '../lib/form/text.ts'
+import { unitIn, unitsAgree } from '../lib/form/unit-in.ts'
+import {
+  alike,
+  asksAlike,
+  contradict,
+  gist,
+  narrower,
+  plain,
+  saysMore,
+  squeeze,
+  tidy,
+  words,
+} from '../lib/form/words.ts'
+import { cellValue, typedDecimals } from '../lib/job/cells.ts'
+import { isDay } from '../lib/job/checks/calibration.ts'
+import { demoJob } from '../lib/job/demo.ts'
+import { choiceItem, dateItem, quantityItem, textItem, known } from '../lib/job/material-job.ts'
+import { material } from '../lib/job/material.ts'
+import { columnOf, columnsOf, cut as cutLine, flowUnitOf, itemOf, tokens } from '../lib/job/paste-line.ts'
+import { readPaste } from '../lib/job/paste.ts'
+import { quote, readCell } from '../lib/job/read-cell.ts'
+import { inOtherUnit } from '../lib/job/units.ts'
+import { fits } from '../lib/shape.ts'
+import { marksOf } from '../lib/units/marks.ts'
+import { numberIn, signOf } from '../lib/units/number-in.ts'
+import { readNumber } from '../lib/units/read.ts'
+import { bareName } from '../lib/view/book/beside-fields.tsx'
+import { fileName } from '../lib/view/book/file-name.ts'
+import { routeOf } from '../lib/view/book/route.ts'
+import { sourceWords as sourceInWords } from '../lib/view/book/source-words.ts'
+import { whyBarred } from '../lib/view/calculator/page.ts'
+import { isBlock } from '../lib/view/calculator/place-paste.ts'
+import { stepped } from '../lib/view/calculator/stepped.ts'
+import { boundTo } from '../lib/view/dock/describe.ts'
+import { newFormMap } from '../lib/view/dock/new-form-map.ts'
+import { asRead, inLocale, wordsInLocale } from '../lib/view/in-locale.ts'
+import { nameLines } from '../lib/view/plot/bars.ts'
+import { isPractice } from '../lib/view/practice/practice.ts'
+import { dayInWords } from '../lib/view/report/content.ts'
+import { fakeClues } from './form/fake.ts'
+
+const figures = material(demoJob(), [])
+const none = { job: { id: 'j', name: 'j' }, items: {} }
+const marks = { decimal: ',', group: '.' }
+
+const parse = (text: string): Document =>
+  new DOMParser({ onError: () => {} }).parseFromString(text, 'application/xml') as unknown as Document
+
+const quietly = (work: () => unknown): unknown => {
+  try {
+    return work()
+  } catch {
+    // A refusal is an answer too.
+    return undefined
+  }
+}
+
+async function drained(from: AsyncIterable<unknown>): Promise<void> {
+  try {
+    for await (const _ of from);
+  } catch {
+    // So is one after some lines.
+  }
+}
+
+const asFixed = (text: string, kind: Parameters<typeof fakeClues>[0] = {}) =>
+  textOf({ from: 'text', text }, none, fakeClues(kind))
+
+const address = (text: string) => `https://example.org/${encodeURI(text.toWellFormed())}`
+
+export const readers: Readonly<Record<string, (text: string) => unknown>> = {
+  'bounds cut': (text) => cut(text),
+  'shape fits': (text) => fits({ text: text.split(' ') }, { text: ['list', 's'] }),
+  'csv csvCell': csvCell,
+  'csv csvRows': (text) => csvRows([[text, text]]),
+  'form/words squeeze': squeeze,
+  'form/words tidy': tidy,
+  'form/words plain': plain,
+  'form/words words': words,
+  'form/words gist': gist,
+  'form/words alike': (text) => alike(text, `${text} q`),
+  'form/words contradict': (text) => contradict(text, `${text} 7 before`),
+  'form/words asksAlike': (text) => asksAlike(text, `q ${text}`),
+  'form/words narrower': (text) => narrower(text, `q ${text}`),
+  'form/words saysMore': (text) => saysMore(text, `${text} q`),
+  'form/address addressOf': (text) => addressOf(address(text)),
+  'form/address proposeAddress': (text) => proposeAddress(address(text)),
+  'form/address matches': (text) => matches(addressOf(address(text)), address(text)),
+  'form/address serves': (text) => serves({ address: addressOf(address(text)) }, address(text)),
+  'form/address spanning': (text) => spanning({ address: addressOf(address('a')) }, address(text)),
+  'form/clues looksGenerated': (text) => looksGenerated(text, `q ${text}`),
+  'form/choose choose': (text) => choose('Yes', ['yes', text], [text, `${text} q`, 'q']),
+  'form/choose choose among many': (text) => choose(text, [], text.split(/[ ;]/)),
+  'form/covers alphaOf': alphaOf,
+  'form/covers alphaOf a colour': (text) => alphaOf(`rgba(${text}`),
+  'form/date-part datePart': (text) => datePart(text),
+  'form/dates patternIn': patternIn,
+  'form/dates isPattern': isPattern,
+  'form/dates readDate': (text) => readDate(text, 'MM/dd/yyyy'),
+  'form/dates writeDate': (text) => writeDate('2026-02-11', text),
+  'form/read/calendar readAnyDate': (text) => readAnyDate(text, 'd.M.yyyy'),
+  'form/read/date-parts partNumber': partNumber,
+  'form/kinds several': several,
+  'form/same sameness': (text) => sameness(text, ` ${text}1`),
+  'form/same-entry alikeIn a box': (text) => alikeIn('combobox', text, `${text} q`),
+  'form/same-entry alikeIn chips': (text) => alikeIn('chips', text, `${text} q`),
+  'form/same-entry alikeIn a list': (text) => alikeIn('listbox', text, `${text}`.split(';').toReversed().join(';')),
+  'form/same-entry alikeIn an editor': (text) => alikeIn('rich-text', text, `${text} q`),
+  'form/fill judge': (text) => judge(text, '', `${text} q`, text, 'combobox'),
+  'form/unit-in unitIn': unitIn,
+  'form/unit-in unitsAgree': (text) => unitsAgree({ kind: 'text', label: text, group: text, text }, text),
+  'form/text textOf a fixed text for a number': (text) => asFixed(text, { kind: 'number' }),
+  'form/text textOf a fixed text for a line': (text) => asFixed(text),
+  'form/text textOf a fixed text for a list': (text) => asFixed(text, { kind: 'select', options: [text] }),
+  'form/text textOf a fixed text for several': (text) => asFixed(text, { kind: 'multiple', options: ['q', 'r'] }),
+  'form/text sourceWords': (text) => sourceWords({ from: 'words', parts: [{ text }] }, none),
+  'form/file whyNoFile': (text) => whyNoFile({ from: 'file', name: 'a', type: 'b', bytes: text }, none),
+  'form/file readyFile': (text) => readyFile({ from: 'file', name: text, type: 'b', item: text }, none),
+  'form/file contentOf': (text) => quietly(() => contentOf({ from: 'file', name: text, type: 'b', text }, none)),
+  'form/file figuresCsv': (text) =>
+    figuresCsv({ ...none, items: { a: { kind: 'text', label: text, group: text, text } } }),
+  'form/find fit': (text) =>
+    fit(
+      fakeClues({ name: text, section: text, placeholder: text, options: [text], attributes: { name: text } }),
+      fakeClues({ name: `q ${text}`, section: `q ${text}`, options: [`q ${text}`] }),
+    ),
+  'form/find fit by options': (text) =>
+    fit(fakeClues({ options: text.split(/[ ;]/) }), fakeClues({ options: text.split(/[ ;]/).toReversed() })),
+  'form/suggest suggest': (text) =>
+    suggest(fakeClues({ name: text, section: text, attributes: { name: text }, placeholder: text }), figures),
+  'form/suggest-all suggestAll': (text) => suggestAll([fakeClues({ name: text, section: text })], none),
+  'units/read readNumber': (text) => readNumber(text),
+  'units/number-in numberIn': numberIn,
+  'units/number-in signOf': signOf,
+  'units/marks marksOf': (text) => marksOf([text]),
+  'job/cells cellValue': (text) => cellValue(text, 'building.volume', 'ft3', {}),
+  'job/cells typedDecimals': (text) => typedDecimals(text, 1),
+  'job/checks/calibration isDay': isDay,
+  'job/material-job textItem': (text) => textItem(text, text, text),
+  'job/material-job dateItem': (text) => dateItem(text, text, text),
+  'job/material-job choiceItem': (text) => choiceItem(text, text, text, [{ value: text, label: text }]),
+  'job/material-job quantityItem': (text) => quantityItem('a', 'b', 'building.volume', text, 'ft3'),
+  'job/material-job known': (text) => known({ [text]: undefined }),
+  'job/paste-line flowUnitOf': flowUnitOf,
+  'job/paste-line columnOf': columnOf,
+  'job/paste-line columnsOf': (text) => columnsOf(text.split(' ')),
+  'job/paste-line cut': (text) => cutLine(text, ';'),
+  'job/paste-line itemOf': itemOf,
+  'job/paste-line tokens': tokens,
+  'job/paste readPaste': readPaste,
+  'job/read-cell readCell': (text) => readCell(text, 'cfm'),
+  'job/read-cell quote': quote,
+  'job/units inOtherUnit': (text) => inOtherUnit(text, 'ft3', 'm3'),
+  'book/base64 fromBase64': (text) => quietly(() => fromBase64(text)),
+  'book/base64 toBase64': (text) => toBase64(bytesOfText(text)),
+  'book/attachments whyNotKept': (text) => whyNotKept(text, bytesOfText(text).slice().buffer),
+  'book/bytes-of-text bytesOfText': (text) => bytesOfText(text).length,
+  'book/canonical canonical': (text) => canonical({ [text]: [text, 1.5] }),
+  'book/chain isEarlier': (text) => isEarlier(text, `${text} q`),
+  'book/check sizeOf': (text) => sizeOf({ [text]: text }),
+  'book/hpxml/import readHpxml': (text) => quietly(() => readHpxml(text, [], parse)),
+  'book/hpxml/import readHpxml inside': (text) =>
+    quietly(() => readHpxml(`<HPXML schemaVersion="4.0"><a>${text}</a></HPXML>`, [], parse)),
+  'book/hpxml/xml node': (text) => writeNode(node('a', text)!),
+  'book/hpxml/xml withAttribute': (text) => writeNode(withAttribute('a', 'b', text)),
+  'book/hpxml/xml textAt': (text) => quietly(() => textAt(parse(`<a><b>${text}</b></a>`).documentElement!, 'b')),
+  'book/indexing startOf': startOf,
+  'book/journal/line checksum': checksum,
+  'book/journal/line toLine': (text) => toLine({ text }),
+  'book/journal/line fromLine': (text) => quietly(() => fromLine(text)),
+  'book/lines linesOf': (text) => drained(linesOf(new Blob([text]))),
+  'book/office readOffice': (text) => readOffice({ maps: [text], limits: text }),
+  'book/parse-json parseJson': (text) => quietly(() => parseJson(text)),
+  'book/parse-json parseJson a text': (text) => quietly(() => parseJson(`{"a":"${text}`)),
+  'book/review-file readReview': (text) => readReview(new Blob([text])).catch(() => undefined),
+  'book/sealed readSealed': (text) => drained(readSealed(new Blob(['[\n', text]), ['entry'])),
+  'book/sealed readWholeRecords': (text) => drained(readWholeRecords(new Blob(['[\n', text]), ['entry'], noDamage())),
+  'book/words fold': fold,
+  'book/words searchable': (text) => searchable([text, `${text} q`]),
+  'book/words wordsOf': wordsOf,
+  'book/words soughtIn': soughtIn,
+  'book/words stands': (text) => stands('q')(text),
+  'view/in-locale inLocale': (text) => inLocale(text, marks),
+  'view/in-locale asRead': asRead,
+  'view/in-locale marksOf': (text) => inLocale(text, marks),
+  'view/in-locale wordsInLocale': (text) => wordsInLocale({ a: [text] }, 'es-ES'),
+  'view/in-locale readingInLocale': (text) => wordsInLocale({ a: { b: text } }, 'es-ES'),
+  'view/in-locale togetherInLocale': (text) => wordsInLocale([text], 'es-ES'),
+  'view/plot/bars nameLines': nameLines,
+  'view/practice/practice isPractice': isPractice,
+  'view/report/content dayInWords': dayInWords,
+  'view/book/beside-fields bareName': bareName,
+  'view/book/file-name fileName': (text) => fileName(text, 'csv'),
+  'view/book/route routeOf': routeOf,
+  'view/book/source-words sourceWords': (text) => sourceInWords({ from: 'text', text }, new Map()),
+  'view/calculator/page whyBarred': (text) => whyBarred(address(text)),
+  'view/calculator/place-paste isBlock': (text) => isBlock(text, 'pressure'),
+  'view/calculator/stepped stepped': (text) => stepped(text, 1),
+  'view/dock/describe boundTo': (text) => boundTo({ from: 'text', text }, none),
+  'view/dock/new-form-map newFormMap': (text) => newFormMap(address(text), text),
+}
