@@ -4,7 +4,7 @@ import { join } from 'node:path'
 import { builtForFirefox, launchFirefox } from '../browser/firefox.ts'
 import { bundle } from '../browser/isolated.ts'
 import type { Seen } from './torn-page.ts'
-import { bytesToCut, cut, Judge, pause, tornAfter, type Kind, type Of, type Outcome } from './torn.ts'
+import { bytesToCut, cut, Judge, pause, stillSaving, tornAfter, type Kind, type Of, type Outcome } from './torn.ts'
 
 /**
  * The log of the book's own database, or of the second copy's newest: file names are a number and the letters of the
@@ -68,7 +68,11 @@ export async function tearingFirefox(
     const hear = async () => {
       for (const [kind, what] of (await page.evaluate('torn.heard()')) as [Kind, string][]) judge.answered(kind, what)
     }
-    while (!fills.has(`fill-${time * 1000 + 1}`)) await hear()
+    const begun = Date.now()
+    while (!fills.has(`fill-${time * 1000 + 1}`)) {
+      stillSaving(begun, time)
+      await hear()
+    }
     const until = Date.now() + random() * 400
     while (Date.now() < until) await hear()
     await kill(session.browser.process()!.pid!)

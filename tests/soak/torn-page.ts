@@ -10,10 +10,22 @@ type Tell = (kind: 'entry' | 'fill' | 'job', what: string) => void
 /** What was answered since `heard` was asked last, where the browser gives a page no way to tell it. */
 const answers: Parameters<Tell>[] = []
 
-export const heard = (): Parameters<Tell>[] => answers.splice(0)
+let failed: unknown
+
+/** @throws what ended the saving, if anything did */
+export function heard(): Parameters<Tell>[] {
+  if (failed !== undefined) throw failed
+  return answers.splice(0)
+}
 
 /** Types into a job and fills forms until the page is gone; tells what was answered. */
-export async function save(first: number): Promise<void> {
+export const save = (first: number): Promise<void> =>
+  saveOn(first).catch((error: unknown) => {
+    failed = error
+    throw error
+  })
+
+async function saveOn(first: number): Promise<void> {
   const { answered = (...what) => void answers.push(what) } = globalThis as unknown as { answered?: Tell }
   for (let at = first; ; at++) {
     for (let key = 0; key < 3; key++) {

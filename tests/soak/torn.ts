@@ -54,6 +54,7 @@ export class Judge {
   see(seen: Seen, time: number): void {
     const { outcome, hashes, fills } = this
     outcome.entries = seen.hashes.length
+    if (time > 0 && time % 20 === 0) console.error(`  after ${time} kills: ${JSON.stringify(outcome)}`)
     const have = new Set([...seen.hashes, ...seen.fills])
     const missing = [...hashes, ...fills].filter((one) => !have.has(one))
     for (const one of missing) {
@@ -84,6 +85,11 @@ export const tornAfter = (time: number, ofBook: number): Of =>
 /** A few bytes mostly, else up to some pages. */
 export const bytesToCut = (random: () => number): number =>
   random() < 0.8 ? cuts[Math.floor(random() * cuts.length)]! : 1 + Math.floor(random() * 30_000)
+
+/** @throws Error when nothing was saved for five minutes, on however busy a machine */
+export function stillSaving(begun: number, time: number): void {
+  if (Date.now() - begun > 300_000) throw new Error(`Before kill ${time + 1} nothing was saved in five minutes.`)
+}
 
 export const pause = (ms: number) => new Promise((resolve) => setTimeout(resolve, ms))
 
@@ -125,13 +131,18 @@ export async function tearing(
   const { outcome, fills } = judge
   for (let time = 0; time <= times; time++) {
     const { page } = await session.openPage('/book.html#limits')
-    judge.see((await page.evaluate(`${code}; torn.look()`)) as Seen, time)
+    judge.see((await page.evaluate(`${code}; globalThis.torn = torn; torn.look()`)) as Seen, time)
     if (time === times) break
 
     await page.exposeFunction('answered', (kind: Kind, what: string) => judge.answered(kind, what))
     void page.evaluate(`torn.save(${time * 1000})`).catch(() => undefined)
     // Even a busy machine has answered a few by then.
-    while (!fills.has(`fill-${time * 1000 + 1}`)) await pause(20)
+    const begun = Date.now()
+    while (!fills.has(`fill-${time * 1000 + 1}`)) {
+      stillSaving(begun, time)
+      await page.evaluate('torn.heard()')
+      await pause(20)
+    }
     await pause(random() * 400)
     const tear = Math.floor(((time + 1) * torn) / times) > Math.floor((time * torn) / times)
     const bytes = bytesToCut(random)
