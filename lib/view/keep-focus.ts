@@ -29,8 +29,12 @@ function nearest(trail: Trail): HTMLElement | undefined {
   return undefined
 }
 
-/** Moves the focus to what stands nearest, in this page, each time what had it is taken away. A place left by the pointer is left. */
-export function keepFocus(): void {
+/**
+ * Moves the focus to what stands nearest, in this page, each time what had it is taken away. A place left by the pointer
+ * is left.
+ * @param here whether the person works in this document: a frame takes no focus from the page around it
+ */
+export function keepFocus(here: () => boolean = () => true): void {
   let trail: Trail = []
   addEventListener('focusin', ({ target }) => {
     if (target instanceof Element) trail = trailOf(target)
@@ -44,7 +48,7 @@ export function keepFocus(): void {
   )
   new MutationObserver(() => {
     const held = document.activeElement
-    if ((held && held !== document.body) || !trail[0] || trail[0].one.isConnected) return
+    if ((held && held !== document.body) || !trail[0] || trail[0].one.isConnected || !here()) return
     nearest(trail)?.focus({ preventScroll: true })
   }).observe(document.documentElement, { subtree: true, childList: true })
 }

@@ -146,13 +146,17 @@ export async function pressAll(view: Surface, { presses, seed, busy }: Wish, eac
 const leavesDock = '^(Fill \\d|Put back|Close|Open book|Open the book|Done|Allow )'
 
 /**
- * The same in the dock.
- * @param open brings the dock up where it is not
+ * The same in the dock; each part begins with a page of its own, for a mouse that took the dock away is not answered.
+ * @param open opens a page with the dock in it
  */
-export async function pressDock(page: Page, open: () => Promise<Surface>, wish: Wish, each = 20): Promise<Pressed> {
+export async function pressDock(
+  open: () => Promise<{ page: Page; ui: Surface }>,
+  wish: Wish,
+  each = 20,
+): Promise<Pressed> {
   const all: Pressed = { presses: 0, dead: [], lost: [] }
   while (all.presses < wish.presses) {
-    const ui = await open()
+    const { page, ui } = await open()
     const part = { ...wish, presses: Math.min(each, wish.presses - all.presses), left: leavesDock }
     const seed = wish.seed + all.presses
     const { result, exceptionDetails } = await dockOf(page).send('Runtime.evaluate', {
@@ -170,16 +174,24 @@ export async function pressDock(page: Page, open: () => Promise<Surface>, wish: 
       const before = await ui.text()
       const tabs = (await page.browser().pages()).length
       const start = found.next.replaceAll(/[\\^$.*+?()[\]{}|]/g, '\\$&')
-      // The dock may go, or be drawn anew, while it is pressed: what came of it is looked at below.
-      await ui.click('button', new RegExp(`^${start}`)).catch(() => {})
+      const name = new RegExp(`^${start}`)
+      // Looked for again where it was drawn anew under the pointer: what was not pressed has no effect yet.
+      let why = ''
+      const pressed = await until(async () => {
+        if (!(await ui.present())) return true
+        return ui.click('button', name).then(
+          () => true as const,
+          (error: unknown) => void (why = String(error)),
+        )
+      })
+      if (!pressed) throw new Error(`The button ${found.next} of the dock could not be pressed. ${why}`)
       const acted = await until(async () => {
         if ((await page.browser().pages()).length > tabs || !(await ui.present())) return true
         return (await ui.text().catch(() => '')) === before ? undefined : true
-      }, 5000)
+      })
       if (!acted) all.dead.push(found.next)
-      await page.bringToFront()
     }
-    if (await ui.present()) await page.reload()
+    await page.close()
   }
   return all
 }

@@ -2,6 +2,7 @@
  * Every button of popup, sidebar, book and dock is pressed the moment it is drawn. SOAK_PRESSES sets how often in all, half of
  * them while three loops keep the page busy; SOAK_SEED repeats them.
  */
+import type { Page } from 'puppeteer-core'
 import type { Row } from '../bench/part.ts'
 import { launch, type Session, type Surface } from '../browser/harness.ts'
 import { pressAll, pressDock, type Pressed } from '../browser/presses.ts'
@@ -13,12 +14,12 @@ const dock = 'the dock'
 const pages = [dock, '/popup.html', '/sidepanel.html', ...sections.map((section) => `/book.html#${section}`)]
 
 /** Mapping, and the plan of what is bound by then, in turns. */
-export async function inDock(session: Session, wish: Parameters<typeof pressDock>[2]): Promise<Pressed> {
+export async function inDock(session: Session, wish: Parameters<typeof pressDock>[1]): Promise<Pressed> {
   const site = await startSite()
   try {
-    const page = await session.open(site.plain)
     let turn = 0
-    const open = async (): Promise<Surface> => {
+    const open = async (): Promise<{ page: Page; ui: Surface }> => {
+      const page = await session.open(site.plain)
       const popup = await openDemo(session, page)
       const mapped = turn++ > 0 && /\d+ (bindings?|of \d+ left)/.test(await popup.text())
       await popup.click('button', mapped && turn % 2 === 0 ? 'Fill this page' : 'Map this page')
@@ -29,9 +30,9 @@ export async function inDock(session: Session, wish: Parameters<typeof pressDock
         await ui.click('button', /^Bind th/)
         await ui.wait(/kept/)
       }
-      return ui
+      return { page, ui }
     }
-    return await pressDock(page, open, wish)
+    return await pressDock(open, wish)
   } finally {
     await site.close()
   }

@@ -32,7 +32,7 @@ const FirstRun = later(async () => (await import('./first-run.tsx')).FirstRun)
 const GivenBack = later(async () => (await import('../given-back.tsx')).GivenBack)
 const JobList = later(async () => (await import('./job-list.tsx')).JobList)
 const JobPanel = later(async () => (await import('./job-panel.tsx')).JobPanel)
-const LimitField = later(async () => (await import('./limit-field.tsx')).LimitField)
+const LimitBeside = later(async () => (await import('./limit-field.tsx')).LimitBeside)
 const NewTest = later(async () => (await import('./new-test.tsx')).NewTest)
 const OwnFigures = later(async () => (await import('./own-figures.tsx')).OwnFigures)
 const PlotSection = later(async () => (await import('./plot-section.tsx')).PlotSection)
@@ -263,7 +263,7 @@ export function Calculator({ onSent, beside = false }: Props) {
                       drawFigures={(groups) => (
                         <OwnFigures groups={groups} own={settings.figures} onOwn={(figures) => held.set({ figures })} />
                       )}
-                      limit={<LimitField inline />}
+                      limit={<LimitBeside judged={reading.verdict?.verdict !== undefined} />}
                       onLimit={() => unfold('setup', '#limit')}
                       onBuilding={() => {
                         setPanel('job')

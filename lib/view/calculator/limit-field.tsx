@@ -1,3 +1,4 @@
+import { useState } from 'preact/hooks'
 import { listLimits } from '../../book/limits.ts'
 import { keptLimitsFor, takeLimit, takenLimit } from '../../job/kept-limit.ts'
 import { useLive } from '../book/use-live.ts'
@@ -35,5 +36,19 @@ export function LimitField({ inline = false }: { inline?: boolean }) {
       kept={kept}
       onTest={editTest}
     />
+  )
+}
+
+/**
+ * The list of limits beside a verdict that has none. It stays while it has the focus: the arrow keys choose one limit
+ * after the other, and each may give a verdict.
+ */
+export function LimitBeside({ judged }: { judged: boolean }) {
+  const [held, setHeld] = useState(false)
+  if (judged && !held) return null
+  return (
+    <div onFocusIn={() => setHeld(true)} onFocusOut={() => setHeld(false)}>
+      <LimitField inline />
+    </div>
   )
 }

@@ -10,7 +10,7 @@ import { say } from '../../words/say.ts'
 
 interface Props {
   reading: Reading
-  /** The choice of a limit, which stands beside a verdict that has none. */
+  /** The choice of a limit, which stands below the verdict. */
   limit?: ComponentChildren
   /** Goes to the choice of a limit; left out where none is offered. */
   onLimit?: () => void
@@ -48,7 +48,7 @@ export function Results({ reading, care, limit, onLimit, onBuilding, drawFigures
       ) : (
         <p class="empty">{waiting}</p>
       )}
-      {verdict && !verdict.verdict && limit}
+      {verdict && limit}
       {groups.length > 0 && (
         <Section id="figures" title={say`Figures`} summary={basis} end={factor}>
           {drawFigures ? drawFigures(groups) : <FigureTable groups={groups} />}
