@@ -61,7 +61,11 @@ export function beforeAfter(before: Tested, after: Tested): Omit<CheckResult, 'i
   if (before.sheet.subject !== subject || !first || !is) return undefined
   const was = convert(first.value, first.unit, is.unit)
   const label = wordOf(result, is.unit)
-  const found = say`${label} ${short(was, 4)} before, ${short(is.value, 4)} after`
+  // Both to the same place: four digits of the larger one.
+  const place = (value: number) => Math.floor(Math.log10(Math.abs(value)))
+  const largest = Math.max(place(was), place(is.value))
+  const alike = (value: number) => short(value, Math.max(1, 4 - largest + place(value)))
+  const found = say`${label} ${alike(was)} before, ${alike(is.value)} after`
   if (sameReadings(before.sheet, after.sheet)) {
     const text = say`The readings are the same as those of the test before. Type what was read after the work.`
     return { outcome: 'bad', text, found, expected: say`other readings` }

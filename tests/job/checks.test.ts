@@ -140,7 +140,7 @@ describe('checks beside the sheet', () => {
 
   test('the test after the work is compared with the one before it', () => {
     expect(ofPair({})).toMatchInlineSnapshot(
-      `"good: It leaks less than before, and both tests were made alike. CFM50 1445 before, 753.7 after"`,
+      `"good: It leaks less than before, and both tests were made alike. CFM50 1445 before, 754 after"`,
     )
     expect(ofPair({ points: points(['-50.8', '1501']) })).toMatchInlineSnapshot(
       `"bad: The readings are the same as those of the test before. Type what was read after the work. CFM50 1445 before, 1441 after"`,
