@@ -39,6 +39,9 @@ function differing(before: Sheet, after: Sheet): { name: string; was: string; is
 /** A direction or procedure in words; a standard by its name. */
 const wayOf = (way: string) => rules[way] ?? shown(way)
 
+/** Where the first digit of a number stands: 2 for 753.7. */
+const place = (value: number) => Math.floor(Math.log10(Math.abs(value)))
+
 const numbersOf = (point: Point) => Object.values(point).join(' ')
 
 function sameReadings(before: Sheet, after: Sheet): boolean {
@@ -62,7 +65,6 @@ export function beforeAfter(before: Tested, after: Tested): Omit<CheckResult, 'i
   const was = convert(first.value, first.unit, is.unit)
   const label = wordOf(result, is.unit)
   // Both to the same place: four digits of the larger one.
-  const place = (value: number) => Math.floor(Math.log10(Math.abs(value)))
   const largest = Math.max(place(was), place(is.value))
   const alike = (value: number) => short(value, Math.max(1, 4 - largest + place(value)))
   const found = say`${label} ${alike(was)} before, ${alike(is.value)} after`
