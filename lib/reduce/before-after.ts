@@ -1,9 +1,10 @@
 /** Whether a test before the work and one after it can be compared. */
-import { usualFlow, wordOf } from './figures/index.ts'
+import { decimalsOf, usualFlow, wordOf } from './figures/index.ts'
 import type { CheckResult, Report } from './report.ts'
 import type { Point, Sheet } from '../sheet/schema.ts'
 import { convert } from '../units/convert.ts'
 import { symbol } from '../units/symbol.ts'
+import { write } from '../units/write.ts'
 import { rules } from './rules.ts'
 import { short } from './say.ts'
 import { say, shown } from '../words/say.ts'
@@ -39,9 +40,6 @@ function differing(before: Sheet, after: Sheet): { name: string; was: string; is
 /** A direction or procedure in words; a standard by its name. */
 const wayOf = (way: string) => rules[way] ?? shown(way)
 
-/** Where the first digit of a number stands: 2 for 753.7. */
-const place = (value: number) => Math.floor(Math.log10(Math.abs(value)))
-
 const numbersOf = (point: Point) => Object.values(point).join(' ')
 
 function sameReadings(before: Sheet, after: Sheet): boolean {
@@ -64,10 +62,9 @@ export function beforeAfter(before: Tested, after: Tested): Omit<CheckResult, 'i
   if (before.sheet.subject !== subject || !first || !is) return undefined
   const was = convert(first.value, first.unit, is.unit)
   const label = wordOf(result, is.unit)
-  // Both to the same place: four digits of the larger one.
-  const largest = Math.max(place(was), place(is.value))
-  const alike = (value: number) => short(value, Math.max(1, 4 - largest + place(value)))
-  const found = say`${label} ${alike(was)} before, ${alike(is.value)} after`
+  // Both as the figures show them, so that nobody compares two roundings.
+  const written = (value: number) => write(value, { decimals: decimalsOf(result, is.unit) })
+  const found = say`${label} ${written(was)} before, ${written(is.value)} after`
   if (sameReadings(before.sheet, after.sheet)) {
     const text = say`The readings are the same as those of the test before. Type what was read after the work.`
     return { outcome: 'bad', text, found, expected: say`other readings` }
