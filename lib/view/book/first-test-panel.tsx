@@ -9,7 +9,8 @@ import { ChoiceField, TextField } from './field.tsx'
 import { subjectOf } from '../../reduce/figures/index.ts'
 import { useLive } from './use-live.ts'
 
-const procedures = [
+/** The procedures that a new job may begin with. */
+export const procedures = [
   ['one-point', say`one-point`],
   ['two-point', say`two-point, ASTM E1827`],
   ['astm-e779', 'ASTM E779'],

@@ -38,7 +38,8 @@ const subjects = [
   ['enclosure', say`enclosure`],
   ['ducts', say`ducts`],
 ] as const
-const procedures = [
+/** The procedures that a test may follow, as the list says them. */
+export const procedures = [
   ['one-point', procedureWords['one-point']],
   ['two-point', say`two-point, ASTM E1827`],
   ['astm-e779', say`${procedureWords['astm-e779']}, 5+ points`],
