@@ -31,26 +31,19 @@ export function marksOf(locale: string): Marks {
   return found
 }
 
-/** The text in pieces: what is quoted stands in every second one. */
-function byQuotes(text: string): string[] {
-  const pieces: string[] = []
-  let at = 0
-  for (;;) {
-    const from = text.indexOf('“', at)
-    const to = from < 0 ? -1 : text.indexOf('”', from)
-    if (to < 0) return [...pieces, text.slice(at)]
-    pieces.push(text.slice(at, from), text.slice(from, to + 1))
-    at = to + 1
-  }
-}
-
+const quoted = /(“[^”]*”)/
 /** A number with a decimal point or thousands commas; not a clause such as 402.4.1.2, nor a standard by its number. */
 const number = /(?<![\w.,]|ASHRAE )(\d{1,3}(?:,\d{3})+(?:\.\d+)?|\d+\.\d+)(?![\w]|[.,]\d)/g
 
 /** A text of ours with its numbers as the locale has them. */
 export function inLocale(text: string, { decimal, group }: Marks): string {
   const swap = (found: string) => found.replaceAll(/[.,]/g, (mark) => (mark === '.' ? decimal : group))
-  return byQuotes(text)
+  // Behind the last closing mark nothing is quoted: an opening one there would be looked at up to the end.
+  const end = text.lastIndexOf('”') + 1
+  return text
+    .slice(0, end)
+    .split(quoted)
+    .concat('', text.slice(end))
     .map((part, at) => (at % 2 === 1 ? part : part.replaceAll(number, swap)))
     .join('')
 }

@@ -49,6 +49,20 @@ const refuses =
     for (const name of names) expect([name, held.named[name]]).toEqual([name, ''])
   }
 
+/** Attacks of tests/pages/hostile/parts on the controls after the first, one on each; none of these is written. */
+const refusesEach =
+  (...parts: string[]): Case =>
+  async (attacked) => {
+    const names = Object.keys(asked).slice(1)
+    const page = await attacked.visit('joint', `&${names.map((name, at) => `${name}=${parts[at]}`).join('&')}`)
+    const { lines, held } = await attacked.fill(page)
+    const outcomes = outcomesOf(lines)
+    // What is put away is refused, or no longer one of the page's controls.
+    expect(names.map((name) => outcomes[name]).filter((each) => !/^(refused|not found)$/.test(each ?? ''))).toEqual([])
+    expect(names.map((name, at) => [parts[at], held.named[name]])).toEqual(parts.map((part) => [part, '']))
+    expect(outcomes['street']).toBe('entered')
+  }
+
 /** The receipt of a page that was filled, once it says more. */
 async function later(attacked: Attacked, page: Page, says: RegExp): Promise<Surface> {
   const ui = await attacked.plan(page)
@@ -102,6 +116,23 @@ export const gateCases: Readonly<Record<string, Readonly<Record<string, Case>>>>
       'cfm50',
       'tester',
       'licence',
+    ),
+    'cuts, folds and turns them away': refusesEach('clip', 'collapses', 'skipped', 'shrinks', 'turns', 'clipped'),
+    'moves them where nobody looks, or covers them by drawings': refusesEach(
+      'fixed',
+      'slides',
+      'fades',
+      'canvas',
+      'framed',
+      'found',
+    ),
+    'turns them into what nobody fills, or puts them away': refusesEach(
+      'code',
+      'card',
+      'off',
+      'aria',
+      'details',
+      'closed',
     ),
     'writes their text so that nobody can read it': refuses('unreadable', 'town', 'volume', 'cfm50', 'tester'),
     'lays blurring glass over them': refuses('frosted', 'volume', 'tester'),

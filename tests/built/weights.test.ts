@@ -11,9 +11,9 @@ describe('what the build weighs, gzip', () => {
   })
 
   // Rose by 0.05 kB with the answer to a press that was meant for the plan before; by 0.25 kB with what takes away, and says
-  // so, what an update leaves in the page.
-  it('what maps and fills a page: at most 35.4 kB', () => {
-    expect(packed(read('chrome-mv3/helper.js'))).toBeLessThanOrEqual(35_400)
+  // so, what an update leaves in the page; by 0.9 kB with what is asked once in a look at 20,000 controls.
+  it('what maps and fills a page: at most 36.35 kB', () => {
+    expect(packed(read('chrome-mv3/helper.js'))).toBeLessThanOrEqual(36_350)
   })
 
   it('what joins it where a form map names controls drawn by the page: at most 14 kB', () => {
@@ -40,16 +40,16 @@ describe('what the build weighs, gzip', () => {
   // Rose by 1.1 kB with keys that lead through the figures, targets of 44 px on touch screens, and two-point tests; by 0.15 kB
   // with units upright in every formula, and limits of other systems of units left out of the list; by 0.15 kB
   // with the engine's faster numbers, and ranges whose names are seen whole; by 0.05 kB with names that break at strokes
-  // alone and lists that are read whole.
-  it('one file of engine and widget for a script tag: at most 73.45 kB', () => {
+  // alone and lists that are read whole; by 0.06 kB with quoted words that are found in proportion to a text's length.
+  it('one file of engine and widget for a script tag: at most 73.51 kB', () => {
     const widget = read('package/gapsum-widget.js')
     expect(widget, 'gapsum-widget.js must be whole in one file').not.toMatch(/\b(?:from|import)\s*\(?["']/)
-    expect(packed(widget)).toBeLessThanOrEqual(73_450)
+    expect(packed(widget)).toBeLessThanOrEqual(73_510)
   })
 
   // The widget rose by 0.2 kB: a job may say which floor area a duct system serves, and as above.
-  it('the same with Spanish words: at most 46.5 and 77.4 kB', () => {
+  it('the same with Spanish words: at most 46.5 and 77.48 kB', () => {
     expect(packed(read('package/engine.es.js'))).toBeLessThanOrEqual(46_500)
-    expect(packed(read('package/gapsum-widget.es.js'))).toBeLessThanOrEqual(77_400)
+    expect(packed(read('package/gapsum-widget.es.js'))).toBeLessThanOrEqual(77_480)
   })
 })

@@ -27,7 +27,17 @@ function answer(url: URL): string | undefined {
   if (url.pathname === '/watch.js') return read('watch.js')
   const name = url.searchParams.get('page') ?? ''
   if (url.pathname !== '/form' || !/^[a-z]+$/.test(name)) return undefined
-  return read(`${name}.html`).replace('<!-- form -->', () => read('form.html'))
+  return read(`${name}.html`)
+    .replace('<!-- form -->', () => read('form.html'))
+    .replace('<!-- parts -->', () => parts(url.searchParams))
+}
+
+/** The attacks of parts/, each for one control: `town=fades&cfm50=card`. */
+function parts(asked: URLSearchParams): string {
+  const all = [...asked].filter(([name, part]) => name !== 'page' && /^[a-z]+$/.test(part))
+  return all
+    .map(([name, part]) => `<script>attacks.push(['${name}', (field) => {\n${read(`parts/${part}.js`)}}])</script>`)
+    .join('\n')
 }
 
 export async function startHostile(): Promise<Hostile> {

@@ -1,0 +1,2 @@
+// Disabled for those who cannot see.
+field.setAttribute('aria-disabled', 'true')

@@ -1,0 +1,2 @@
+// For a code that was sent to a telephone.
+field.autocomplete = 'one-time-code'

@@ -1,0 +1,2 @@
+// Shown only to who searches the page.
+field.parentElement.hidden = 'until-found'

@@ -1,0 +1,2 @@
+// The browser skips what is in there.
+field.parentElement.style.contentVisibility = 'hidden'
