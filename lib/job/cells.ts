@@ -365,7 +365,10 @@ function allowed(cell: Cell, unit: string, measured: number): string {
 export function typedDecimals(text: string, value: number): number | undefined {
   if (/e/i.test(text)) return undefined
   // `15,810 ft3` ends in a unit: its digit is none of the number.
-  const digits = text.replace(/[\p{L}°%].*$/u, '').replaceAll(/\D/g, '')
+  const unit = text.search(/[\p{L}°%]/u)
+  const digits = (unit < 0 ? text : text.slice(0, unit)).replaceAll(/\D/g, '')
+  // No cell takes as many digits.
+  if (digits.length > 60) return undefined
   if (value === 0) return Math.max(0, digits.length - 1)
   for (let decimals = 0; decimals <= digits.length; decimals++) {
     if (Math.abs(Math.abs(value) - Number(`${digits}e-${decimals}`)) <= Math.abs(value) * 1e-12) return decimals
