@@ -3,9 +3,11 @@ import { useEffect, useRef, useState } from 'preact/hooks'
 import type { Status } from '../../book/entry-schema.ts'
 import { everyBook, isFill } from '../../book/rows.ts'
 import { listRows } from '../../book/search.ts'
-import { judge } from '../../job/house-limit.ts'
-import type { Device, Job } from '../../job/schema.ts'
+import { judge, systemsWith } from '../../job/house-limit.ts'
+import type { Device, Job, Test } from '../../job/schema.ts'
 import { reduceTest } from '../../job/reduce.ts'
+import { knownTests, severalOf } from '../../job/together.ts'
+import type { TestVerdict } from '../../job/verdict.ts'
 import type { Report } from '../../reduce/report.ts'
 import { decimalsOf, wordOf } from '../../reduce/figures/index.ts'
 import { symbol } from '../../units/symbol.ts'
@@ -32,7 +34,8 @@ export interface JobFacts {
 const best = ['air-changes-50', 'flow-50', 'duct-flow-25-per-floor-area', 'duct-flow-25']
 
 /**
- * Of the enclosure and of the ducts: the last test that has a verdict; where none has, the last that has figures.
+ * Of the enclosure and of the ducts: the last test that has a verdict; where none has, the last that has figures. Systems
+ * of ducts with a limit for the house are told as their sum, which alone has the verdict.
  * @param rest is awaited between two tests, for one takes some time to compute
  */
 export async function figuresOf(
@@ -47,10 +50,11 @@ export async function figuresOf(
       const { report } = reduceTest(job, test, [...devices])
       await rest()
       if (!report) continue
-      const { limit, verdict, withheld } = judge(job, test, report.figures)
+      const sum = sumWith(job, test, devices)
+      const { limit, verdict, withheld }: Partial<TestVerdict> = sum ?? judge(job, test, report.figures)
       const fact: FigureFact = {
-        figure: written(report, (limit ?? withheld?.limit)?.figure),
-        test: roleWords(test.role.trim()),
+        figure: written(sum ?? report, (verdict?.limit ?? limit ?? withheld?.limit)?.figure),
+        test: roleWords(sum?.name ?? test.role.trim()),
       }
       if (verdict) fact.verdict = verdict.meets ? 'meets' : 'does not meet'
       else if (withheld) fact.verdict = 'withheld'
@@ -63,7 +67,14 @@ export async function figuresOf(
   return facts
 }
 
-function written({ figures }: Report, asked: string | undefined): string {
+/** The sum of the systems of ducts that a test is one of, where it has a verdict: the limit is for the house. */
+function sumWith(job: Job, test: Test, devices: readonly Device[]) {
+  const tests = systemsWith(job.tests, test)
+  if (tests.length === 0) return undefined
+  return severalOf(knownTests({ ...job, tests }, [...devices])).find(({ verdict }) => verdict !== undefined)
+}
+
+function written({ figures }: Pick<Report, 'figures'>, asked: string | undefined): string {
   const id = [asked, ...best].find((one) => one !== undefined && figures[one] !== undefined)
   const figure = id === undefined ? undefined : figures[id]
   if (id === undefined || figure === undefined) return ''
