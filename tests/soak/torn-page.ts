@@ -1,5 +1,6 @@
 /** Saves without a pause, and tells what is there, inside a page of the extension. */
-import { entriesForwards, verify } from '../../lib/book/entries.ts'
+import { entriesForwards, entryOfFill, verify } from '../../lib/book/entries.ts'
+import { BookError } from '../../lib/book/error.ts'
 import { addFillLine, closeUnended, endFill, startFill } from '../../lib/book/fills.ts'
 import { getJob, saveJob } from '../../lib/book/jobs.ts'
 import { found, read, type Found } from '../../lib/book/journal/told.ts'
@@ -35,8 +36,13 @@ async function saveOn(first: number): Promise<void> {
     const id = `fill-${at}`
     await startFill(fakeFill(id), { engine: '0.1.0' })
     answered('fill', id)
-    for (const binding of ['volume', 'flow', 'report']) await addFillLine(id, fakeLine(binding))
-    answered('entry', (await endFill(id)).hash)
+    try {
+      for (const binding of ['volume', 'flow', 'report']) await addFillLine(id, fakeLine(binding))
+      answered('entry', (await endFill(id)).hash)
+    } catch (error) {
+      // The page ends fills that nobody is heard of any more: then this one has its entry.
+      if (!(error instanceof BookError) || !(await entryOfFill(id))) throw error
+    }
   }
 }
 
