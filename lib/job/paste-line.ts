@@ -123,7 +123,7 @@ function pair(token: string): [string, string] | undefined {
 }
 
 /** More than forty pieces. */
-const PIECES = /^(?:[^ \t,]*[ \t,]+){40}/
+const PIECES = /^(?:[^ \t,]*[ \t,]+(?![ \t,])){40}/
 
 /** The items of a line without cell separators: tokens, units joined to their numbers, labels to what follows them. */
 export function tokens(line: string): Item[] {
