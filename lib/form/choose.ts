@@ -2,21 +2,60 @@
 import { sameness } from './same.ts'
 import { plain } from './words.ts'
 
-/** Wordings of one answer that forms use side by side (common practice, no source). */
+/** Wordings of one answer that forms use side by side, in each language that proposals know (common practice, no source). */
 const sayings: readonly (readonly string[])[] = [
-  ['yes', 'y', 'true', 'present'],
-  ['no', 'n', 'false', 'none', 'not present'],
-  ['pass', 'passed', 'passes', 'compliant', 'meets', 'met'],
-  ['fail', 'failed', 'fails', 'not compliant', 'noncompliant', 'does not meet', 'not met'],
-  ['depressurize', 'depressurise', 'depressurization', 'depressurisation', 'depressurized'],
-  ['pressurize', 'pressurise', 'pressurization', 'pressurisation', 'pressurized'],
-  ['outside', 'to outside', 'leakage to outside', 'leakage to outdoors', 'to outdoors'],
-  ['total', 'total leakage'],
+  ['yes', 'y', 'true', 'present', 'si', 'oui', 'ja'],
+  ['no', 'n', 'false', 'none', 'not present', 'non', 'nein'],
+  ['pass', 'passed', 'passes', 'compliant', 'meets', 'met', 'cumple', 'conforme', 'bestanden', 'erfullt'],
+  [
+    'fail',
+    'failed',
+    'fails',
+    'not compliant',
+    'noncompliant',
+    'does not meet',
+    'not met',
+    'no cumple',
+    'non conforme',
+    'nicht bestanden',
+    'nicht erfullt',
+  ],
+  [
+    'depressurize',
+    'depressurise',
+    'depressurization',
+    'depressurisation',
+    'depressurized',
+    'despresurizacion',
+    'depression',
+    'unterdruck',
+  ],
+  [
+    'pressurize',
+    'pressurise',
+    'pressurization',
+    'pressurisation',
+    'pressurized',
+    'presurizacion',
+    'surpression',
+    'uberdruck',
+  ],
+  [
+    'outside',
+    'to outside',
+    'leakage to outside',
+    'leakage to outdoors',
+    'to outdoors',
+    'al exterior',
+    'vers l exterieur',
+    'nach außen',
+  ],
+  ['total', 'total leakage', 'totale', 'gesamt'],
   ['light', 'mild', 'light wind', 'normal'],
   ['windy', 'strong wind', 'high wind'],
   ['calm', 'no wind', 'still'],
-  ['final', 'post construction', 'postconstruction'],
-  ['rough in', 'roughin'],
+  ['final', 'post construction', 'postconstruction', 'abnahme'],
+  ['rough in', 'roughin', 'gros œuvre', 'rohbau'],
 ]
 
 /**

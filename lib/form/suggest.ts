@@ -7,6 +7,8 @@ import type { Clues } from './schema.ts'
 import type { Suggestion } from './suggestion.ts'
 import { unitIn, unitsAgree } from './unit-in.ts'
 import { vocabulary } from './vocabulary.ts'
+import { french } from './vocabulary-french.ts'
+import { german } from './vocabulary-german.ts'
 import { spanish } from './vocabulary-spanish.ts'
 import { alike, contradict, plain, words } from './words.ts'
 import { roleWords } from '../words/names.ts'
@@ -23,9 +25,11 @@ interface Asked {
   clues: Clues
 }
 
-const before = /\b(before|pre|existing|initial|test in|antes|previa)\b/
-const after = /\b(after|post|final|improved|test out|despues|posterior)\b/
-const ducts = /\b(ducts?|ductos?|conductos?)\b/
+const before = /\b(before|pre|existing|initial|test in|antes|previa|avant|vorher|vor)\b/
+const after = /\b(after|post|final|improved|test out|despues|posterior|apres|nachher|nach)\b/
+const ducts = /\b(ducts?|ductos?|conductos?|conduits|gaines|luftleitung\w*|leitungsnetz\w*)\b/
+/** Forms are not always in the browser's language, so each is looked for. */
+const otherLanguages = [spanish, french, german]
 
 /** What asks for something says so in so many characters; a vocabulary is held against it, at worst word by word. */
 const most = 200
@@ -62,7 +66,8 @@ function asked(whole: Clues): Asked {
 function wording(id: string, item: Item, { label, attributes, autocomplete }: Asked): [score: number, reason: string] {
   const field = id.slice(id.lastIndexOf('/') + 1)
   const known = Object.hasOwn(vocabulary, field) ? vocabulary[field] : undefined
-  if (Object.hasOwn(spanish, field) && spanish[field]?.test(label)) return [1, say`label`]
+  if (otherLanguages.some((wordings) => Object.hasOwn(wordings, field) && wordings[field]?.test(label)))
+    return [1, say`label`]
   if (known && !known.never?.test(label)) {
     if (known.says.test(label)) return [1, say`label`]
     if (known.autocomplete !== undefined && known.autocomplete === autocomplete) return [0.95, 'autocomplete']

@@ -178,7 +178,8 @@ export const vocabulary: Readonly<Record<string, Wording>> = {
     says: /(%|\bpercent\b).*\b(air handler|fan)\b|\b(air handler|fan)\b.*(%|\bpercent\b)/,
     hints: /\bduct\b.*(%|\bpercent\b)/,
   },
-  reduction: { says: /\breduction\b/, never: /%|\bpercent\b/ },
+  // The French word is the same.
+  reduction: { says: /\breduction\b/, never: /%|\bpercent\b|\bpourcentage\b/ },
   'reduction-percent': {
     says: /(%|\bpercent\b).*\breduction\b|\breduction\b.*(%|\bpercent\b)/,
     hints: /\breduction\b/,

@@ -31,7 +31,8 @@ export function marksOf(locale: string): Marks {
   return found
 }
 
-const quoted = /(“[^”]*”)/
+/** In the marks of each language that the texts come in. */
+const quoted = /(„[^“]*“|“[^”]*”|«[^»]*»)/
 /** A number with a decimal point or thousands commas; not a clause such as 402.4.1.2, nor a standard by its number. */
 const number = /(?<![\w.,]|ASHRAE )(\d{1,3}(?:,\d{3})+(?:\.\d+)?|\d+\.\d+)(?![\w]|[.,]\d)/g
 

@@ -59,14 +59,17 @@ function write(language: string, messages: Messages): void {
   writeFileSync(path, `${JSON.stringify(messages, null, 2)}\n`)
 }
 
-/** What a translation still holds of the English texts, in their order, and what it lacks. */
-export function kept(all: Messages, translation: Messages): { messages: Messages; missing: string[] } {
+/**
+ * What a translation still holds of the English texts, in their order, and what it lacks: those are shown in English
+ * until somebody translates them.
+ */
+export function kept(all: Messages, translation: Messages): { messages: Messages; missing: [string, string][] } {
   const messages: Messages = {}
-  const missing: string[] = []
+  const missing: [string, string][] = []
   for (const [key, { message }] of Object.entries(all)) {
     const found = translation[key]
     if (found) messages[key] = { message: found.message }
-    else missing.push(message)
+    else missing.push([key, message])
   }
   return { messages, missing }
 }
@@ -80,7 +83,7 @@ if (import.meta.main) {
     if (missing.length > 0) {
       if (process.argv.includes('--complete')) process.exitCode = 1
       console.error(`${language}: ${missing.length} of ${Object.keys(all).length} texts are missing:`)
-      for (const message of missing) console.error(`  ${message}`)
+      for (const [key, message] of missing) console.error(`  ${key}  ${message}`)
     }
   }
 }

@@ -47,11 +47,9 @@ export const asString: Write = ({ parts }, values) => inPlace(parts, values)
 /** Translations by key, as a message file holds them. */
 export type Translations = Readonly<Record<string, { message: string }>>
 
-const translationOf = (key: string, message: string, translations: Translations): string => {
-  const found = translations[key]
-  if (!found) throw new RangeError(`“${message}” is not translated.`)
-  return found.message
-}
+/** The translation, or the English where there is none yet. */
+const translationOf = (key: string, message: string, translations: Translations): string =>
+  translations[key]?.message || message
 
 /** The text as a string in another language; a term stays English, as it is kept and compared. */
 export const asTranslation =
@@ -91,11 +89,7 @@ export const english = (): Plugin => plugin('english-words', asString, () => nul
 /** Where the table of terms goes, once it is known which modules a bundle has. */
 const table = '__TERMS__'
 
-/**
- * Texts as they stand in another language: for what runs without an extension. Terms come along in a table.
- *
- * @throws RangeError, while building, when a text is not translated
- */
+/** Texts as they stand in another language: for what runs without an extension. Terms come along in a table. */
 export function inLanguage(language: string, translations: Translations): Plugin {
   const terms = new Set(keptWords)
   const write = asTranslation(translations)
