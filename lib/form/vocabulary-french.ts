@@ -43,7 +43,7 @@ export const french: Readonly<Record<string, RegExp>> = {
   indoor: /\btemperature\b.*\binterieure?\b/,
   outdoor: /\btemperature\b.*\bexterieure?\b/,
   notes: /\b(remarques?|commentaires?)\b|^observations$/,
-  verdict: /\bconform(e|ite)\b|\bresultat (de l|du) (essai|test)\b/,
+  verdict: /\bconform(e|ite)\b|\bresultat\b.*\blimite\b|\bresultat (de l|du) (essai|test)\b/,
   limit: /^(limite|valeur limite|seuil|maximum (admis|autorise))\b/,
   'flow-50':
     /^(?!.*\b(par|conduits?|gaines?|enveloppe|plancher|m 2|taux)\b).*\b(fuites?|debit|infiltrations)\b.*\b50\b/,

@@ -42,7 +42,7 @@ export const german: Readonly<Record<string, RegExp>> = {
   indoor: /\b(innen|raum)temperatur\b|\btemperatur innen\b/,
   outdoor: /\b(außen|aussen)temperatur\b|\btemperatur (außen|aussen)\b/,
   notes: /\b(bemerkung|anmerkung)(en)?\b|\bnotizen\b/,
-  verdict: /\b(bestanden|eingehalten|erfullt)\b|^ergebnis( der (messung|prufung))?( gegen den grenzwert)?$/,
+  verdict: /\b(bestanden|eingehalten|erfullt)\b|^ergebnis( der (messung|prufung))?$|\bergebnis\b.*\bgrenzwert\b/,
   limit: /^(grenzwert|hochstwert|zulassiger (wert|hochstwert))\b/,
   'flow-50': /^(?!.*\b(je|pro|m 2|luftwechsel\w*|luftleitung\w*)\b).*\b(leckage\w*|(luft)?volumenstrom)\b.*\b50\b/,
   'air-changes-50': /\bluftwechsel\w*\b.*\b50\b/,
