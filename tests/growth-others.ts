@@ -1,4 +1,4 @@
-/** What takes a text in lib/ and is not measured in tests/growth.test.ts, by the reason. */
+/** What takes a text in lib/ and is not measured in tests/growth.release.test.ts, by the reason. */
 export const others: Readonly<Record<string, string>> = {
   'an id, a key or a word of our own, which only names something': `
     book/database databaseBeside

@@ -1,4 +1,4 @@
-/** What reads a text of a page or a file, by its file and name: tests/growth.test.ts measures each. */
+/** What reads a text of a page or a file, by its file and name: tests/growth.release.test.ts measures each. */
 import { DOMParser } from '@xmldom/xmldom'
 import { bytesOfText } from '../lib/book/bytes-of-text.ts'
 import { fromBase64, toBase64 } from '../lib/book/base64.ts'

@@ -16,7 +16,7 @@ export const german: Readonly<Record<string, RegExp>> = {
   program: /\b(antragsnummer|vorgangsnummer|aktenzeichen)\b/,
   builder: /\b(bauunternehmen|bautrager|generalunternehmer)\b/,
   'floor-area': /\b(wohnflache|nutzflache|(netto)?grundflache|(beheizte|konditionierte) flache)\b/,
-  volume: /\b(innenvolumen|luftvolumen|gebaudevolumen|raumvolumen)\b/,
+  volume: /\b(innen|luft|gebaude|raum)?volumen\b/,
   'enclosure-area': /\b(gebaude)?hullflache\b/,
   height: /\b(raum|gebaude|decken)hohe\b/,
   bedrooms: /\bschlafzimmer\b/,
