@@ -51,12 +51,13 @@ export function watchSeen(
 ): () => Promise<boolean | undefined> {
   if (!('isVisible' in IntersectionObserverEntry.prototype)) return () => Promise.resolve(undefined)
   let seen: boolean | undefined
-  let since = 0
+  let [seenBefore, since] = [false, -Infinity]
   const { promise: first, resolve: told } = Promise.withResolvers<void>()
   const { stop } = ask(element, (now) => {
     if (now !== seen) {
-      // What nothing has covered yet is not seen again: a press right after the dock has come is judged by the first answer.
-      if (seen !== undefined) since = performance.now()
+      // A dock that comes is not covered before it is drawn for the first time, so a press right after that counts.
+      if (seenBefore) since = performance.now()
+      seenBefore ||= now
       change(now)
     }
     seen = now
@@ -66,7 +67,7 @@ export function watchSeen(
   return async () => {
     const pressed = performance.now()
     await Promise.race([first, after(patience)])
-    if (!seen || (since > 0 && pressed - since < rest)) return false
+    if (!seen || pressed - since < rest) return false
     return (await look(element)) && seen
   }
 }
