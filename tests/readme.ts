@@ -1,4 +1,4 @@
-/** The README's tables of figures, checks and limits, written from the code: `npm run readme`. */
+/** The tables of figures, checks, limits, pages and measurements, written from the code: `npm run readme`. */
 import { readFileSync, writeFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { testCheckNames } from '../lib/job/checks.ts'
@@ -104,8 +104,8 @@ function benchPlace(): string {
   return `Measured ${[...new Set(kept.map(({ date, machine }) => `${date} on ${machine}`))].join('; ')}.`
 }
 
-/** The parts between `<!-- name -->` and `<!-- /name -->`. */
-export const parts: Record<string, () => string> = {
+/** What stands between `<!-- name -->` and `<!-- /name -->`. */
+const parts = {
   figures: () =>
     table(
       ['id', 'figure', 'units', 'needs, beside readings', 'formula', 'source'],
@@ -138,14 +138,24 @@ export const parts: Record<string, () => string> = {
   bench: () => `${benchPlace()}\n\n${benchTable()}`,
 }
 
-/** The README with its tables as the code has them now. */
-export function readme(now: string): string {
-  return Object.entries(parts).reduce((text, [name, write]) => {
+/** Each file with tables, and which. */
+export const files: Readonly<Record<string, readonly (keyof typeof parts)[]>> = {
+  'lib/reduce/README.md': ['figures', 'checks'],
+  'lib/limits/README.md': ['limits'],
+  'tests/pages/README.md': ['pages'],
+  'tests/bench/README.md': ['bench'],
+}
+
+/** A file with its tables as the code has them now. */
+export function written(file: string, now: string): string {
+  return (files[file] ?? []).reduce((text, name) => {
     const [start, end] = [`<!-- ${name} -->`, `<!-- /${name} -->`]
     const [from, to] = [text.indexOf(start), text.indexOf(end)]
-    if (from < 0 || to < from) throw new Error(`README.md has no place for the ${name}: put back ${start} and ${end}.`)
-    return `${text.slice(0, from + start.length)}\n\n${write()}\n\n${text.slice(to)}`
+    if (from < 0 || to < from) throw new Error(`${file} has no place for the ${name}: put back ${start} and ${end}.`)
+    return `${text.slice(0, from + start.length)}\n\n${parts[name]()}\n\n${text.slice(to)}`
   }, now)
 }
 
-if (process.argv[1] === fileURLToPath(import.meta.url)) writeFileSync(at('README.md'), readme(read('README.md')))
+if (process.argv[1] === fileURLToPath(import.meta.url)) {
+  for (const file of Object.keys(files)) writeFileSync(at(file), written(file, read(file)))
+}

@@ -52,7 +52,7 @@ function table(results: Readonly<Record<string, readonly Row[]>>): string {
  * of all rows and writes them into .output.
  *
  * @param kind ending of the files and name of the result: 'bench' or 'soak'
- * @param words names of parts; `--keep` also writes the rows into results.json of the folder, for the README
+ * @param words names of parts; `--keep` also writes the rows into results.json of the folder, for tests/bench/README.md
  * @returns whether every part ran to its end and no aim of a soak was missed
  */
 export async function runParts(kind: 'bench' | 'soak', words: readonly string[]): Promise<boolean> {

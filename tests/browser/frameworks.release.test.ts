@@ -108,7 +108,7 @@ test.each(chosen(placePages).filter(({ apart }) => apart))('every field of $name
   }
 })
 
-test('the table of the README is what the pages did', async () => {
+test('the table of tests/pages is what the pages did', async () => {
   const file = fileURLToPath(new URL('../pages/frameworks/results.json', import.meta.url))
   const kept = JSON.parse(readFileSync(file, 'utf8')) as Result[]
   // A run of some pages only stands for these; the others stay as they are.
