@@ -68,7 +68,7 @@ export const fromFramesSchema = z.discriminatedUnion('type', [
 /** From the helper to the background: what the controls of a page may ask for. Nothing of the page but their clues. */
 export const suggestSchema = z.object({
   type: z.literal('suggest'),
-  clues: z.array(cluesSchema).check(z.maxLength(bounds.controls)),
+  clues: z.array(cluesSchema).check(z.maxLength(bounds.listed)),
   material: materialSchema,
 })
 

@@ -31,22 +31,26 @@ export function marksOf(locale: string): Marks {
   return found
 }
 
-/** In the marks of each language that the texts come in. */
-const quoted = /(„[^“]*“|“[^”]*”|«[^»]*»)/
+/** What closes a quotation, by what opens it, in each language that the texts come in. */
+const closing: Readonly<Record<string, string>> = { '“': '”', '„': '“', '«': '»' }
 /** A number with a decimal point or thousands commas; not a clause such as 402.4.1.2, nor a standard by its number. */
 const number = /(?<![\w.,]|ASHRAE )(\d{1,3}(?:,\d{3})+(?:\.\d+)?|\d+\.\d+)(?![\w]|[.,]\d)/g
 
 /** A text of ours with its numbers as the locale has them. */
 export function inLocale(text: string, { decimal, group }: Marks): string {
   const swap = (found: string) => found.replaceAll(/[.,]/g, (mark) => (mark === '.' ? decimal : group))
-  // Behind the last closing mark nothing is quoted: an opening one there would be looked at up to the end.
-  const end = text.lastIndexOf('”') + 1
-  return text
-    .slice(0, end)
-    .split(quoted)
-    .concat('', text.slice(end))
-    .map((part, at) => (at % 2 === 1 ? part : part.replaceAll(number, swap)))
-    .join('')
+  let [written, at, unclosed] = ['', 0, '']
+  for (const { 0: mark, index } of text.matchAll(/[“„«]/g)) {
+    // A mark that nothing closes is not looked for again.
+    if (index < at || unclosed.includes(mark)) continue
+    const end = text.indexOf(closing[mark] ?? '', index + 1) + 1
+    if (end === 0) unclosed += mark
+    else {
+      written += text.slice(at, index).replaceAll(number, swap) + text.slice(index, end)
+      at = end
+    }
+  }
+  return written + text.slice(at).replaceAll(number, swap)
 }
 
 /** Names, ids and sources are left alone. */

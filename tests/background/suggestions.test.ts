@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { demoDevice, demoJob } from '../../lib/job/demo.ts'
 import { material } from '../../lib/job/material.ts'
 import { suggestedSchema } from '../../lib/messages.ts'
+import { bounds } from '../../lib/bounds.ts'
 import { answerSuggest } from '../../lib/background/suggestions.ts'
 import { fakeClues } from '../form/fake.ts'
 
@@ -32,7 +33,7 @@ describe('the background asked for suggestions', () => {
   test.each([
     ['another message', { type: 'open-book' }],
     ['clues of no known kind', { ...ask, clues: [{ ...fakeClues(), kind: 'password' }] }],
-    ['more controls than a page has', { ...ask, clues: Array.from({ length: 5001 }, () => fakeClues()) }],
+    ['more controls than a page has', { ...ask, clues: Array.from({ length: bounds.listed + 1 }, () => fakeClues()) }],
     ['a material that is none', { ...ask, material: {} }],
   ])('leaves %s to others', (_, message) => {
     expect(answerSuggest(message, own, 'self')).toBeUndefined()
