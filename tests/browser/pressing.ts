@@ -48,8 +48,7 @@ export async function pressUnder(seed: number, count: number, log?: (done: numbe
       if (!button) throw new Error(`Plan ${at} has no button: ${await ui.text()}`)
       if (name === 'nothing') await ui.ask(drawn)
       else await attack(page, name)
-      // What was covered must be seen again for a quarter of a second before a press counts.
-      await pause(name === 'nothing' ? 400 : random() * 400)
+      await pause(random() * 400)
       const right = await page.evaluate(() => document.documentElement.clientWidth)
       await page.mouse.click(right - 12 - button.width + button.x, 12 + button.y)
       return until(async () => {

@@ -11,9 +11,6 @@ const threshold = [0, 0.25, 0.5, 0.75, 0.9, 0.95, 0.99, 1]
 /** So long a press waits for an answer of the browser, in ms. */
 const patience = 1500
 
-/** A dock that was covered must be seen again for so long before a press on it counts, in ms: nobody acts sooner. */
-const rest = 250
-
 const after = (ms: number) => new Promise<undefined>((resolve) => setTimeout(resolve, ms))
 
 /** Asks the browser whether the element is seen, and hears the answers until `stop` is called. */
@@ -51,23 +48,16 @@ export function watchSeen(
 ): () => Promise<boolean | undefined> {
   if (!('isVisible' in IntersectionObserverEntry.prototype)) return () => Promise.resolve(undefined)
   let seen: boolean | undefined
-  let [seenBefore, since] = [false, -Infinity]
   const { promise: first, resolve: told } = Promise.withResolvers<void>()
   const { stop } = ask(element, (now) => {
-    if (now !== seen) {
-      // A dock that comes is not covered before it is drawn for the first time, so a press right after that counts.
-      if (seenBefore) since = performance.now()
-      seenBefore ||= now
-      change(now)
-    }
+    if (now !== seen) change(now)
     seen = now
     told()
   })
   signal.addEventListener('abort', stop)
   return async () => {
-    const pressed = performance.now()
+    // A press right after the dock has come is judged by the first answer; without one nobody has seen it.
     await Promise.race([first, after(patience)])
-    if (!seen || pressed - since < rest) return false
-    return (await look(element)) && seen
+    return seen === true && (await look(element)) && seen
   }
 }
