@@ -14,7 +14,7 @@ export default function weights(): Row[] {
     row('scripts that open the popup', weightOf('chrome-mv3/popup.html'), 60),
     row('scripts that open the sidebar', weightOf('chrome-mv3/sidepanel.html'), 60),
     row('scripts that open the book', weightOf('chrome-mv3/book.html')),
-    row('what maps and fills a page', packed(read('chrome-mv3/helper.js')), 35.4),
+    row('what maps and fills a page', packed(read('chrome-mv3/helper.js')), 36.5),
     row('what joins it for controls drawn by the page', packed(read('chrome-mv3/extra.js'))),
     row('the dock in its frame', weightOf('chrome-mv3/dock.html'), 90.5),
     row('what serves a frame of another origin', packed(read('chrome-mv3/frame.js'))),
