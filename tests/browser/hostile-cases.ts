@@ -302,3 +302,23 @@ export const cases: Readonly<Record<string, Readonly<Record<string, Case>>>> = {
     },
   },
 }
+
+/**
+ * One case of each kind, for every test run; release tests run the others. Firefox takes longer over them: every third.
+ */
+export const sampled = (browser: 'Chromium' | 'Firefox'): [string, Case][] =>
+  Object.entries(cases)
+    // A page without measure takes the most of a minute.
+    .filter(([kind]) => kind !== 'a page without measure')
+    .flatMap(([, those], at) => (browser === 'Chromium' || at % 3 === 2 ? Object.entries(those).slice(0, 1) : []))
+
+/** The cases that are not among those, by kind. */
+export const others = (browser: 'Chromium' | 'Firefox'): [string, [string, Case][]][] => {
+  const taken = new Set(sampled(browser).map(([title]) => title))
+  return Object.entries(cases)
+    .map(([kind, those]): [string, [string, Case][]] => [
+      kind,
+      Object.entries(those).filter(([title]) => !taken.has(title)),
+    ])
+    .filter(([, those]) => those.length > 0)
+}

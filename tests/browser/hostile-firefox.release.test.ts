@@ -5,7 +5,7 @@
 import { afterAll, afterEach, beforeAll, describe, test } from 'vitest'
 import { launchFirefox } from './firefox.ts'
 import { Attacked } from './hostile.ts'
-import { cases } from './hostile-cases.ts'
+import { others } from './hostile-cases.ts'
 
 const long = new Set([
   // Its hundred thousand controls measure the survey, which is the same code in both; Firefox takes 40 s over it.
@@ -23,7 +23,7 @@ beforeAll(() => attacked.start(launchFirefox))
 afterEach(() => attacked.leave())
 afterAll(() => attacked.close())
 
-describe.each(Object.entries(cases))('%s', (_, those) => {
+describe.each(others('Firefox'))('%s', (_, those) => {
   // oxlint-disable-next-line vitest/expect-expect -- the expectations stand in the cases
-  test.each(Object.entries(those).filter(([title]) => runs(title)))('%s', (__, run) => run(attacked))
+  test.each(those.filter(([title]) => runs(title)))('%s', (__, run) => run(attacked))
 })
