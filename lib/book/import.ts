@@ -1,4 +1,7 @@
-/** Taking in a book file: first what would change, then only additions. Nothing in the book is ever overwritten. */
+/**
+ * Taking in a book file: first what would change, then what is not here yet. What is here with other content is replaced
+ * only where the person takes the file's; entries never are.
+ */
 import { canonical } from './canonical.ts'
 import type { FormMap } from '../form/schema.ts'
 import { deviceSchema, jobSchema, keptLimitSchema, type Device, type Job, type KeptLimit } from '../job/schema.ts'

@@ -25,8 +25,12 @@ interface Asked {
   clues: Clues
 }
 
-const before = /\b(before|pre|existing|initial|test in|antes|previa|avant|vorher|vor)\b/
-const after = /\b(after|post|final|improved|test out|despues|posterior|apres|nachher|nach)\b/
+/** `vor Ort` is on site, `nach außen` outwards, `nach ISO 9972` and `d’après` by a standard or a plan: no time. */
+const works = '(den arbeiten|(der |einer )?(sanierung|abdichtung|modernisierung))'
+const before = new RegExp(`\\b(before|pre|existing|initial|test in|antes|previa|avant|vorher|vor ${works})\\b`)
+const after = new RegExp(
+  `\\b(after|post|final|improved|test out|despues|posterior|(?<!\\bd )apres|nachher|nach ${works})\\b`,
+)
 const ducts = /\b(ducts?|ductos?|conductos?|conduits|gaines|luftleitung\w*|leitungsnetz\w*)\b/
 /** Forms are not always in the browser's language, so each is looked for. */
 const otherLanguages = [spanish, french, german]

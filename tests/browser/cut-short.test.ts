@@ -1,4 +1,7 @@
-/** A fill is killed, cut off, and not noted: receipt and entry say what the page holds. More: `npm run test:release`; all steps: `npm run soak cut-short`. */
+/**
+ * A fill is killed, cut off, and not noted: receipt and entry say what the page holds. More: `npm run test:release`; all
+ * steps: `npm run soak cut-short`.
+ */
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { CutShort, type Disturbance } from './cut-short.ts'
 

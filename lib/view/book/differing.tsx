@@ -65,8 +65,9 @@ function One({ one, taken, onPick }: { one: Differing; taken: boolean; onPick: (
             </tr>
           </thead>
           <tbody>
-            {differingFields(one).map(({ field, yours, theirs }) => (
-              <tr key={field}>
+            {differingFields(one).map(({ field, yours, theirs }, at) => (
+              // Controls of a form may have one name.
+              <tr key={at}>
                 <th scope="row">{field}</th>
                 <td>{yours}</td>
                 <td>{theirs}</td>

@@ -21,7 +21,7 @@ import { say } from '../../words/say.ts'
  */
 type Chosen = { name: string; plan: ImportPlan; source: BookSource; beside: Beside[]; taken: Differing[] }
 
-/** Takes in a book file: first what would change, then only additions. */
+/** Takes in a book file: first what would change, then what the person agrees to. */
 export function ImportPanel() {
   const [locked, setLocked] = useState<File>()
   const [passphrase, setPassphrase] = useState('')

@@ -13,8 +13,8 @@ const patience = 1500
 
 const after = (ms: number) => new Promise<undefined>((resolve) => setTimeout(resolve, ms))
 
-/** Asks the browser whether the element is seen, and hears the answers until `stop` is called. */
-function ask(element: Element, hear: (seen: boolean) => void): { stop: () => void } {
+/** Asks the browser whether the element is seen, and hears the answers until what it returns is called. */
+function ask(element: Element, hear: (seen: boolean) => void): () => void {
   const observer = new IntersectionObserver(
     (entries) => {
       const last = entries.at(-1) as Visible | undefined
@@ -23,13 +23,13 @@ function ask(element: Element, hear: (seen: boolean) => void): { stop: () => voi
     { threshold, trackVisibility: true, delay: 100 } as IntersectionObserverInit,
   )
   observer.observe(element)
-  return { stop: () => observer.disconnect() }
+  return () => observer.disconnect()
 }
 
 /** What the browser says at this moment: its reports of changes come up to a tenth of a second late. */
 async function look(element: Element): Promise<boolean> {
   const { promise, resolve } = Promise.withResolvers<boolean>()
-  const { stop } = ask(element, resolve)
+  const stop = ask(element, resolve)
   const seen = await Promise.race([promise, after(patience)])
   stop()
   return seen === true
@@ -49,7 +49,7 @@ export function watchSeen(
   if (!('isVisible' in IntersectionObserverEntry.prototype)) return () => Promise.resolve(undefined)
   let seen: boolean | undefined
   const { promise: first, resolve: told } = Promise.withResolvers<void>()
-  const { stop } = ask(element, (now) => {
+  const stop = ask(element, (now) => {
     if (now !== seen) change(now)
     seen = now
     told()
