@@ -9,6 +9,7 @@ import { join } from 'node:path'
 import { fileURLToPath, pathToFileURL } from 'node:url'
 import { built } from '../browser/harness.ts'
 import type { Row } from './part.ts'
+import { median, pressToPlan } from './press-to-plan.ts'
 
 const rounds = Number(process.env['BENCH_ROUNDS'] ?? 25)
 const root = fileURLToPath(new URL('../..', import.meta.url))
@@ -44,26 +45,9 @@ async function openings(sources: string, extension: string) {
   const { Attacked } = (await drivers('hostile.ts')) as Pages
   const attacked = new Attacked()
   await attacked.start(() => launch({ extension }))
-  const once = async (): Promise<number> => {
-    const page = await attacked.visit('plain')
-    const popup = await attacked.session.openPopup(page)
-    await popup.wait(/\d+ (bindings?|of \d+ left)/)
-    let pressed = 0
-    await popup.page.exposeFunction('pressed', (at: number) => (pressed = at))
-    await popup.page.evaluate(`addEventListener('click', () => pressed(Date.now()), true)`)
-    await popup.click('button', 'Fill this page')
-    const shows = await attacked.session.helper(page)
-    const end = Date.now() + 20_000
-    while (!/Nothing is typed until you confirm/.test(await shows.text().catch(() => '')))
-      if (Date.now() > end) throw new Error('No plan came.')
-    const shown = Date.now()
-    await attacked.leave()
-    return shown - pressed
-  }
+  const once = async (): Promise<number> => pressToPlan(attacked, await attacked.visit('plain'), 20_000)
   return { once, close: () => attacked.close() }
 }
-
-const median = (list: readonly number[]): number => list.toSorted((a, b) => a - b)[Math.floor(list.length / 2)] ?? NaN
 
 export default async function dock(): Promise<Row[]> {
   const folder = mkdtempSync(join(tmpdir(), 'before-'))

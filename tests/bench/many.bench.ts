@@ -5,31 +5,16 @@
 import { launch } from '../browser/harness.ts'
 import { Attacked } from '../browser/hostile.ts'
 import type { Row } from './part.ts'
+import { median, pressToPlan } from './press-to-plan.ts'
 
 const rounds = Number(process.env['BENCH_ROUNDS'] ?? 5)
 const rows = Number(process.env['BENCH_ROWS'] ?? 20_000)
 
-const median = (list: readonly number[]): number => list.toSorted((a, b) => a - b)[Math.floor(list.length / 2)] ?? NaN
-
 export default async function many(): Promise<Row[]> {
   const attacked = new Attacked()
   await attacked.start(launch)
-  const once = async (count: number): Promise<number> => {
-    const page = await attacked.visit('rows', `&rows=${count}`)
-    const popup = await attacked.session.openPopup(page)
-    await popup.wait(/\d+ (bindings?|of \d+ left)/)
-    let pressed = 0
-    await popup.page.exposeFunction('pressed', (at: number) => (pressed = at))
-    await popup.page.evaluate(`addEventListener('click', () => pressed(Date.now()), true)`)
-    await popup.click('button', 'Fill this page')
-    const shows = await attacked.session.helper(page)
-    const end = Date.now() + 60_000
-    while (!/Nothing is typed until you confirm/.test(await shows.text().catch(() => '')))
-      if (Date.now() > end) throw new Error('No plan came.')
-    const shown = Date.now()
-    await attacked.leave()
-    return shown - pressed
-  }
+  const once = async (count: number): Promise<number> =>
+    pressToPlan(attacked, await attacked.visit('rows', `&rows=${count}`), 60_000)
   try {
     const times: [number[], number[]] = [[], []]
     for (let round = 0; round < rounds; round++) {

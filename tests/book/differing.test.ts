@@ -13,18 +13,10 @@ import { closeJournal } from '../../lib/book/journal/place.ts'
 import { fileParts, openBookFile } from '../../lib/book/json.ts'
 import { listLimits, saveLimit } from '../../lib/book/limits.ts'
 import { listMaps, mapVersions, saveMap } from '../../lib/book/maps.ts'
-import type { KeptLimit } from '../../lib/job/schema.ts'
-import { context, fakeDevice, fakeFill, fakeLine, fakeMap } from './fake.ts'
+import { context, fakeDevice, fakeFill, fakeLimit, fakeLine, fakeMap } from './fake.ts'
 import './fresh.ts'
 
-const limit: KeptLimit = {
-  id: 'l',
-  name: 'Larch County',
-  figure: 'air-changes-50',
-  value: '3',
-  unit: '1/h',
-  origin: '',
-}
+const limit = fakeLimit()
 const [otherDevice, otherLimit] = [fakeDevice({ calibrated: '2026-09-01' }), { ...limit, value: '5' }]
 
 let file = ''

@@ -1,6 +1,6 @@
 /** Invented test objects. */
 import type { Binding, FormMap, ReceiptLine } from '../../lib/form/schema.ts'
-import type { Device, Job } from '../../lib/job/schema.ts'
+import type { Device, Job, KeptLimit } from '../../lib/job/schema.ts'
 import type { Fill } from '../../lib/book/schema.ts'
 
 const cells = <K extends string>(...names: K[]) => Object.fromEntries(names.map((name) => [name, ''])) as Record<K, ''>
@@ -112,3 +112,13 @@ export function fakeLine(binding: string, overrides: Partial<ReceiptLine> = {}):
 }
 
 export const context = { engine: '0.1.0', tab: 7 }
+
+export const fakeLimit = (overrides: Partial<KeptLimit> = {}): KeptLimit => ({
+  id: 'l',
+  name: 'Larch County',
+  figure: 'air-changes-50',
+  value: '3',
+  unit: '1/h',
+  origin: '',
+  ...overrides,
+})

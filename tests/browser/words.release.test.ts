@@ -1,18 +1,10 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { read } from '../../lib/words/collect.ts'
 import { startSite, type Site } from '../pages/site/server.ts'
 import { launch, type Session } from './harness.ts'
+import { englishIn, expectTexts } from './in-words.ts'
 import { formOf } from './round.ts'
 
-const english = read('en')
-const spanish = read('es')
-
-/** Sentences that read otherwise in Spanish; a page may hold shorter words of its own. */
-const foreign = Object.entries(english)
-  .filter(([key, { message }]) => spanish[key]?.message !== message && /^\S+ \S+ [^$]+[.?]$/.test(message))
-  .map(([, { message }]) => message.trim())
-
-const englishIn = (text: string): string[] => foreign.filter((sentence) => text.includes(sentence))
+const english = englishIn('es')
 
 let site: Site
 let session: Session
@@ -38,7 +30,7 @@ describe('in a browser that speaks Spanish', () => {
     // Numbers as Spanish writes them; the demo's own leave no doubt.
     expect(calculator).toMatch(/96 % de probabilidad por debajo de 4,0/)
     expect(calculator).not.toMatch(/dos modos/)
-    expect(englishIn(calculator)).toEqual([])
+    expect(english(calculator)).toEqual([])
     // Limits to choose from, and what a cell left empty is taken for.
     await popup.fold('setup')
     await popup.wait(/1\.500 ft²|8,0 cfm25/)
@@ -51,7 +43,7 @@ describe('in a browser that speaks Spanish', () => {
     await helper.wait(/campos vinculados/)
     const mapping = await helper.text()
     expect(mapping).toMatch(/Elija un campo/)
-    expect(englishIn(mapping)).toEqual([])
+    expect(english(mapping)).toEqual([])
     await page.close()
   })
 
@@ -64,21 +56,13 @@ describe('in a browser that speaks Spanish', () => {
     // 753.7 cfm ± 5.33 %, the whole budget without the size of the building.
     expect(await report.has('image', /: 3 puntos, .* A 50 Pa 754, 714 a 794 cfm/)).toBe(true)
     await report.close()
-    expect(englishIn(await book.text())).toEqual([])
+    expect(english(await book.text())).toEqual([])
     await book.page.setViewport({ width: 1100, height: 600 })
     const [sections, chain] = await book.page.$$eval('.top nav, .top .chain', (parts) =>
       parts.map((part) => part.getBoundingClientRect()).map(({ top, bottom }) => ({ top, bottom })),
     )
     expect(chain!.top, 'the chain stands beside the sections').toBeLessThan(sections!.bottom)
-    const keys = Object.keys(english)
-    const shown = await book.page.evaluate((asked) => {
-      const { i18n } = (
-        globalThis as unknown as { chrome: { i18n: { getMessage: (key: string, values: string[]) => string } } }
-      ).chrome
-      return asked.map((key) => i18n.getMessage(key, ['1', '2', '3', '4', '5', '6', '7', '8', '9']))
-    }, keys)
-    const expected = keys.map((key) => spanish[key]?.message.replaceAll(/\$(\d)/g, '$1'))
-    expect(shown).toEqual(expected)
+    await expectTexts(book, 'es')
     await book.close()
   })
 })

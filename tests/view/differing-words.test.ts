@@ -2,19 +2,12 @@
 import { describe, expect, test } from 'vitest'
 import type { Differing } from '../../lib/book/differing.ts'
 import { bindingSchema, cluesSchema, formMapSchema } from '../../lib/form/schema.ts'
-import { deviceSchema, keptLimitSchema, type KeptLimit } from '../../lib/job/schema.ts'
+import { deviceSchema, keptLimitSchema } from '../../lib/job/schema.ts'
 import { limitTermsSchema } from '../../lib/limits/schema.ts'
 import { differingFields } from '../../lib/view/book/differing-words.ts'
-import { fakeBinding, fakeDevice, fakeMap } from '../book/fake.ts'
+import { fakeBinding, fakeDevice, fakeLimit, fakeMap } from '../book/fake.ts'
 
-const limit: KeptLimit = {
-  id: 'l',
-  name: 'Larch County',
-  figure: 'air-changes-50',
-  value: '3',
-  unit: '1/h',
-  origin: '',
-}
+const limit = fakeLimit()
 const fields = (one: Differing) =>
   differingFields(one).map(({ field, yours, theirs }) => `${field}: ${yours} | ${theirs}`)
 const device = (theirs: object) =>

@@ -6,6 +6,7 @@ import { getSettings, saveSettings } from '../../book/settings.ts'
 import { download } from './download.ts'
 import { fileName } from './file-name.ts'
 import { PassphraseField } from './passphrase-field.tsx'
+import { Progress } from './progress.tsx'
 import { Said, useSaid } from './said.tsx'
 import { useLive } from './use-live.ts'
 import { dayAndYear, grouped } from './wording.ts'
@@ -76,14 +77,7 @@ export function BackupPanel() {
         </div>
       </form>
       <Said said={said} />
-      <p role="status">{progress}</p>
-      {progress && (
-        <div class="acts">
-          <button type="button" class="b low" onClick={() => stopped.current?.abort()}>
-            {say`Stop`}
-          </button>
-        </div>
-      )}
+      <Progress words={progress} onStop={() => stopped.current?.abort()} />
     </section>
   )
 }

@@ -12,6 +12,7 @@ import { bareName, BesideFields, booksWords } from './beside-fields.tsx'
 import { differingName, DifferingThings } from './differing.tsx'
 import { MapContents } from './map-contents.tsx'
 import { PassphraseField } from './passphrase-field.tsx'
+import { Progress } from './progress.tsx'
 import { Said, useSaid } from './said.tsx'
 import { count, grouped } from './wording.ts'
 import { say } from '../../words/say.ts'
@@ -153,14 +154,7 @@ export function ImportPanel() {
         <input type="file" class="vh" accept="application/json,.json" onChange={(event) => read(event.currentTarget)} />
       </label>
       <Said said={said} />
-      <p role="status">{progress}</p>
-      {progress && (
-        <div class="acts">
-          <button type="button" class="b low" onClick={() => stopped.current?.abort()}>
-            {say`Stop`}
-          </button>
-        </div>
-      )}
+      <Progress words={progress} onStop={() => stopped.current?.abort()} />
       {broken && !progress && (
         <div class="acts">
           <p>{say`Each record of the file is sealed by itself. What is whole before and after the damaged part can be taken in.`}</p>

@@ -1,4 +1,4 @@
-/** Labels as forms in French and German have them; the wordings are common practice, no source. */
+/** Labels as forms in Spanish, French and German have them; the wordings are common practice, no source. */
 import { describe, expect, test } from 'vitest'
 import { choose } from '../../lib/form/choose.ts'
 import type { Item, Material } from '../../lib/form/material.ts'
@@ -45,6 +45,24 @@ const clearOf = (name: string, section: string) =>
   propose(suggest(fakeClues({ name, section, attributes: {} }), material)).find((one) => one.clear)?.item
 
 describe.each([
+  [
+    'Spanish',
+    [
+      ['Calle y número', 'Edificio', 'building/street'],
+      ['Ciudad', 'Edificio', 'building/town'],
+      ['Número de permiso', 'Edificio', 'building/permit'],
+      ['Volumen acondicionado, ft³', 'Edificio', 'building/volume'],
+      ['Área de piso, ft²', 'Edificio', 'building/floor-area'],
+      ['Superficie habitable (ft²)', 'Vivienda', 'building/floor-area'],
+      ['Nombre del técnico', 'Técnico', 'tester/name'],
+      ['Empresa', 'Técnico', 'tester/company'],
+      ['N.º de licencia', 'Técnico', 'tester/licence'],
+      ['Fuga de aire a 50 Pa (CFM)', 'Antes del trabajo', 'before/flow-50'],
+      ['Caudal a 50 Pa', 'Prueba después del trabajo', 'after/flow-50'],
+      ['Renovaciones de aire por hora a 50 Pa', 'Prueba después del trabajo', 'after/air-changes-50'],
+      ['Observaciones', 'Prueba después del trabajo', 'after/notes'],
+    ],
+  ],
   [
     'French',
     [
@@ -93,12 +111,28 @@ describe.each([
   })
 })
 
-test.each(['Nom du propriétaire', 'Signature', 'Name des Eigentümers', 'Unterschrift', 'Hauteur de chute'])(
-  '%s asks for nothing of these',
-  (name) => {
-    expect(clearOf(name, 'Client')).toBeUndefined()
-  },
-)
+test.each([
+  'Altura de caída',
+  'Nombre del propietario',
+  'Dirección de correo del cliente',
+  'Firma',
+  'Nom du propriétaire',
+  'Signature',
+  'Name des Eigentümers',
+  'Unterschrift',
+  'Hauteur de chute',
+])('%s asks for nothing of these', (name) => {
+  expect(clearOf(name, 'Client')).toBeUndefined()
+})
+
+// `vor Ort` is on site, `nach außen` outwards, `nach ISO 9972` and `d’après` by a standard or a plan.
+test.each([
+  ['Leckagevolumenstrom bei 50 Pa', 'Messung vor Ort'],
+  ['Leckagevolumenstrom bei 50 Pa', 'Messung nach ISO 9972'],
+  ['Débit de fuite à 50 Pa', 'Valeurs d’après mesure'],
+])('%s under %s says no time of the test', (name, section) => {
+  expect(clearOf(name, section)).toBeUndefined()
+})
 
 // English labels with words that mean something else in another language.
 test.each([

@@ -1,0 +1,28 @@
+/** How long it takes from the press on "Fill this page" in the popup to the plan that stands on the page. */
+import type { Page } from 'puppeteer-core'
+import type { Attacked } from '../browser/hostile.ts'
+
+/** The middle one of some times. */
+export const median = (list: readonly number[]): number =>
+  list.toSorted((a, b) => a - b)[Math.floor(list.length / 2)] ?? NaN
+
+/**
+ * Milliseconds on a page that is mapped; the page is left afterwards.
+ * @param patience after so many ms no plan is waited for
+ * @throws Error when none came
+ */
+export async function pressToPlan(attacked: Attacked, page: Page, patience: number): Promise<number> {
+  const popup = await attacked.session.openPopup(page)
+  await popup.wait(/\d+ (bindings?|of \d+ left)/)
+  let pressed = 0
+  await popup.page.exposeFunction('pressed', (at: number) => (pressed = at))
+  await popup.page.evaluate(`addEventListener('click', () => pressed(Date.now()), true)`)
+  await popup.click('button', 'Fill this page')
+  const shows = await attacked.session.helper(page)
+  const end = Date.now() + patience
+  while (!/Nothing is typed until you confirm/.test(await shows.text().catch(() => '')))
+    if (Date.now() > end) throw new Error('No plan came.')
+  const shown = Date.now()
+  await attacked.leave()
+  return shown - pressed
+}
