@@ -6,6 +6,7 @@ import { compute, type Computed } from './compute.ts'
 import { readSources, writeTargets } from './host-fields.ts'
 import { attributes, plainOptions, propertyOf, readAttribute } from './options.ts'
 import { styleSheet } from './style.ts'
+import { themeOf } from './theme.ts'
 import { decide, initialJob, typedOf, withTyped } from './typed.ts'
 import type { Entered, Options, Outcome, Prefill, Typed } from './types.ts'
 import { validityOf } from './validity.ts'
@@ -355,7 +356,7 @@ export class GapsumWidget extends Base {
 
   #paint(): void {
     if (!this.#connected || !this.#computed) return
-    const theme = this.#theme()
+    const theme = themeOf(this, this.#options.theme)
     if (theme === 'auto') delete this.#mount.dataset['theme']
     else this.#mount.dataset['theme'] = theme
     const view: View = {
@@ -375,14 +376,6 @@ export class GapsumWidget extends Base {
       onEdit: this.#edit,
     }
     render(h(WidgetView, props), this.#mount)
-  }
-
-  /** A page that says it can be dark gets what the visitor prefers; any other is light. */
-  #theme(): Options['theme'] {
-    const { theme } = this.#options
-    if (theme !== '') return theme
-    if (/dark/.test(getComputedStyle(this).colorScheme)) return 'auto'
-    return matchMedia('(prefers-contrast: more)').matches ? 'contrast' : 'light'
   }
 }
 

@@ -1,6 +1,8 @@
 /** One style sheet for all widgets of a page: adopted, so that a strict content security policy has nothing to forbid. */
 import base from '../view/base.css?inline'
 import cells from '../view/calculator/cells.css?inline'
+import readings from '../view/calculator/readings.css?inline'
+import touch from '../view/calculator/touch.css?inline'
 import figure from '../view/figure/figure.css?inline'
 import paper from '../view/paper.css?inline'
 import tokens from '../view/tokens.css?inline'
@@ -44,7 +46,7 @@ let sheet: CSSStyleSheet | undefined
 export function styleSheet(): CSSStyleSheet {
   if (!sheet) {
     sheet = new CSSStyleSheet()
-    sheet.replaceSync(adapt(themable(tokens) + base + paper + figure + cells) + own)
+    sheet.replaceSync(adapt(themable(tokens) + base + paper + figure + cells + readings + touch) + own)
   }
   return sheet
 }
