@@ -12,7 +12,7 @@ export const german: Readonly<Record<string, RegExp>> = {
   town: /^(ort|stadt|gemeinde)\b/,
   state: /^(bundesland|kanton)\b/,
   postcode: /\b(plz|postleitzahl)\b/,
-  permit: /\b(bau)?genehmigung(snummer)?\b(?!.*\b(vom|datum|ablauf)\b)/,
+  permit: /\b(bau)?genehmigung(snummer|s nr)?\b(?!.*\b(vom|datum|ablauf)\b)/,
   program: /\b(antragsnummer|vorgangsnummer|aktenzeichen)\b/,
   builder: /\b(bauunternehmen|bautrager|generalunternehmer)\b/,
   'floor-area': /\b(wohnflache|nutzflache|(netto)?grundflache|(beheizte|konditionierte) flache)\b/,

@@ -91,6 +91,7 @@ describe.each([
       ['Ort', 'Gebäude', 'building/town'],
       ['PLZ', 'Gebäude', 'building/postcode'],
       ['Nummer der Baugenehmigung', 'Gebäude', 'building/permit'],
+      ['Genehmigungs-Nr.', 'Gebäude', 'building/permit'],
       ['Innenvolumen (m³)', 'Gebäude', 'building/volume'],
       ['Nettogrundfläche, m²', 'Gebäude', 'building/floor-area'],
       ['Hüllfläche (m²)', 'Gebäude', 'building/enclosure-area'],

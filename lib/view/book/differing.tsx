@@ -52,10 +52,10 @@ function One({ one, taken, onPick }: { one: Differing; taken: boolean; onPick: (
     [true, one.kind === 'map' ? say`Take the file’s as the next version` : say`Take the file’s`],
   ] as const
   return (
-    <fieldset class="fld wide several">
+    <fieldset>
       <legend>{name}</legend>
       <div class="scroll">
-        <table class="t ls">
+        <table class="t">
           <caption class="vh">{say`${name}: what differs`}</caption>
           <thead>
             <tr>
