@@ -2,7 +2,7 @@
 import { language } from '../words/say.ts'
 import type { Reading } from './calculator/reading.ts'
 import type { TogetherWords } from './calculator/together-lines.ts'
-import type { VerdictProps } from './figure/verdict-block.tsx'
+import type { VerdictProps } from './figure/shown.ts'
 
 interface Marks {
   decimal: string

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import type { FigureGroup } from '../../lib/view/figure/figure-table.tsx'
+import type { FigureGroup } from '../../lib/view/figure/shown.ts'
 import { movePin, ownFirst, setDecimals, togglePin } from '../../lib/view/figure/own.ts'
 
 const line = (id: string, value: number) => ({

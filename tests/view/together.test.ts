@@ -4,7 +4,7 @@ import { demoDevice, demoJob } from '../../lib/job/demo.ts'
 import { material } from '../../lib/job/material.ts'
 import type { Job, Test } from '../../lib/job/schema.ts'
 import { together } from '../../lib/job/together.ts'
-import type { FigureLine } from '../../lib/view/figure/figure-row.tsx'
+import type { FigureLine } from '../../lib/view/figure/shown.ts'
 import { reportOf } from '../../lib/view/report/content.ts'
 import { togetherWords } from '../../lib/view/calculator/together-lines.ts'
 

@@ -1,7 +1,6 @@
 import { useLayoutEffect, useRef, useState } from 'preact/hooks'
 import { say } from '../../words/say.ts'
-import type { FigureLine } from '../figure/figure-row.tsx'
-import type { FigureGroup } from '../figure/figure-table.tsx'
+import type { FigureGroup, FigureLine } from '../figure/shown.ts'
 import { movePin, setDecimals, togglePin, type OwnFigure } from '../figure/own.ts'
 import { Icon } from '../icons.tsx'
 

@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks'
-import { FigureTable, type FigureGroup } from '../figure/figure-table.tsx'
+import { FigureTable } from '../figure/figure-table.tsx'
+import type { FigureGroup } from '../figure/shown.ts'
 import { ownFirst, type OwnFigure } from '../figure/own.ts'
 import { say } from '../../words/say.ts'
 import { later } from './later.tsx'

@@ -2,7 +2,7 @@
 import { systemsWith } from '../../job/house-limit.ts'
 import type { Device, Job, Test } from '../../job/schema.ts'
 import { knownTests, type Several, severalOf } from '../../job/together.ts'
-import type { VerdictProps } from '../figure/verdict-block.tsx'
+import type { VerdictProps } from '../figure/shown.ts'
 import { roleWords } from '../../words/names.ts'
 import { say } from '../../words/say.ts'
 import { verdictLines, withheldLines } from './verdict-lines.ts'

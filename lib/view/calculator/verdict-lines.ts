@@ -5,7 +5,7 @@ import { decimalsOf, wordOf } from '../../reduce/figures/index.ts'
 import type { FigureValue } from '../../reduce/report.ts'
 import { symbol } from '../../units/symbol.ts'
 import { halfUp, marginOf, mostlyOf, rangeOf } from '../figure/lines.ts'
-import type { VerdictProps } from '../figure/verdict-block.tsx'
+import type { VerdictProps } from '../figure/shown.ts'
 import { asRead } from '../in-locale.ts'
 import { say } from '../../words/say.ts'
 

@@ -1,14 +1,7 @@
 import { PageIcon } from '../page-icons.tsx'
-import { outcomeShape, type CheckOutcome } from './outcome-mark.tsx'
+import { outcomeShape } from './outcome-mark.tsx'
+import type { CheckLine } from './shown.ts'
 import { say, shown } from '../../words/say.ts'
-
-export interface CheckLine {
-  id: string
-  outcome: CheckOutcome
-  text: string
-  found?: string | undefined
-  expected?: string | undefined
-}
 
 /** The checks with their outcomes, each a shape and a word. */
 export function CheckList({ checks }: { checks: readonly CheckLine[] }) {

@@ -2,32 +2,8 @@ import { useState } from 'preact/hooks'
 import { Icon } from '../icons.tsx'
 import { CopyButton } from './copy-button.tsx'
 import { IntervalBar } from './interval-bar.tsx'
-import type { BudgetPart, FigureValue } from '../../reduce/report.ts'
-import type { Span } from './scale.ts'
-import { Working, type Step } from './working.tsx'
-
-/** A figure as written for reading. */
-export interface FigureLine {
-  id: string
-  /** `CFM50` */
-  name: string
-  /** What tells it from others of the same name: `as read`. May be empty. */
-  detail: string
-  value: string
-  /** Half the 95 % interval, or empty. */
-  margin: string
-  /** What the interval is when its halves differ, in words. */
-  interval: string
-  unit: string
-  /** The interval against the limit that this figure is compared with. */
-  span?: Span
-  note: string
-  steps: readonly Step[]
-  /** Parts of the uncertainty, the largest first. */
-  budget?: readonly BudgetPart[]
-  /** Unrounded, for another rounding than the usual one. */
-  found?: FigureValue
-}
+import type { FigureLine } from './shown.ts'
+import { Working } from './working.tsx'
 
 /** A name that is too long for its column goes on in the next line after a stroke, never inside a number. */
 const breakable = (name: string) => name.split(/(?<=\/)/).map((part, at) => [at > 0 && <wbr />, part])

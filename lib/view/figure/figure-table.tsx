@@ -1,11 +1,7 @@
 import { useState } from 'preact/hooks'
-import { FigureRow, type FigureLine } from './figure-row.tsx'
+import { FigureRow } from './figure-row.tsx'
+import type { FigureGroup } from './shown.ts'
 import { say } from '../../words/say.ts'
-
-export interface FigureGroup {
-  title: string
-  lines: readonly FigureLine[]
-}
 
 /** The row to go to from the one that holds `from`, by a key; nothing for other keys. */
 function rowAt(table: HTMLElement, from: Element, key: string): Element | undefined {

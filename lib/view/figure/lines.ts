@@ -7,8 +7,7 @@ import type { FigureValue, Report } from '../../reduce/report.ts'
 import type { Sheet } from '../../sheet/schema.ts'
 import { symbol } from '../../units/symbol.ts'
 import { write } from '../../units/write.ts'
-import type { FigureLine } from './figure-row.tsx'
-import type { FigureGroup } from './figure-table.tsx'
+import type { FigureGroup, FigureLine } from './shown.ts'
 import { say, shown } from '../../words/say.ts'
 
 /** Minus as a typographer sets it, for reading only: what is copied keeps the hyphen. */

@@ -1,7 +1,12 @@
 import { PageIcon } from '../page-icons.tsx'
+import type { CheckOutcome } from './shown.ts'
 
-export const outcomeShape = { good: 'good', doubtful: 'doubtful', bad: 'bad', 'not checked': 'none' } as const
-export type CheckOutcome = keyof typeof outcomeShape
+export const outcomeShape = {
+  good: 'good',
+  doubtful: 'doubtful',
+  bad: 'bad',
+  'not checked': 'none',
+} as const satisfies Record<CheckOutcome, string>
 
 /** An outcome as a shape and words. */
 export function OutcomeMark({ outcome, words }: { outcome: CheckOutcome; words: string }) {

@@ -1,6 +1,6 @@
 /** The person's own figures: those pinned, in their order and with their decimals, before all others. */
 import { say } from '../../words/say.ts'
-import type { FigureGroup } from './figure-table.tsx'
+import type { FigureGroup } from './shown.ts'
 import { halfUp, marginOf } from './lines.ts'
 
 export interface OwnFigure {

@@ -2,14 +2,7 @@ import type { BudgetPart } from '../../reduce/report.ts'
 import { Budget } from './budget.tsx'
 import { Formula } from './formula.tsx'
 import { say } from '../../words/say.ts'
-
-export interface Step {
-  step: string
-  formula: string
-  values: string
-  result: string
-  source: string
-}
+import type { Step } from './shown.ts'
 
 interface Props {
   /** What is worked out, for the region's name. */

@@ -6,7 +6,7 @@ import { material } from '../../job/material.ts'
 import { roleKeys } from '../../job/roles.ts'
 import type { Device, Job, Test } from '../../job/schema.ts'
 import { say } from '../../words/say.ts'
-import type { VerdictProps } from '../figure/verdict-block.tsx'
+import type { VerdictProps } from '../figure/shown.ts'
 
 export type Parts = Extract<Source, { from: 'words' }>['parts']
 

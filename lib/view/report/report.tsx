@@ -1,6 +1,6 @@
 import { IntervalBar } from '../figure/interval-bar.tsx'
 import { IntervalDrawing } from '../figure/interval-drawing.tsx'
-import type { FigureLine } from '../figure/figure-row.tsx'
+import type { FigureLine } from '../figure/shown.ts'
 import { outcomeShape } from '../figure/outcome-mark.tsx'
 import { PageIcon } from '../page-icons.tsx'
 import type { Content } from './content.ts'
