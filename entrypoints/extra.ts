@@ -1,4 +1,4 @@
 import { defineUnlistedScript } from 'wxt/utils/define-unlisted-script'
-import { offerExtra } from '../lib/form/write/extra.ts'
+import { offerExtra } from '../lib/form/kinds/write-extra.ts'
 
 export default defineUnlistedScript({ main: offerExtra })

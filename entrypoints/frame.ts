@@ -1,7 +1,7 @@
 import { defineUnlistedScript } from 'wxt/utils/define-unlisted-script'
-import { endShape, marksShape, writeShape } from '../lib/message-shapes.ts'
+import { endShape, marksShape, writeShape } from '../lib/messages/message-shapes.ts'
 import { isApart, serve } from '../lib/view/helper/agent.ts'
-import { offerExtra } from '../lib/form/write/extra.ts'
+import { offerExtra } from '../lib/form/kinds/write-extra.ts'
 import css from '../lib/view/helper/marks.css?inline'
 import { hear, once } from '../lib/view/helper/once.ts'
 

@@ -2,7 +2,7 @@
 import { parse } from 'papaparse'
 import { describe, expect, test } from 'vitest'
 import { csvCell, csvRows } from '../lib/csv.ts'
-import { figuresCsv } from '../lib/form/file.ts'
+import { figuresCsv } from '../lib/form/fill/file.ts'
 
 // Signs by OWASP, CSV Injection (from memory); wide forms: Unicode, Halfwidth and Fullwidth Forms.
 test.each([

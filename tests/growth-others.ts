@@ -25,14 +25,14 @@ export const others: Readonly<Record<string, string>> = {
     book/series filledSoFar
     book/sound asideOf
     book/tombstones bury unbury
-    form/dom is first all holdsSeveral byId
-    form/far takeFrame farControl markFrames
+    form/page/dom is first all holdsSeveral byId
+    form/page/far takeFrame farControl markFrames
     form/item-of itemOf
-    form/labels labelsFor
-    form/watch-roots watchRoots
-    form/write/events listen send
-    form/write/press keyDown keyUp keyPress strike
-    form/write/steps stepTo
+    form/page/labels labelsFor
+    form/page/watch-roots watchRoots
+    form/kinds/writing/events listen send
+    form/kinds/writing/press keyDown keyUp keyPress strike
+    form/kinds/writing/steps stepTo
     job/cells nameOf unitAt
     job/empty emptyTest blankTest
     job/kept-limit setFrom ownLimitUnits
@@ -42,85 +42,85 @@ export const others: Readonly<Record<string, string>> = {
     units/convert convert unitsLike
     units/symbol symbol
     view/calculator/after-first-paint afterFirstPaint
-    view/calculator/edits editTest editSheet neighbour
-    view/calculator/report-files withReports
+    job/edits editTest editSheet neighbour
+    report/report-files withReports
     view/calculator/role directionFor roleProblem
     view/calculator/trash takeFromTrash
     view/calculator/use-rested useRested
-    view/calculator/verdict-lines withheldLines verdictLines
+    results/verdict-lines withheldLines verdictLines
     view/book/download download downloadBlob
     view/book/form-draft readForm keepForm dropForm
     view/book/job-facts useJobFacts
     view/book/kept-limit-form figureWords
     view/book/known-items itemWords
     view/book/map-draft dropDraft
-    view/book/open openSites openCalculator
+    extension/open-book openSites openCalculator
     view/dock/mapping-marks mappingMarks
-    view/figure/lines figureLine lacking
-    view/figure/own togglePin movePin setDecimals
+    results/lines figureLine lacking
+    results/own togglePin movePin setDecimals
     view/helper/agent serve
     view/helper/frame-marks frameMarks
     view/helper/once once
     view/helper/place place
     view/helper/plan-marks planMarks receiptMarks
     view/helper/stage stage
-    view/report/anchor newestFill
-    view/report/basis basisOf`,
+    report/anchor newestFill
+    report/basis basisOf`,
   'a sentence of our own, or a number in words': `
     view/book/source-words sourceWrite
-    view/book/wording wording day dayAndYear time count
-    view/calculator/reading besideCell wordReading
+    view/parts/wording wording day dayAndYear time count
+    results/reading besideCell wordReading
     view/calculator/readings-table readingsSummary
     view/dock/tick-words tickWords
     view/figure/formula runs typeset
-    view/figure/lines minus
-    view/report/several-words severalWords
-    view/report/zone-words zoneWords`,
+    results/lines minus
+    report/several-words severalWords
+    report/zone-words zoneWords`,
   'a message, held to its schema and its bounds before anything else': `
-    background/bring-extra bringExtra
-    background/docks admitDock
-    background/fill-ports hearFillPort
-    background/for-helper forHelper
-    background/frames relay
-    background/meet-all meetAll
-    background/run-command runCommand
-    background/suggestions answerSuggest
-    book/answer answer
+    extension/bring-extra bringExtra
+    extension/docks admitDock
+    extension/fill-ports hearFillPort
+    extension/for-helper forHelper
+    extension/frames relay
+    extension/meet-all meetAll
+    extension/run-command runCommand
+    extension/suggestions answerSuggest
+    extension/answer answer
     book/fills startFill`,
   'an element that it writes into, a key or a change at a time': `
-    form/constraint constraint
-    form/handed-in handedIn
-    form/write/calendar writeCalendar
-    form/write/checkbox writeCheckbox
-    form/write/chips writeChips
-    form/write/combobox scrollThrough writeCombobox
-    form/write/date-boxes writeDateBoxes
-    form/write/date-sections writeDateSections
-    form/write/date-time writeDateTime
-    form/write/date writeDate
-    form/write/events sendInput setValue
-    form/write/file writeFile
-    form/write/index write
-    form/write/listbox writeListbox
-    form/write/month writeMonth
-    form/write/multiple writeMultiple
-    form/write/number writeNumber
-    form/write/radio writeRadio
-    form/write/rich-text writeRichText
-    form/write/select writeSelect
-    form/write/slider writeSlider
-    form/write/spinbutton writeSpinbutton
-    form/write/text writeText
-    form/write/time writeTime
-    form/write/type typeKeys typeText typeInto
-    form/write/whole setWhole
-    form/write/without-focus writeWithoutFocus`,
+    form/page/constraint constraint
+    form/page/handed-in handedIn
+    form/kinds/calendar/write writeCalendar
+    form/kinds/checkbox/write writeCheckbox
+    form/kinds/chips/write writeChips
+    form/kinds/combobox/write scrollThrough writeCombobox
+    form/kinds/date-boxes/write writeDateBoxes
+    form/kinds/date-sections/write writeDateSections
+    form/kinds/date-time/write writeDateTime
+    form/kinds/date/write writeDate
+    form/kinds/writing/events sendInput setValue
+    form/kinds/file/write writeFile
+    form/kinds/write write
+    form/kinds/listbox/write writeListbox
+    form/kinds/month/write writeMonth
+    form/kinds/multiple/write writeMultiple
+    form/kinds/number/write writeNumber
+    form/kinds/radio/write writeRadio
+    form/kinds/rich-text/write writeRichText
+    form/kinds/select/write writeSelect
+    form/kinds/slider/write writeSlider
+    form/kinds/spinbutton/write writeSpinbutton
+    form/kinds/text/write writeText
+    form/kinds/time/write writeTime
+    form/kinds/writing/type typeKeys typeText typeInto
+    form/kinds/writing/whole setWhole
+    form/kinds/writing/without-focus writeWithoutFocus`,
   'elements, whose texts were cut when they were read: tests/browser measures the look at a page': `
-    form/names sectionOf
-    form/plan pick
-    form/propose propose
-    form/steps shownStep bindingsHere stepFor
-    form/suggest-all suggesting`,
+    form/page/names sectionOf
+    form/fill/plan pick
+    form/map/propose propose
+    form/map/steps shownStep bindingsHere stepFor
+    form/map/suggest-all suggesting`,
   'records and files as a whole, through what is measured here: the book is measured in tests/bench': `
     book/attachments typeOf asItIs attach keepBlob
     book/backup encrypted isBackup openBackup decrypted
@@ -136,8 +136,8 @@ export const others: Readonly<Record<string, string>> = {
     book/sound sound allSound
     job/material-figures figureItems
     job/material-zones zoneItems
-    view/report/held heldContent sinceThen
-    view/report/page-schema readPage`,
+    report/held heldContent sinceThen
+    report/page-schema readPage`,
 }
 
 /** `folder/file name` of each. */

@@ -18,24 +18,24 @@ import { noDamage, readSealed, readWholeRecords } from '../lib/book/sealed.ts'
 import { fold, searchable, soughtIn, stands, wordsOf } from '../lib/book/words.ts'
 import { cut } from '../lib/bounds.ts'
 import { csvCell, csvRows } from '../lib/csv.ts'
-import { addressOf, matches, proposeAddress, serves, spanning } from '../lib/form/address.ts'
+import { addressOf, matches, proposeAddress, serves, spanning } from '../lib/form/map/address.ts'
 import { choose } from '../lib/form/choose.ts'
-import { looksGenerated } from '../lib/form/clues.ts'
-import { alphaOf } from '../lib/form/covers.ts'
-import { datePart } from '../lib/form/date-part.ts'
+import { looksGenerated } from '../lib/form/page/clues.ts'
+import { alphaOf } from '../lib/form/page/covers.ts'
+import { datePart } from '../lib/form/page/date-part.ts'
 import { isPattern, patternIn, readDate, writeDate } from '../lib/form/dates.ts'
-import { contentOf, figuresCsv, readyFile, whyNoFile } from '../lib/form/file.ts'
-import { judge } from '../lib/form/fill.ts'
-import { fit } from '../lib/form/find.ts'
-import { several } from '../lib/form/kinds.ts'
-import { readAnyDate } from '../lib/form/read/calendar.ts'
-import { partNumber } from '../lib/form/read/date-parts.ts'
-import { alikeIn } from '../lib/form/same-entry.ts'
+import { contentOf, figuresCsv, readyFile, whyNoFile } from '../lib/form/fill/file.ts'
+import { judge } from '../lib/form/fill/fill.ts'
+import { fit } from '../lib/form/map/find.ts'
+import { several } from '../lib/form/kind-traits.ts'
+import { readAnyDate } from '../lib/form/kinds/calendar/read.ts'
+import { partNumber } from '../lib/form/kinds/date-parts.ts'
+import { alikeIn } from '../lib/form/fill/same-entry.ts'
 import { sameness } from '../lib/form/same.ts'
-import { suggestAll } from '../lib/form/suggest-all.ts'
-import { suggest } from '../lib/form/suggest.ts'
-import { sourceWords, textOf } from '../lib/form/text.ts'
-import { unitIn, unitsAgree } from '../lib/form/unit-in.ts'
+import { suggestAll } from '../lib/form/map/suggest-all.ts'
+import { suggest } from '../lib/form/map/suggest.ts'
+import { sourceWords, textOf } from '../lib/form/fill/text.ts'
+import { unitIn, unitsAgree } from '../lib/form/map/unit-in.ts'
 import {
   alike,
   asksAlike,
@@ -57,7 +57,7 @@ import { columnOf, columnsOf, cut as cutLine, flowUnitOf, itemOf, tokens } from 
 import { readPaste } from '../lib/job/paste.ts'
 import { quote, readCell } from '../lib/job/read-cell.ts'
 import { inOtherUnit } from '../lib/job/units.ts'
-import { fits } from '../lib/shape.ts'
+import { fits } from '../lib/messages/shape.ts'
 import { marksOf } from '../lib/units/marks.ts'
 import { numberIn, signOf } from '../lib/units/number-in.ts'
 import { readNumber } from '../lib/units/read.ts'
@@ -65,15 +65,15 @@ import { bareName } from '../lib/view/book/beside-fields.tsx'
 import { fileName } from '../lib/view/book/file-name.ts'
 import { routeOf } from '../lib/view/book/route.ts'
 import { sourceWords as sourceInWords } from '../lib/view/book/source-words.ts'
-import { whyBarred } from '../lib/view/calculator/page.ts'
+import { whyBarred } from '../lib/extension/page.ts'
 import { isBlock } from '../lib/view/calculator/place-paste.ts'
 import { stepped } from '../lib/view/calculator/stepped.ts'
 import { boundTo } from '../lib/view/dock/describe.ts'
 import { newFormMap } from '../lib/view/dock/new-form-map.ts'
-import { asRead, inLocale, wordsInLocale } from '../lib/view/in-locale.ts'
-import { nameLines } from '../lib/view/plot/bars.ts'
-import { isPractice } from '../lib/view/practice/practice.ts'
-import { dayInWords } from '../lib/view/report/content.ts'
+import { asRead, inLocale, wordsInLocale } from '../lib/results/in-locale.ts'
+import { nameLines } from '../lib/results/plot/bars.ts'
+import { isPractice } from '../lib/extension/practice.ts'
+import { dayInWords } from '../lib/report/content.ts'
 import { fakeClues } from './form/fake.ts'
 
 const figures = material(demoJob(), [])
@@ -107,7 +107,7 @@ const address = (text: string) => `https://example.org/${encodeURI(text.toWellFo
 
 export const readers: Readonly<Record<string, (text: string) => unknown>> = {
   'bounds cut': (text) => cut(text),
-  'shape fits': (text) => fits({ text: text.split(' ') }, { text: ['list', 's'] }),
+  'messages/shape fits': (text) => fits({ text: text.split(' ') }, { text: ['list', 's'] }),
   'csv csvCell': csvCell,
   'csv csvRows': (text) => csvRows([[text, text]]),
   'form/words squeeze': squeeze,
@@ -120,52 +120,53 @@ export const readers: Readonly<Record<string, (text: string) => unknown>> = {
   'form/words asksAlike': (text) => asksAlike(text, `q ${text}`),
   'form/words narrower': (text) => narrower(text, `q ${text}`),
   'form/words saysMore': (text) => saysMore(text, `${text} q`),
-  'form/address addressOf': (text) => addressOf(address(text)),
-  'form/address proposeAddress': (text) => proposeAddress(address(text)),
-  'form/address matches': (text) => matches(addressOf(address(text)), address(text)),
-  'form/address serves': (text) => serves({ address: addressOf(address(text)) }, address(text)),
-  'form/address spanning': (text) => spanning({ address: addressOf(address('a')) }, address(text)),
-  'form/clues looksGenerated': (text) => looksGenerated(text, `q ${text}`),
+  'form/map/address addressOf': (text) => addressOf(address(text)),
+  'form/map/address proposeAddress': (text) => proposeAddress(address(text)),
+  'form/map/address matches': (text) => matches(addressOf(address(text)), address(text)),
+  'form/map/address serves': (text) => serves({ address: addressOf(address(text)) }, address(text)),
+  'form/map/address spanning': (text) => spanning({ address: addressOf(address('a')) }, address(text)),
+  'form/page/clues looksGenerated': (text) => looksGenerated(text, `q ${text}`),
   'form/choose choose': (text) => choose('Yes', ['yes', text], [text, `${text} q`, 'q']),
   'form/choose choose among many': (text) => choose(text, [], text.split(/[ ;]/)),
-  'form/covers alphaOf': alphaOf,
-  'form/covers alphaOf a colour': (text) => alphaOf(`rgba(${text}`),
-  'form/date-part datePart': (text) => datePart(text),
+  'form/page/covers alphaOf': alphaOf,
+  'form/page/covers alphaOf a colour': (text) => alphaOf(`rgba(${text}`),
+  'form/page/date-part datePart': (text) => datePart(text),
   'form/dates patternIn': patternIn,
   'form/dates isPattern': isPattern,
   'form/dates readDate': (text) => readDate(text, 'MM/dd/yyyy'),
   'form/dates writeDate': (text) => writeDate('2026-02-11', text),
-  'form/read/calendar readAnyDate': (text) => readAnyDate(text, 'd.M.yyyy'),
-  'form/read/date-parts partNumber': partNumber,
-  'form/kinds several': several,
+  'form/kinds/calendar/read readAnyDate': (text) => readAnyDate(text, 'd.M.yyyy'),
+  'form/kinds/date-parts partNumber': partNumber,
+  'form/kind-traits several': several,
   'form/same sameness': (text) => sameness(text, ` ${text}1`),
-  'form/same-entry alikeIn a box': (text) => alikeIn('combobox', text, `${text} q`),
-  'form/same-entry alikeIn chips': (text) => alikeIn('chips', text, `${text} q`),
-  'form/same-entry alikeIn a list': (text) => alikeIn('listbox', text, `${text}`.split(';').toReversed().join(';')),
-  'form/same-entry alikeIn an editor': (text) => alikeIn('rich-text', text, `${text} q`),
-  'form/fill judge': (text) => judge(text, '', `${text} q`, text, 'combobox'),
-  'form/unit-in unitIn': unitIn,
-  'form/unit-in unitsAgree': (text) => unitsAgree({ kind: 'text', label: text, group: text, text }, text),
-  'form/text textOf a fixed text for a number': (text) => asFixed(text, { kind: 'number' }),
-  'form/text textOf a fixed text for a line': (text) => asFixed(text),
-  'form/text textOf a fixed text for a list': (text) => asFixed(text, { kind: 'select', options: [text] }),
-  'form/text textOf a fixed text for several': (text) => asFixed(text, { kind: 'multiple', options: ['q', 'r'] }),
-  'form/text sourceWords': (text) => sourceWords({ from: 'words', parts: [{ text }] }, none),
-  'form/file whyNoFile': (text) => whyNoFile({ from: 'file', name: 'a', type: 'b', bytes: text }, none),
-  'form/file readyFile': (text) => readyFile({ from: 'file', name: text, type: 'b', item: text }, none),
-  'form/file contentOf': (text) => quietly(() => contentOf({ from: 'file', name: text, type: 'b', text }, none)),
-  'form/file figuresCsv': (text) =>
+  'form/fill/same-entry alikeIn a box': (text) => alikeIn('combobox', text, `${text} q`),
+  'form/fill/same-entry alikeIn chips': (text) => alikeIn('chips', text, `${text} q`),
+  'form/fill/same-entry alikeIn a list': (text) =>
+    alikeIn('listbox', text, `${text}`.split(';').toReversed().join(';')),
+  'form/fill/same-entry alikeIn an editor': (text) => alikeIn('rich-text', text, `${text} q`),
+  'form/fill/fill judge': (text) => judge(text, '', `${text} q`, text, 'combobox'),
+  'form/map/unit-in unitIn': unitIn,
+  'form/map/unit-in unitsAgree': (text) => unitsAgree({ kind: 'text', label: text, group: text, text }, text),
+  'form/fill/text textOf a fixed text for a number': (text) => asFixed(text, { kind: 'number' }),
+  'form/fill/text textOf a fixed text for a line': (text) => asFixed(text),
+  'form/fill/text textOf a fixed text for a list': (text) => asFixed(text, { kind: 'select', options: [text] }),
+  'form/fill/text textOf a fixed text for several': (text) => asFixed(text, { kind: 'multiple', options: ['q', 'r'] }),
+  'form/fill/text sourceWords': (text) => sourceWords({ from: 'words', parts: [{ text }] }, none),
+  'form/fill/file whyNoFile': (text) => whyNoFile({ from: 'file', name: 'a', type: 'b', bytes: text }, none),
+  'form/fill/file readyFile': (text) => readyFile({ from: 'file', name: text, type: 'b', item: text }, none),
+  'form/fill/file contentOf': (text) => quietly(() => contentOf({ from: 'file', name: text, type: 'b', text }, none)),
+  'form/fill/file figuresCsv': (text) =>
     figuresCsv({ ...none, items: { a: { kind: 'text', label: text, group: text, text } } }),
-  'form/find fit': (text) =>
+  'form/map/find fit': (text) =>
     fit(
       fakeClues({ name: text, section: text, placeholder: text, options: [text], attributes: { name: text } }),
       fakeClues({ name: `q ${text}`, section: `q ${text}`, options: [`q ${text}`] }),
     ),
-  'form/find fit by options': (text) =>
+  'form/map/find fit by options': (text) =>
     fit(fakeClues({ options: text.split(/[ ;]/) }), fakeClues({ options: text.split(/[ ;]/).toReversed() })),
-  'form/suggest suggest': (text) =>
+  'form/map/suggest suggest': (text) =>
     suggest(fakeClues({ name: text, section: text, attributes: { name: text }, placeholder: text }), figures),
-  'form/suggest-all suggestAll': (text) => suggestAll([fakeClues({ name: text, section: text })], none),
+  'form/map/suggest-all suggestAll': (text) => suggestAll([fakeClues({ name: text, section: text })], none),
   'units/read readNumber': (text) => readNumber(text),
   'units/number-in numberIn': numberIn,
   'units/number-in signOf': signOf,
@@ -217,20 +218,20 @@ export const readers: Readonly<Record<string, (text: string) => unknown>> = {
   'book/words wordsOf': wordsOf,
   'book/words soughtIn': soughtIn,
   'book/words stands': (text) => stands('q')(text),
-  'view/in-locale inLocale': (text) => inLocale(text, marks),
-  'view/in-locale asRead': asRead,
-  'view/in-locale marksOf': (text) => inLocale(text, marks),
-  'view/in-locale wordsInLocale': (text) => wordsInLocale({ a: [text] }, 'es-ES'),
-  'view/in-locale readingInLocale': (text) => wordsInLocale({ a: { b: text } }, 'es-ES'),
-  'view/in-locale togetherInLocale': (text) => wordsInLocale([text], 'es-ES'),
-  'view/plot/bars nameLines': nameLines,
-  'view/practice/practice isPractice': isPractice,
-  'view/report/content dayInWords': dayInWords,
+  'results/in-locale inLocale': (text) => inLocale(text, marks),
+  'results/in-locale asRead': asRead,
+  'results/in-locale marksOf': (text) => inLocale(text, marks),
+  'results/in-locale wordsInLocale': (text) => wordsInLocale({ a: [text] }, 'es-ES'),
+  'results/in-locale readingInLocale': (text) => wordsInLocale({ a: { b: text } }, 'es-ES'),
+  'results/in-locale togetherInLocale': (text) => wordsInLocale([text], 'es-ES'),
+  'results/plot/bars nameLines': nameLines,
+  'extension/practice isPractice': isPractice,
+  'report/content dayInWords': dayInWords,
   'view/book/beside-fields bareName': bareName,
   'view/book/file-name fileName': (text) => fileName(text, 'csv'),
   'view/book/route routeOf': routeOf,
   'view/book/source-words sourceWords': (text) => sourceInWords({ from: 'text', text }, new Map()),
-  'view/calculator/page whyBarred': (text) => whyBarred(address(text)),
+  'extension/page whyBarred': (text) => whyBarred(address(text)),
   'view/calculator/place-paste isBlock': (text) => isBlock(text, 'pressure'),
   'view/calculator/stepped stepped': (text) => stepped(text, 1),
   'view/dock/describe boundTo': (text) => boundTo({ from: 'text', text }, none),

@@ -6,8 +6,8 @@ import {
   pickedShape,
   planShape,
   writeShape,
-} from '../lib/message-shapes.ts'
-import type { Shape } from '../lib/shape.ts'
+} from '../lib/messages/message-shapes.ts'
+import type { Shape } from '../lib/messages/shape.ts'
 
 /** Every message that the helper hears. */
 export const toHelperShape: Shape = [

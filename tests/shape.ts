@@ -1,5 +1,5 @@
 /** The shape that a schema stands for, and values that a schema takes, worked out from the schema itself. */
-import type { Shape } from '../lib/shape.ts'
+import type { Shape } from '../lib/messages/shape.ts'
 
 interface Def {
   type: string

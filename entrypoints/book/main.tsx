@@ -9,10 +9,10 @@ import '../../lib/view/book/entries.css'
 import '../../lib/view/book/notes.css'
 import '../../lib/view/book/forms.css'
 import '../../lib/view/book/touch.css'
-import { keepFocus } from '../../lib/view/keep-focus.ts'
+import { keepFocus } from '../../lib/view/parts/keep-focus.ts'
 import { Book } from '../../lib/view/book/book.tsx'
 import { afterList } from '../../lib/view/book/after-list.ts'
-import { answerWhere, closeAbandoned } from '../../lib/view/book/open.ts'
+import { answerWhere, closeAbandoned } from '../../lib/extension/open-book.ts'
 import { say } from '../../lib/words/say.ts'
 
 // Opened while the page is drawn, not after.

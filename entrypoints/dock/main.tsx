@@ -1,8 +1,8 @@
 import { render } from 'preact'
-import type { ToDock } from '../../lib/dock-messages.ts'
+import type { ToDock } from '../../lib/messages/dock-messages.ts'
 import { App } from '../../lib/view/dock/app.tsx'
 import { awaitHelper } from '../../lib/view/dock/wire.ts'
-import { keepFocus } from '../../lib/view/keep-focus.ts'
+import { keepFocus } from '../../lib/view/parts/keep-focus.ts'
 import { say } from '../../lib/words/say.ts'
 
 document.documentElement.lang = say`en`

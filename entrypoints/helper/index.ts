@@ -1,5 +1,5 @@
 import { defineUnlistedScript } from 'wxt/utils/define-unlisted-script'
-import { frameShape, mapShape, pickedShape, planShape } from '../../lib/message-shapes.ts'
+import { frameShape, mapShape, pickedShape, planShape } from '../../lib/messages/message-shapes.ts'
 import { hearFrame } from '../../lib/view/helper/hear-frame.ts'
 import { clearLeft } from '../../lib/view/helper/gone.ts'
 import { noteLeft } from '../../lib/view/helper/late.ts'

@@ -1,6 +1,6 @@
 /** The entries of the book. Nothing here changes or deletes an entry. */
 import { bounds, cut } from '../bounds.ts'
-import { keptLine } from '../form/kept-line.ts'
+import { keptLine } from '../form/fill/kept-line.ts'
 import { seal, verifyChain, type Verdict } from './chain.ts'
 import { sizeOf } from './check.ts'
 import { database, type Head } from './database.ts'

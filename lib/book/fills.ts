@@ -1,5 +1,5 @@
 /** Fills under way. All of it is in the database, so a worker that restarts in the middle goes on. */
-import { keptLine } from '../form/kept-line.ts'
+import { keptLine } from '../form/fill/kept-line.ts'
 import { receiptLineSchema, type ReceiptLine } from '../form/schema.ts'
 import { devicesOf } from '../job/material.ts'
 import { deviceSchema, jobSchema, type Device, type Job } from '../job/schema.ts'

@@ -2,7 +2,7 @@
 import { material } from '../job/material.ts'
 import { roleKeys } from '../job/roles.ts'
 import { reduceTest } from '../job/reduce.ts'
-import { textOf } from '../form/text.ts'
+import { textOf } from '../form/fill/text.ts'
 import type { FigureValue } from '../reduce/report.ts'
 import { seal } from './chain.ts'
 import type { ReviewFile } from './review-file.ts'

@@ -1,4 +1,4 @@
-/** The kinds of control that can be written; one file each in lib/form/write/. */
+/** The kinds of control that can be written; a folder each in lib/form/kinds/. */
 export const controlKinds = [
   'text',
   'number',

@@ -1,7 +1,7 @@
 /** Fields of the page around the widget: some are read, others take figures. */
 import { sameness } from '../form/same.ts'
-import { pause } from '../form/write/wait.ts'
-import { writeWithoutFocus } from '../form/write/without-focus.ts'
+import { pause } from '../form/kinds/writing/wait.ts'
+import { writeWithoutFocus } from '../form/kinds/writing/without-focus.ts'
 import type { Report } from '../reduce/report.ts'
 import type { Entered, Prefill, Sources, Targets } from './types.ts'
 import { writtenFigure } from './written.ts'

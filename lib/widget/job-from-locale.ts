@@ -1,6 +1,6 @@
 /** The job as it is read where numbers have a decimal comma. */
 import type { Job, Test } from '../job/schema.ts'
-import { marksOf } from '../view/in-locale.ts'
+import { marksOf } from '../results/in-locale.ts'
 import { sizeCells } from './typed.ts'
 
 /** Typed numbers with a decimal comma, and points between thousands, as the reader of cells takes them. */

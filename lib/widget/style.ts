@@ -1,11 +1,11 @@
 /** One style sheet for all widgets of a page: adopted, so that a strict content security policy has nothing to forbid. */
-import base from '../view/base.css?inline'
+import base from '../view/parts/base.css?inline'
 import cells from '../view/calculator/cells.css?inline'
 import readings from '../view/calculator/readings.css?inline'
 import touch from '../view/calculator/touch.css?inline'
 import figure from '../view/figure/figure.css?inline'
-import paper from '../view/paper.css?inline'
-import tokens from '../view/tokens.css?inline'
+import paper from '../view/parts/paper.css?inline'
+import tokens from '../view/parts/tokens.css?inline'
 import own from './widget.css?inline'
 
 /** The tokens that a page may set, as --gapsum-accent and so on. */

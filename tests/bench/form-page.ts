@@ -1,12 +1,12 @@
 /** Runs beside the pages of the form measurements. */
-import { cluesOf } from '../../lib/form/clues.ts'
-import { listControls } from '../../lib/form/controls.ts'
-import { fill } from '../../lib/form/fill.ts'
-import { findAll } from '../../lib/form/find.ts'
+import { cluesOf } from '../../lib/form/page/clues.ts'
+import { listControls } from '../../lib/form/page/controls.ts'
+import { fill } from '../../lib/form/fill/fill.ts'
+import { findAll } from '../../lib/form/map/find.ts'
 import type { Material } from '../../lib/form/material.ts'
-import { plan } from '../../lib/form/plan.ts'
+import { plan } from '../../lib/form/fill/plan.ts'
 import type { Binding } from '../../lib/form/schema.ts'
-import { offerExtra } from '../../lib/form/write/extra.ts'
+import { offerExtra } from '../../lib/form/kinds/write-extra.ts'
 
 offerExtra()
 

@@ -4,7 +4,7 @@ import { deleteJob, getJob, listDeletedJobs, listJobs, restoreJob, saveJob } fro
 import { deleteMap, listMaps, mapVersions, restoreMap, saveMap } from '../../lib/book/maps.ts'
 import { subscribe, type Notice } from '../../lib/book/notice.ts'
 import { getSettings, saveSettings } from '../../lib/book/settings.ts'
-import { serves } from '../../lib/form/address.ts'
+import { serves } from '../../lib/form/map/address.ts'
 import { fakeBinding, fakeDevice, fakeJob, fakeMap } from './fake.ts'
 import { reopen } from './fresh.ts'
 

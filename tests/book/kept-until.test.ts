@@ -83,7 +83,7 @@ test('an entry is found by tester, company, device and the date of its test', as
       Object.assign(one, { date: '2026-03-11', sheet: { ...one.sheet, device: device.id } }),
     ),
   })
-  const { basisOf } = await import('../../lib/view/report/basis.ts')
+  const { basisOf } = await import('../../lib/report/basis.ts')
   await fill('other')
   await startFill(fakeFill('a', { job: { id: job.id, name: 'x' } }), {
     ...context,

@@ -13,7 +13,7 @@ import { listOthers, renameOther } from '../../lib/book/others.ts'
 import { everyBook } from '../../lib/book/rows.ts'
 import { listRows } from '../../lib/book/search.ts'
 import { verifyBook } from '../../lib/book/verify.ts'
-import { foundWords } from '../../lib/view/given-back.tsx'
+import { foundWords } from '../../lib/view/parts/given-back.tsx'
 import { entriesOf, otherMachine, plan, takeIn, text, theirEntries, theirs } from './two-books.ts'
 
 describe('a backup', () => {

@@ -10,7 +10,7 @@ import { readReview, reviewParts, type ReviewFile } from '../../lib/book/review-
 import { demoDevice, demoJob } from '../../lib/job/demo.ts'
 import { saveDevice } from '../../lib/book/devices.ts'
 import type { Job } from '../../lib/job/schema.ts'
-import { basisOf } from '../../lib/view/report/basis.ts'
+import { basisOf } from '../../lib/report/basis.ts'
 import { context, fakeFill, fakeLine } from './fake.ts'
 import './fresh.ts'
 

@@ -11,7 +11,7 @@ import { emptyNotes, getReview, listReviews, openReview, saveReviewNotes } from 
 import { demoJob } from '../../lib/job/demo.ts'
 import { material } from '../../lib/job/material.ts'
 import type { Job } from '../../lib/job/schema.ts'
-import { textOf } from '../../lib/form/text.ts'
+import { textOf } from '../../lib/form/fill/text.ts'
 import { labelOf } from '../../lib/reduce/figures/index.ts'
 import { generator } from '../random.ts'
 import { context, fakeBinding, fakeFill, fakeLine, fakeMap } from './fake.ts'

@@ -15,7 +15,7 @@ import type { Entry } from '../../lib/book/schema.ts'
 import { rowOf } from '../../lib/book/rows.ts'
 import { verifyBook } from '../../lib/book/verify.ts'
 import { findingWords } from '../../lib/view/book/finding-words.ts'
-import { foundWords } from '../../lib/view/given-back.tsx'
+import { foundWords } from '../../lib/view/parts/given-back.tsx'
 import { context, fakeFill, fakeLine } from './fake.ts'
 import './fresh.ts'
 

@@ -7,7 +7,7 @@ import { linesShown } from '../../lib/view/book/lines-shown.ts'
 import { dropDraft, readDraft, whatIsMissing, writeDraft } from '../../lib/view/book/map-draft.ts'
 import { hashOf, routeOf, type Route } from '../../lib/view/book/route.ts'
 import { sourceWords, writeWords } from '../../lib/view/book/source-words.ts'
-import { bytes, count, numeral } from '../../lib/view/book/wording.ts'
+import { bytes, count, numeral } from '../../lib/view/parts/wording.ts'
 import { fakeBinding, fakeFill, fakeLine, fakeMap } from './fake.ts'
 
 describe('the address of a place in the book', () => {

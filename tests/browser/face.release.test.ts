@@ -1,6 +1,6 @@
 /** The calculator beside the page, the plot, own figures, the paragraph, and the form to practise on. */
 import { expect, test } from 'vitest'
-import { eightPoints } from '../view/report-fixtures.ts'
+import { eightPoints } from '../report/report-fixtures.ts'
 import { besideSite } from './beside-site.ts'
 import { helper, type Surface, whole } from './harness.ts'
 import { pastePoints } from './paste-points.ts'
@@ -130,7 +130,7 @@ test('the helper has the look that was chosen in the book, whatever the browser 
     const { backgroundColor, color } = getComputedStyle(this.querySelector('.dock'))
     return backgroundColor + ' ' + color
   }`
-  // Paper and ink of lib/view/tokens.css.
+  // Paper and ink of lib/view/parts/tokens.css.
   for (const [name, theme, colours] of [
     ['dark colours', 'dark', 'rgb(21, 19, 23) rgb(239, 235, 241)'],
     ['high contrast', 'contrast', 'rgb(255, 255, 255) rgb(0, 0, 0)'],

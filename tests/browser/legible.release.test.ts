@@ -2,7 +2,7 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import type { Page } from 'puppeteer-core'
 import { startSite, type Site } from '../pages/site/server.ts'
-import { eightPoints } from '../view/report-fixtures.ts'
+import { eightPoints } from '../report/report-fixtures.ts'
 import { launch, type Session, type Surface } from './harness.ts'
 import { illegible } from './legible.ts'
 import { pastePoints } from './paste-points.ts'

@@ -6,7 +6,7 @@ import type { ElementHandle } from 'puppeteer-core'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { hpxmlOf } from '../../lib/book/hpxml/export.ts'
 import { demoDevice } from '../../lib/job/demo.ts'
-import { eightPoints } from '../view/report-fixtures.ts'
+import { eightPoints } from '../report/report-fixtures.ts'
 import { launch, type Session } from './harness.ts'
 import { savedPdf } from './saved-pdf.ts'
 

@@ -6,8 +6,8 @@ import { reduceTest } from '../../lib/job/reduce.ts'
 import type { Job, Test, TypedSheet } from '../../lib/job/schema.ts'
 import { together } from '../../lib/job/together.ts'
 import { switchUnits, unitSets } from '../../lib/job/units.ts'
-import { readingOf } from '../../lib/view/calculator/reading.ts'
-import { reportOf } from '../../lib/view/report/content.ts'
+import { readingOf } from '../../lib/results/reading.ts'
+import { reportOf } from '../../lib/report/content.ts'
 import { points } from './fake.ts'
 
 const devices = [demoDevice()]

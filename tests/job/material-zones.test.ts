@@ -3,7 +3,7 @@
  * C2 = 400 / (50^0.65 − 20^0.65) = 70.09 and C1 = 53.85 cfm/Pa^n; at 50 Pa 891.3 and 684.8 cfm; C2 × 20^0.65 = 491.3 cfm.
  */
 import { expect, test } from 'vitest'
-import { suggest } from '../../lib/form/suggest.ts'
+import { suggest } from '../../lib/form/map/suggest.ts'
 import type { Clues } from '../../lib/form/schema.ts'
 import { emptyZone } from '../../lib/job/empty.ts'
 import { material } from '../../lib/job/material.ts'

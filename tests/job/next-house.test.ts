@@ -3,9 +3,9 @@ import { demoJob } from '../../lib/job/demo.ts'
 import { today } from '../../lib/job/empty.ts'
 import { nextHouse } from '../../lib/job/next-house.ts'
 import type { Job } from '../../lib/job/schema.ts'
-import { duplicateJob } from '../../lib/view/calculator/edits.ts'
-import { jobTitle } from '../../lib/view/calculator/job-title.ts'
-import { toldApart } from '../../lib/view/calculator/told-apart.ts'
+import { duplicateJob } from '../../lib/job/edits.ts'
+import { jobTitle } from '../../lib/job/job-title.ts'
+import { toldApart } from '../../lib/job/told-apart.ts'
 
 /** A day's first house: the house and its ducts, set up by hand, with all that can be typed. */
 function firstHouse(): Job {

@@ -6,7 +6,7 @@ import { pairsOf } from '../../lib/job/pairs.ts'
 import { reduceTest } from '../../lib/job/reduce.ts'
 import type { Job, Test } from '../../lib/job/schema.ts'
 import { knownTests, together, worksOf } from '../../lib/job/together.ts'
-import { togetherWords } from '../../lib/view/calculator/together-lines.ts'
+import { togetherWords } from '../../lib/results/together-lines.ts'
 
 const of = (role: string): Test => demoJob().tests.find((one) => one.role === role)!
 const named = (id: string, like: Test, role: string, sheet: Partial<Test['sheet']> = {}): Test => ({

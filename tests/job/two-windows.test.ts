@@ -7,7 +7,7 @@ import { readRanges } from '../../lib/job/ranges.ts'
 import type { Job } from '../../lib/job/schema.ts'
 import { switchUnits, typedWithComma, unitSets } from '../../lib/job/units.ts'
 import { verdictOf } from '../../lib/job/verdict.ts'
-import { reportOf } from '../../lib/view/report/content.ts'
+import { reportOf } from '../../lib/report/content.ts'
 import { fakeDevices, points } from './fake.ts'
 
 /** A house in metres whose volume was typed as `1.234`: 1,234 m3 to one reader, a little more than 1 m3 to another. */

@@ -3,9 +3,9 @@ import type { Test, TypedSheet } from '../../lib/job/schema.ts'
 import { reduceTest } from '../../lib/job/reduce.ts'
 import { limitOf, limitsOf, verdictOf } from '../../lib/job/verdict.ts'
 import { material } from '../../lib/job/material.ts'
-import { textOf } from '../../lib/form/text.ts'
-import { readingOf } from '../../lib/view/calculator/reading.ts'
-import { reportOf } from '../../lib/view/report/content.ts'
+import { textOf } from '../../lib/form/fill/text.ts'
+import { readingOf } from '../../lib/results/reading.ts'
+import { reportOf } from '../../lib/report/content.ts'
 import { fakeDevices, fakeJob, fakeTest } from './fake.ts'
 
 function judged(overrides: Partial<Test> = {}, building = {}, sheet: Partial<TypedSheet> = {}) {

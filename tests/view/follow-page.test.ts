@@ -23,7 +23,7 @@ vi.mock('../../lib/book/maps.ts', () => ({
   listMaps: () => new Promise<FormMap[]>((resolve) => played.waiting.push(() => resolve([]))),
 }))
 
-const { followPage } = await import('../../lib/view/calculator/page.ts')
+const { followPage } = await import('../../lib/extension/page.ts')
 
 test('is the one in front, also when what was asked of the one before is answered later', async () => {
   const told: (string | undefined)[] = []

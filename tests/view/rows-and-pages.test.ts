@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { whyBarred } from '../../lib/view/calculator/page.ts'
+import { whyBarred } from '../../lib/extension/page.ts'
 import { rowWindow } from '../../lib/view/calculator/row-window.ts'
 import { readViewState, writeViewState } from '../../lib/view/calculator/view-state.ts'
 

@@ -4,8 +4,8 @@ import { demoDevice } from '../../lib/job/demo.ts'
 import { sheetSchema } from '../../lib/sheet/schema.ts'
 import { procedures as ofNewJobs } from '../../lib/view/book/first-test-panel.tsx'
 import { procedures as ofTests } from '../../lib/view/calculator/sheet-fields.tsx'
-import { reportOf } from '../../lib/view/report/content.ts'
-import { anchor, devices, eightPoints } from './report-fixtures.ts'
+import { reportOf } from '../../lib/report/content.ts'
+import { anchor, devices, eightPoints } from '../report/report-fixtures.ts'
 
 describe.each([
   ['a test', ofTests],

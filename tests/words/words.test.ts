@@ -54,7 +54,7 @@ const data: Record<string, { why: string; texts: readonly string[] }> = {
     why: 'keys of form maps; roleWords() shows them',
     texts: ['…, both directions', 'duct systems', 'duct systems from …'],
   },
-  'lib/form/recognise.ts': { why: 'names of kinds of input', texts: ['text'] },
+  'lib/form/page/recognise.ts': { why: 'names of kinds of input', texts: ['text'] },
   'lib/view/practice/practice-form.tsx': { why: 'value of an attribute of HTML', texts: ['any'] },
   'lib/view/plot/plot-drawing.tsx': { why: 'symbol', texts: ['ΔP'] },
   'lib/book/backup.ts': { why: 'names of algorithms', texts: ['PBKDF2', 'AES-GCM'] },

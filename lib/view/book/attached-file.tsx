@@ -4,7 +4,7 @@ import { refuse } from '../../book/error.ts'
 import type { KeptFile } from '../../book/schema.ts'
 import { downloadBlob } from './download.ts'
 import { Said, useSaid } from './said.tsx'
-import { bytes } from './wording.ts'
+import { bytes } from '../parts/wording.ts'
 import { say } from '../../words/say.ts'
 
 /** An attached photo or document: looked at here, or handed out as a file. */

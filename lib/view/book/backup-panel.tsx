@@ -8,8 +8,8 @@ import { fileName } from './file-name.ts'
 import { PassphraseField } from './passphrase-field.tsx'
 import { Progress } from './progress.tsx'
 import { Said, useSaid } from './said.tsx'
-import { useLive } from './use-live.ts'
-import { dayAndYear, grouped } from './wording.ts'
+import { useLive } from '../parts/use-live.ts'
+import { dayAndYear, grouped } from '../parts/wording.ts'
 import { say } from '../../words/say.ts'
 
 /** Writes the whole book to a file behind a passphrase. */

@@ -1,7 +1,7 @@
 import type { ImportPlan } from '../../book/import.ts'
 import type { Beside, OtherPlanned } from '../../book/import-others.ts'
 import { TextField } from './field.tsx'
-import { count, dayAndYear } from './wording.ts'
+import { count, dayAndYear } from '../parts/wording.ts'
 import { say } from '../../words/say.ts'
 
 /** A file's name without its ending. */

@@ -1,14 +1,14 @@
 import { useEffect, useState } from 'preact/hooks'
 import { getSettings } from '../../book/settings.ts'
 import { later } from '../calculator/later.tsx'
-import { Icon } from '../icons.tsx'
-import { useTold } from '../use-told.ts'
+import { Icon } from '../parts/icons.tsx'
+import { useTold } from '../parts/use-told.ts'
 import { afterList } from './after-list.ts'
 import { ChainStatus } from './chain-status.tsx'
 import { EntriesSection } from './entries-section.tsx'
 import { Reminders } from './reminders.tsx'
 import { hashOf, sections, type Route } from './route.ts'
-import { useLive } from './use-live.ts'
+import { useLive } from '../parts/use-live.ts'
 import { useRoute } from './use-route.ts'
 import { say } from '../../words/say.ts'
 
@@ -19,7 +19,7 @@ const LimitsSection = later(async () => (await import('./limits-section.tsx')).L
 const MapsSection = later(async () => (await import('./maps-section.tsx')).MapsSection)
 const ReviewSection = later(async () => (await import('./review-section.tsx')).ReviewSection)
 const SettingsSection = later(async () => (await import('./settings-section.tsx')).SettingsSection)
-const GivenBack = later(async () => (await import('../given-back.tsx')).GivenBack)
+const GivenBack = later(async () => (await import('../parts/given-back.tsx')).GivenBack)
 const ReportPlace = later(async () => (await import('./report-place.tsx')).ReportPlace)
 
 const words: Record<Route['section'], string> = {

@@ -9,8 +9,8 @@ import { TextField, Trouble } from './field.tsx'
 import { findingWords } from './finding-words.ts'
 import { hashOf } from './route.ts'
 import { Said, useSaid } from './said.tsx'
-import { useLive } from './use-live.ts'
-import { bookCount, count, dayAndYear } from './wording.ts'
+import { useLive } from '../parts/use-live.ts'
+import { bookCount, count, dayAndYear } from '../parts/wording.ts'
 import { say } from '../../words/say.ts'
 
 /** The books that are kept beside one's own: where they come from, their chains, their names. */

@@ -1,5 +1,5 @@
 import type { Device } from '../../job/schema.ts'
-import { dayAndYear } from './wording.ts'
+import { dayAndYear } from '../parts/wording.ts'
 import { say } from '../../words/say.ts'
 
 /** Until when a device's calibration holds, in words. */

@@ -1,6 +1,6 @@
 import { damagedFills, damagedIn, type DamagedStore } from '../../book/damaged.ts'
 import { say } from '../../words/say.ts'
-import { useLive } from './use-live.ts'
+import { useLive } from '../parts/use-live.ts'
 
 /** Names what is kept of a kind and cannot be used. */
 export function DamagedKept({ store }: { store: DamagedStore }) {

@@ -5,10 +5,10 @@ import type { Device } from '../../job/schema.ts'
 import { writesComma } from '../../units/comma.ts'
 import { symbol } from '../../units/symbol.ts'
 import { type DeviceRange, RangesTable } from '../calculator/ranges-table.tsx'
-import { asRead } from '../in-locale.ts'
+import { asRead } from '../../results/in-locale.ts'
 import { ChoiceField, TextField, Trouble } from './field.tsx'
 import { Said, useSaid } from './said.tsx'
-import { wording } from './wording.ts'
+import { wording } from '../parts/wording.ts'
 import { say } from '../../words/say.ts'
 
 const flowUnits = (['cfm', 'm3/h', 'L/s'] as const).map((unit) => [unit, symbol(unit)] as const)

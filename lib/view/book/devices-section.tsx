@@ -11,7 +11,7 @@ import { download, jsonType } from './download.ts'
 import { fileName } from './file-name.ts'
 import { Empty, Trouble } from './field.tsx'
 import { Said, useSaid } from './said.tsx'
-import { useLive } from './use-live.ts'
+import { useLive } from '../parts/use-live.ts'
 import { say } from '../../words/say.ts'
 
 /** The owner's flow devices, with the ranges of their calibration certificates. */

@@ -6,10 +6,10 @@ import type { Device, KeptLimit } from '../../job/schema.ts'
 import { zoneWords } from '../../limits/index.ts'
 import type { LimitTerms } from '../../limits/schema.ts'
 import { symbol } from '../../units/symbol.ts'
-import { asRead } from '../in-locale.ts'
+import { asRead } from '../../results/in-locale.ts'
 import { figureWords } from './kept-limit-form.tsx'
 import { sourceWords, sourceWrite } from './source-words.ts'
-import { dayAndYear } from './wording.ts'
+import { dayAndYear } from '../parts/wording.ts'
 import { say, shown } from '../../words/say.ts'
 
 /** One field: what it is called, and what stands in it here and in the file. */

@@ -1,5 +1,5 @@
 import type { Differing } from '../../book/differing.ts'
-import { useId } from '../use-id.ts'
+import { useId } from '../parts/use-id.ts'
 import { differingFields } from './differing-words.ts'
 import { say } from '../../words/say.ts'
 

@@ -14,8 +14,8 @@ import { ExportButtons } from './export-buttons.tsx'
 import { Empty, Trouble } from './field.tsx'
 import { keptSoon } from './kept-days.ts'
 import type { Route } from './route.ts'
-import { useLive } from './use-live.ts'
-import { count, grouped } from './wording.ts'
+import { useLive } from '../parts/use-live.ts'
+import { count, grouped } from '../parts/wording.ts'
 import { say } from '../../words/say.ts'
 
 const EntryDetail = later(async () => (await import('./entry-detail.tsx')).EntryDetail)

@@ -7,8 +7,8 @@ import { Trouble } from './field.tsx'
 import { linesShown } from './lines-shown.ts'
 import { NoteDetail } from './note-detail.tsx'
 import { ground, OutcomeWords } from './outcome.tsx'
-import { useLive } from './use-live.ts'
-import { bytes } from './wording.ts'
+import { useLive } from '../parts/use-live.ts'
+import { bytes } from '../parts/wording.ts'
 import { say } from '../../words/say.ts'
 
 /** Every binding of an entry, and beside them what wants a look. `book`: key of the book beside that it stands in. */

@@ -10,8 +10,8 @@ import { NoteSays } from './note-detail.tsx'
 import { kindWords } from './note-words.ts'
 import { hashOf } from './route.ts'
 import { Said, useSaid } from './said.tsx'
-import { useLive } from './use-live.ts'
-import { dayAndYear, time } from './wording.ts'
+import { useLive } from '../parts/use-live.ts'
+import { dayAndYear, time } from '../parts/wording.ts'
 import { say } from '../../words/say.ts'
 
 const keptAs = { 'follow-up': followUpOf, correction: correctionOf } as const

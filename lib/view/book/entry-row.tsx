@@ -1,10 +1,10 @@
 import { outcomes } from '../../form/schema.ts'
 import { isFill, type FillRow, type NoteRow, type Row } from '../../book/rows.ts'
-import { Icon } from '../icons.tsx'
+import { Icon } from '../parts/icons.tsx'
 import { kindWords } from './note-words.ts'
 import { OutcomeWords } from './outcome.tsx'
 import { StatusWords } from './status-words.tsx'
-import { day, dayAndYear, time } from './wording.ts'
+import { day, dayAndYear, time } from '../parts/wording.ts'
 import { say, shown } from '../../words/say.ts'
 
 interface Props {

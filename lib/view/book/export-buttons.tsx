@@ -8,7 +8,7 @@ import { hashOf } from './route.ts'
 import { csvType, download, jsonType } from './download.ts'
 import { fileName } from './file-name.ts'
 import { useDismiss } from './use-dismiss.ts'
-import { grouped, wording } from './wording.ts'
+import { grouped, wording } from '../parts/wording.ts'
 import { say } from '../../words/say.ts'
 
 /** A table that says of each entry which book it stands in. */

@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact'
-import { useId } from '../use-id.ts'
+import { useId } from '../parts/use-id.ts'
 
 type Common = { label: string; hint?: string | undefined; wide?: boolean; hideLabel?: boolean; disabled?: boolean }
 

@@ -3,11 +3,11 @@ import { listLimits } from '../../book/limits.ts'
 import type { Settings } from '../../book/schema.ts'
 import type { FirstTest } from '../../job/first-test.ts'
 import { publishedLimits } from '../../limits/index.ts'
-import { asRead } from '../in-locale.ts'
+import { asRead } from '../../results/in-locale.ts'
 import { say } from '../../words/say.ts'
 import { ChoiceField, TextField } from './field.tsx'
 import { subjectOf } from '../../reduce/figures/index.ts'
-import { useLive } from './use-live.ts'
+import { useLive } from '../parts/use-live.ts'
 
 /** The procedures that a new job may begin with. */
 export const procedures = [

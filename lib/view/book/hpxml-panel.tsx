@@ -2,9 +2,9 @@ import { useState } from 'preact/hooks'
 import { listDevices } from '../../book/devices.ts'
 import type { HpxmlJob } from '../../book/hpxml/import.ts'
 import { saveJob } from '../../book/jobs.ts'
-import { jobTitle } from '../calculator/job-title.ts'
+import { jobTitle } from '../../job/job-title.ts'
 import { Said, useSaid } from './said.tsx'
-import { count } from './wording.ts'
+import { count } from '../parts/wording.ts'
 import { say } from '../../words/say.ts'
 
 type Chosen = { name: string; found: HpxmlJob[] }

@@ -2,7 +2,7 @@ import type { Item } from '../../form/material.ts'
 import { itemWords, type KnownItems } from './known-items.ts'
 import { labelWords, roleWords } from '../../words/names.ts'
 import { say } from '../../words/say.ts'
-import { useId } from '../use-id.ts'
+import { useId } from '../parts/use-id.ts'
 
 interface Props {
   label: string

@@ -1,4 +1,4 @@
-import { PageIcon } from '../page-icons.tsx'
+import { PageIcon } from '../parts/page-icons.tsx'
 import type { JobFacts } from './job-facts.ts'
 import { hashOf } from './route.ts'
 import { StatusWords } from './status-words.tsx'

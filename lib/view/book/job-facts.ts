@@ -13,7 +13,7 @@ import { decimalsOf, wordOf } from '../../reduce/figures/index.ts'
 import { symbol } from '../../units/symbol.ts'
 import { write } from '../../units/write.ts'
 import { roleWords } from '../../words/names.ts'
-import { asRead } from '../in-locale.ts'
+import { asRead } from '../../results/in-locale.ts'
 
 /** The figure that a limit is about, else the best known one, as `ACH50 2.87`, of which test, and its verdict. */
 export interface FigureFact {

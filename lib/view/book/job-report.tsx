@@ -1,6 +1,6 @@
 import type { Job } from '../../job/schema.ts'
 import { listDevices } from '../../book/devices.ts'
-import { jobTitle } from '../calculator/job-title.ts'
+import { jobTitle } from '../../job/job-title.ts'
 import { downloadBlob } from './download.ts'
 import { fileName } from './file-name.ts'
 import { hashOf } from './route.ts'

@@ -5,7 +5,7 @@ import { ownLimitFigures } from '../../job/own-limit.ts'
 import type { LimitTerms } from '../../limits/schema.ts'
 import { subjectOf, wordOf } from '../../reduce/figures/index.ts'
 import { symbol } from '../../units/symbol.ts'
-import { useId } from '../use-id.ts'
+import { useId } from '../parts/use-id.ts'
 import { ChoiceField, TextField } from './field.tsx'
 import { say } from '../../words/say.ts'
 

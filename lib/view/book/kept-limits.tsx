@@ -16,7 +16,7 @@ import { KeptLimitForm, blankLimit, figureWords } from './kept-limit-form.tsx'
 import { Said, useSaid } from './said.tsx'
 import { SetForm } from './set-form.tsx'
 import { scopeWords } from './scope-words.ts'
-import { asRead } from '../in-locale.ts'
+import { asRead } from '../../results/in-locale.ts'
 import { say } from '../../words/say.ts'
 
 /** Under which name a limit that is typed is kept until it is sent off. */

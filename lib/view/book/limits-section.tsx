@@ -4,8 +4,8 @@ import { symbol } from '../../units/symbol.ts'
 import { Trouble } from './field.tsx'
 import { KeptLimits } from './kept-limits.tsx'
 import { scopeWords } from './scope-words.ts'
-import { useLive } from './use-live.ts'
-import { asRead } from '../in-locale.ts'
+import { useLive } from '../parts/use-live.ts'
+import { asRead } from '../../results/in-locale.ts'
 import { say } from '../../words/say.ts'
 
 const groups: readonly (readonly [Limit['subject'], string])[] = [

@@ -1,6 +1,6 @@
 import type { FormMap } from '../../form/schema.ts'
 import { sourceWords } from './source-words.ts'
-import { dayAndYear } from './wording.ts'
+import { dayAndYear } from '../parts/wording.ts'
 import { say } from '../../words/say.ts'
 
 /** A form map of a file before it is accepted: where it types, and what. */

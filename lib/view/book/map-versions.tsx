@@ -2,8 +2,8 @@ import { mapVersions } from '../../book/maps.ts'
 import type { FormMap } from '../../form/schema.ts'
 import type { KnownItems } from './known-items.ts'
 import { sourceWords, sourceWrite } from './source-words.ts'
-import { useLive } from './use-live.ts'
-import { count, dayAndYear, time } from './wording.ts'
+import { useLive } from '../parts/use-live.ts'
+import { count, dayAndYear, time } from '../parts/wording.ts'
 import { say } from '../../words/say.ts'
 
 interface Props {

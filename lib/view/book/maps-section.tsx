@@ -10,8 +10,8 @@ import { MapEditor } from './map-editor.tsx'
 import { OfficeMap } from './office-map.tsx'
 import { hashOf, type Route } from './route.ts'
 import { Said, useSaid } from './said.tsx'
-import { useLive } from './use-live.ts'
-import { count, day } from './wording.ts'
+import { useLive } from '../parts/use-live.ts'
+import { count, day } from '../parts/wording.ts'
 import { say } from '../../words/say.ts'
 
 /** What is known before the jobs are read. */

@@ -4,7 +4,7 @@ import { Place } from './entry-side.tsx'
 import { kindWords } from './note-words.ts'
 import { hashOf } from './route.ts'
 import { statusWords } from './status-words.tsx'
-import { dayAndYear } from './wording.ts'
+import { dayAndYear } from '../parts/wording.ts'
 import { say, shown } from '../../words/say.ts'
 
 /** An entry about another one, opened in place. */

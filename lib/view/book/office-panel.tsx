@@ -5,8 +5,8 @@ import { download, jsonType } from './download.ts'
 import { fileName } from './file-name.ts'
 import { Trouble } from './field.tsx'
 import { Said, useSaid } from './said.tsx'
-import type { Live } from './use-live.ts'
-import { count } from './wording.ts'
+import type { Live } from '../parts/use-live.ts'
+import { count } from '../parts/wording.ts'
 import { say } from '../../words/say.ts'
 
 const own = ({ id }: { id: string }) => !fromOffice(id)

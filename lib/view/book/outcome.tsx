@@ -1,5 +1,5 @@
 import type { Outcome } from '../../form/schema.ts'
-import { PageIcon, type PageIconName } from '../page-icons.tsx'
+import { PageIcon, type PageIconName } from '../parts/page-icons.tsx'
 import { shown } from '../../words/say.ts'
 
 export type Shown = Outcome | 'not reached'

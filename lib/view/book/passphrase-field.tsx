@@ -1,4 +1,4 @@
-import { useId } from '../use-id.ts'
+import { useId } from '../parts/use-id.ts'
 
 interface Props {
   label: string

@@ -6,8 +6,8 @@ import { getSettings } from '../../book/settings.ts'
 import { today } from '../../job/empty.ts'
 import { dayLength, keptAhead, keptSoon } from './kept-days.ts'
 import { hashOf } from './route.ts'
-import { useLive } from './use-live.ts'
-import { count, dayAndYear } from './wording.ts'
+import { useLive } from '../parts/use-live.ts'
+import { count, dayAndYear } from '../parts/wording.ts'
 import { say } from '../../words/say.ts'
 
 /** So many days ahead a due date is shown; after so many days a backup is old. Common practice, no source. */

@@ -2,7 +2,7 @@ import type { ComponentType } from 'preact'
 import { useEffect, useState } from 'preact/hooks'
 import { Trouble } from './field.tsx'
 import type { Route } from './route.ts'
-import { wording } from './wording.ts'
+import { wording } from '../parts/wording.ts'
 import { say } from '../../words/say.ts'
 
 type Section = ComponentType<{ route: Route }>

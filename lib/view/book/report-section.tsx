@@ -7,10 +7,10 @@ import { isFill } from '../../book/rows.ts'
 import type { FillEntry } from '../../book/schema.ts'
 import { ENGINE_VERSION } from '../../engine/version.ts'
 import type { Device, Job, Test } from '../../job/schema.ts'
-import { jobTitle } from '../calculator/job-title.ts'
-import { anchorOf, newestFill } from '../report/anchor.ts'
-import { reportOf, type Content } from '../report/content.ts'
-import { heldContent, sinceThen } from '../report/held.ts'
+import { jobTitle } from '../../job/job-title.ts'
+import { anchorOf, newestFill } from '../../report/anchor.ts'
+import { reportOf, type Content } from '../../report/content.ts'
+import { heldContent, sinceThen } from '../../report/held.ts'
 import { Report } from '../report/report.tsx'
 import '../plot/plot.css'
 import '../report/report.css'
@@ -19,7 +19,7 @@ import { Empty, Trouble } from './field.tsx'
 import { fileName } from './file-name.ts'
 import { hashOf, type Route } from './route.ts'
 import { Said, useSaid } from './said.tsx'
-import { useLive } from './use-live.ts'
+import { useLive } from '../parts/use-live.ts'
 import { roleWords } from '../../words/names.ts'
 import { say } from '../../words/say.ts'
 
@@ -109,7 +109,7 @@ function Bar({ route, job, test, content, entry }: BarProps) {
   const { said, tell, run, once } = useSaid()
   const name = fileName(`${jobTitle(job)} ${roleWords(test.role.trim())}`, 'pdf')
   const make = async () => {
-    const { paperOf, pdfOf } = await import('../report/pdf.ts')
+    const { paperOf, pdfOf } = await import('../../report/pdf.ts')
     const { bytes, lost } = await pdfOf([content], paperOf(test))
     const blob = new Blob([bytes as Uint8Array<ArrayBuffer>], { type: 'application/pdf' })
     const without =

@@ -9,13 +9,13 @@ import { symbol } from '../../units/symbol.ts'
 import { roleWords } from '../../words/names.ts'
 import { say, shown } from '../../words/say.ts'
 import { procedureWords } from '../calculator/setup-summary.ts'
-import { PageIcon } from '../page-icons.tsx'
+import { PageIcon } from '../parts/page-icons.tsx'
 import { downloadBlob } from './download.ts'
 import { linesShown } from './lines-shown.ts'
 import { kindWords } from './note-words.ts'
 import { OutcomeWords } from './outcome.tsx'
 import { ComparedWords } from './review-figures.tsx'
-import { dayAndYear, time } from './wording.ts'
+import { dayAndYear, time } from '../parts/wording.ts'
 
 /** The readings as typed, the entries with their place in the chain, and the attachments. */
 export function ReviewProof({ file, result }: { file: ReviewFile; result: ReviewResult }) {

@@ -3,8 +3,8 @@ import { closeReview, listReviews, openReview } from '../../book/reviews.ts'
 import { Empty, Trouble } from './field.tsx'
 import { ReviewView } from './review-view.tsx'
 import { Said, useSaid } from './said.tsx'
-import { useLive } from './use-live.ts'
-import { day, time } from './wording.ts'
+import { useLive } from '../parts/use-live.ts'
+import { day, time } from '../parts/wording.ts'
 import { say } from '../../words/say.ts'
 
 /** Review files from elsewhere: opened here, computed anew, noted on, and sent back. */

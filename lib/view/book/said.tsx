@@ -1,5 +1,5 @@
 import { useCallback, useRef, useState } from 'preact/hooks'
-import { wording } from './wording.ts'
+import { wording } from '../parts/wording.ts'
 import { say } from '../../words/say.ts'
 
 export type Told = { text: string; bad?: boolean; action?: string; act?: () => void }

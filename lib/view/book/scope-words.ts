@@ -1,6 +1,6 @@
 import { zoneWords } from '../../limits/index.ts'
 import type { LimitTerms } from '../../limits/schema.ts'
-import { asRead } from '../in-locale.ts'
+import { asRead } from '../../results/in-locale.ts'
 import { say, shown } from '../../words/say.ts'
 
 /** What a limit is written for, in a few words: zones, kind of building or path of the code, stage, leakage. */

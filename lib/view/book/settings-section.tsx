@@ -14,7 +14,7 @@ import { OfficePanel } from './office-panel.tsx'
 import { Said, useSaid } from './said.tsx'
 import { readStorage, StorageState } from './storage-state.tsx'
 import { damagedSettings } from '../../book/damaged.ts'
-import { useLive } from './use-live.ts'
+import { useLive } from '../parts/use-live.ts'
 import { useSettings } from './use-settings.ts'
 import { say } from '../../words/say.ts'
 

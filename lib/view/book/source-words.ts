@@ -2,7 +2,7 @@
 import type { Source, Write } from '../../form/schema.ts'
 import { symbol } from '../../units/symbol.ts'
 import { itemWords, type KnownItems } from './known-items.ts'
-import { count } from './wording.ts'
+import { count } from '../parts/wording.ts'
 import { say } from '../../words/say.ts'
 
 export function sourceWords(source: Source, items: KnownItems): string {

@@ -1,5 +1,5 @@
 import type { Status } from '../../book/schema.ts'
-import { PageIcon, type PageIconName } from '../page-icons.tsx'
+import { PageIcon, type PageIconName } from '../parts/page-icons.tsx'
 import { say, shown } from '../../words/say.ts'
 
 export const statusWords: Record<Status, string> = {

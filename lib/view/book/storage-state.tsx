@@ -1,6 +1,6 @@
 import { askPersistence, persistence, storageUse, type Persistence } from '../../book/persist.ts'
-import type { Live } from './use-live.ts'
-import { bytes } from './wording.ts'
+import type { Live } from '../parts/use-live.ts'
+import { bytes } from '../parts/wording.ts'
 import { Said, useSaid } from './said.tsx'
 import { say } from '../../words/say.ts'
 

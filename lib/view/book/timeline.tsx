@@ -4,8 +4,8 @@ import { isFill, rowOf } from '../../book/rows.ts'
 import type { Entry } from '../../book/schema.ts'
 import { kindWords } from './note-words.ts'
 import { hashOf } from './route.ts'
-import { useLive } from './use-live.ts'
-import { count, dayAndYear, time } from './wording.ts'
+import { useLive } from '../parts/use-live.ts'
+import { count, dayAndYear, time } from '../parts/wording.ts'
 import { say } from '../../words/say.ts'
 
 /** What happened to a job, in the order of time. */

@@ -2,7 +2,7 @@ import canonicalize from 'canonicalize'
 import { useCallback, useLayoutEffect, useRef, useState } from 'preact/hooks'
 import type { Settings } from '../../book/schema.ts'
 import { getSettings, saveSettings } from '../../book/settings.ts'
-import { useLive } from './use-live.ts'
+import { useLive } from '../parts/use-live.ts'
 
 const mark = (name: string, value: unknown): string => `${name} ${canonicalize(value)}`
 

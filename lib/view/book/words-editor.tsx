@@ -1,5 +1,5 @@
 import type { Clues, Source } from '../../form/schema.ts'
-import { Icon } from '../icons.tsx'
+import { Icon } from '../parts/icons.tsx'
 import { TextField } from './field.tsx'
 import { ItemPicker, usualWrite } from './item-picker.tsx'
 import type { KnownItems } from './known-items.ts'

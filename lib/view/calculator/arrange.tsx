@@ -1,8 +1,8 @@
 import { useLayoutEffect, useRef, useState } from 'preact/hooks'
 import { say } from '../../words/say.ts'
-import type { FigureGroup, FigureLine } from '../figure/shown.ts'
-import { movePin, setDecimals, togglePin, type OwnFigure } from '../figure/own.ts'
-import { Icon } from '../icons.tsx'
+import type { FigureGroup, FigureLine } from '../../results/shown.ts'
+import { movePin, setDecimals, togglePin, type OwnFigure } from '../../results/own.ts'
+import { Icon } from '../parts/icons.tsx'
 
 interface Props {
   groups: readonly FigureGroup[]

@@ -5,22 +5,22 @@ import type { FormMap } from '../../form/schema.ts'
 import type { Job, Test } from '../../job/schema.ts'
 import { browser } from '../../browser.ts'
 import { BenchContext, DeskContext, ViewContext, type Bench, type Desk } from './context.ts'
-import { duplicateJob, editSheet, editTest, isBlank, neighbour } from './edits.ts'
+import { duplicateJob, editSheet, editTest, isBlank, neighbour } from '../../job/edits.ts'
 import { Foot } from './foot.tsx'
 import { Frame } from './frame.tsx'
 import { bringTo } from './hold.ts'
 import { JobBar, Kept } from './job-bar.tsx'
-import { jobTitle } from './job-title.ts'
+import { jobTitle } from '../../job/job-title.ts'
 import { later } from './later.tsx'
-import { followPage, type ActivePage } from './page.ts'
-import { openBeside } from './open-beside.ts'
-import { openPractice } from '../practice/practice.ts'
+import { followPage, type ActivePage } from '../../extension/page.ts'
+import { openBeside } from '../../extension/open-beside.ts'
+import { openPractice } from '../../extension/practice.ts'
 import { Readings } from './readings.tsx'
 import { Results } from './results.tsx'
 import { Setup } from './setup.tsx'
 import { TestRow } from './test-row.tsx'
 import { putBack, putInTrash, readTrash, takeFromTrash, type Deleted } from './trash.ts'
-import { useTold } from '../use-told.ts'
+import { useTold } from '../parts/use-told.ts'
 import { useDesk } from './use-desk.ts'
 import { useReading } from './use-reading.ts'
 import { useView } from './use-view.ts'
@@ -29,7 +29,7 @@ import { say } from '../../words/say.ts'
 
 const BeforeReading = later(async () => (await import('./before-reading.tsx')).BeforeReading)
 const FirstRun = later(async () => (await import('./first-run.tsx')).FirstRun)
-const GivenBack = later(async () => (await import('../given-back.tsx')).GivenBack)
+const GivenBack = later(async () => (await import('../parts/given-back.tsx')).GivenBack)
 const JobList = later(async () => (await import('./job-list.tsx')).JobList)
 const JobPanel = later(async () => (await import('./job-panel.tsx')).JobPanel)
 const LimitBeside = later(async () => (await import('./limit-field.tsx')).LimitBeside)
@@ -152,7 +152,7 @@ export function Calculator({ onSent, beside = false }: Props) {
     if (!job || !page) return
     setSending('')
     try {
-      const { sendJob } = await import('./send-job.ts')
+      const { sendJob } = await import('../../extension/send-job.ts')
       await sendJob(type, page, { job, devices, map, beside })
       onSent?.()
     } catch (error) {

@@ -1,5 +1,5 @@
 import { Finding } from './finding.tsx'
-import { useId } from '../use-id.ts'
+import { useId } from '../parts/use-id.ts'
 
 interface Props<T extends string> {
   label: string

@@ -1,7 +1,7 @@
 import { createContext } from 'preact'
 import type { Building, Device, Job, Test, TypedSheet } from '../../job/schema.ts'
 import type { Settings } from '../../book/schema.ts'
-import type { CheckLine } from '../figure/shown.ts'
+import type { CheckLine } from '../../results/shown.ts'
 
 /** How the view is folded. */
 export interface View {

@@ -7,7 +7,7 @@ import { Field } from './field.tsx'
 import { Finding } from './finding.tsx'
 import { type DeviceRange, RangesTable } from './ranges-table.tsx'
 import { useDeskContext } from './use-context.ts'
-import { flowWords } from './unit-words.ts'
+import { flowWords } from '../../results/unit-words.ts'
 import { writesComma } from '../../units/comma.ts'
 import { say } from '../../words/say.ts'
 

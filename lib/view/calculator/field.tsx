@@ -1,6 +1,6 @@
-import { asRead } from '../in-locale.ts'
+import { asRead } from '../../results/in-locale.ts'
 import { Finding } from './finding.tsx'
-import { useId } from '../use-id.ts'
+import { useId } from '../parts/use-id.ts'
 
 interface Props {
   label: string

@@ -1,4 +1,4 @@
-import { PageIcon } from '../page-icons.tsx'
+import { PageIcon } from '../parts/page-icons.tsx'
 
 /** What is wrong with a cell and what to do, in words, beside the cell. */
 export function Finding({ id, text }: { id: string; text: string }) {

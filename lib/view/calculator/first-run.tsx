@@ -2,9 +2,9 @@ import { useEffect, useState } from 'preact/hooks'
 import { listJobs } from '../../book/jobs.ts'
 import type { TypedUnits } from '../../job/schema.ts'
 import { unitChoices } from '../../job/units-by-place.ts'
-import { Icon } from '../icons.tsx'
+import { Icon } from '../parts/icons.tsx'
 import { ShortCautions } from './cautions.tsx'
-import { flowWords, temperatureWords } from './unit-words.ts'
+import { flowWords, temperatureWords } from '../../results/unit-words.ts'
 import { say } from '../../words/say.ts'
 
 interface Props {

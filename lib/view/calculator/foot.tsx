@@ -1,10 +1,10 @@
 import { useEffect, useState } from 'preact/hooks'
 import { filledSoFar } from '../../book/series.ts'
 import type { Binding, FormMap } from '../../form/schema.ts'
-import { stepsOf } from '../../form/steps.ts'
+import { stepsOf } from '../../form/map/steps.ts'
 import { say } from '../../words/say.ts'
-import { PageIcon } from '../page-icons.tsx'
-import type { ActivePage } from './page.ts'
+import { PageIcon } from '../parts/page-icons.tsx'
+import type { ActivePage } from '../../extension/page.ts'
 
 /** `1 doubtful check`, `checks: 1 bad, 2 doubtful` */
 function checksSaid(bad: number, doubtful: number): string {

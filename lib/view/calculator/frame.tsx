@@ -1,4 +1,4 @@
-import { Icon } from '../icons.tsx'
+import { Icon } from '../parts/icons.tsx'
 
 /** What stands in the page before the book is read: the same as in its HTML. */
 export function Frame() {

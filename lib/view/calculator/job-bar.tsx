@@ -1,5 +1,5 @@
 import { say } from '../../words/say.ts'
-import { PageIcon } from '../page-icons.tsx'
+import { PageIcon } from '../parts/page-icons.tsx'
 
 interface Props {
   name: string

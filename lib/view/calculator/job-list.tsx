@@ -2,8 +2,8 @@ import { useEffect, useState } from 'preact/hooks'
 import { listDeletedJobs, listJobs, restoreJob } from '../../book/jobs.ts'
 import { subscribe } from '../../book/notice.ts'
 import type { Job } from '../../job/schema.ts'
-import { jobTitle } from './job-title.ts'
-import { toldApart } from './told-apart.ts'
+import { jobTitle } from '../../job/job-title.ts'
+import { toldApart } from '../../job/told-apart.ts'
 import { say } from '../../words/say.ts'
 
 interface Props {

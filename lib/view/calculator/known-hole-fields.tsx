@@ -2,7 +2,7 @@ import { emptyFieldCheck } from '../../job/empty.ts'
 import type { TypedFieldCheck } from '../../job/schema.ts'
 import { CheckList } from '../figure/check-list.tsx'
 import { Field } from './field.tsx'
-import { flowWords, openingWords } from './unit-words.ts'
+import { flowWords, openingWords } from '../../results/unit-words.ts'
 import { useBench, useFound } from './use-context.ts'
 import { say } from '../../words/say.ts'
 

@@ -8,7 +8,7 @@ import { symbol } from '../../units/symbol.ts'
 import { Choice } from './choice.tsx'
 import { Field } from './field.tsx'
 import type { Offer } from './sheet-fields.tsx'
-import { asRead } from '../in-locale.ts'
+import { asRead } from '../../results/in-locale.ts'
 import { say } from '../../words/say.ts'
 
 /** A title with its number first, which a closed list shows: `3.0 ACH50: IECC 2021, house, zones 3 to 8`. */

@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks'
 import { listLimits } from '../../book/limits.ts'
 import { keptLimitsFor, takeLimit, takenLimit } from '../../job/kept-limit.ts'
-import { useLive } from '../book/use-live.ts'
+import { useLive } from '../parts/use-live.ts'
 import { type KeptOptions, LimitChoice } from './limit-choice.tsx'
 import { everything, type Offer } from './sheet-fields.tsx'
 import { useBench, useDeskContext, useFound } from './use-context.ts'

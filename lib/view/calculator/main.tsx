@@ -5,7 +5,7 @@ import './cells.css'
 import './readings.css'
 import './touch.css'
 import { Calculator } from './calculator.tsx'
-import { keepFocus } from '../keep-focus.ts'
+import { keepFocus } from '../parts/keep-focus.ts'
 import { speak } from './speak.ts'
 
 const root = document.getElementById('root')!

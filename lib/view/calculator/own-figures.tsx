@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks'
 import { FigureTable } from '../figure/figure-table.tsx'
-import type { FigureGroup } from '../figure/shown.ts'
-import { ownFirst, type OwnFigure } from '../figure/own.ts'
+import type { FigureGroup } from '../../results/shown.ts'
+import { ownFirst, type OwnFigure } from '../../results/own.ts'
 import { say } from '../../words/say.ts'
 import { later } from './later.tsx'
 

@@ -1,6 +1,6 @@
 import { readRanges } from '../../job/ranges.ts'
 import type { Device } from '../../job/schema.ts'
-import { Icon } from '../icons.tsx'
+import { Icon } from '../parts/icons.tsx'
 import { Finding } from './finding.tsx'
 import { say } from '../../words/say.ts'
 

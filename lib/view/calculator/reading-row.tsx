@@ -1,7 +1,7 @@
 import { reasonOf } from '../../job/left-out.ts'
 import type { TypedPoint } from '../../job/schema.ts'
 import { say } from '../../words/say.ts'
-import { Icon } from '../icons.tsx'
+import { Icon } from '../parts/icons.tsx'
 import { stepped } from './stepped.ts'
 import { longest } from './field.tsx'
 import { Finding } from './finding.tsx'

@@ -2,10 +2,10 @@ import { Fragment } from 'preact'
 import { useEffect, useRef, useState } from 'preact/hooks'
 import type { Test, TypedPoint, TypedSheet } from '../../job/schema.ts'
 import { Baseline } from './baseline.tsx'
-import { removePoint, setPoint, shownRows } from './edits.ts'
+import { removePoint, setPoint, shownRows } from '../../job/edits.ts'
 import { ReadingRow, type ColumnHead, type ReadingColumn } from './reading-row.tsx'
 import { firstRows, rowWindow } from './row-window.ts'
-import { flowWords } from './unit-words.ts'
+import { flowWords } from '../../results/unit-words.ts'
 import { say } from '../../words/say.ts'
 
 interface Props {

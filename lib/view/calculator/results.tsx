@@ -2,11 +2,11 @@ import type { ComponentChildren } from 'preact'
 import { useEffect, useState } from 'preact/hooks'
 import { CheckList } from '../figure/check-list.tsx'
 import { FigureTable } from '../figure/figure-table.tsx'
-import type { FigureGroup } from '../figure/shown.ts'
+import type { FigureGroup } from '../../results/shown.ts'
 import { OutcomeMark } from '../figure/outcome-mark.tsx'
 import { VerdictBlock } from '../figure/verdict-block.tsx'
 import { Section } from './section.tsx'
-import type { Reading } from './reading.ts'
+import type { Reading } from '../../results/reading.ts'
 import { say } from '../../words/say.ts'
 
 interface Props {

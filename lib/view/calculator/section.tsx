@@ -1,6 +1,6 @@
 import type { ComponentChildren } from 'preact'
 import { useContext } from 'preact/hooks'
-import { PageIcon } from '../page-icons.tsx'
+import { PageIcon } from '../parts/page-icons.tsx'
 import { BenchContext, ViewContext } from './context.ts'
 import { say } from '../../words/say.ts'
 

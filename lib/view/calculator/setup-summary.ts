@@ -1,5 +1,5 @@
 import type { Test } from '../../job/schema.ts'
-import { temperatureWords } from './unit-words.ts'
+import { temperatureWords } from '../../results/unit-words.ts'
 import { say, shown } from '../../words/say.ts'
 
 export const subjectWords = { enclosure: say`Enclosure`, ducts: say`Ducts` } as const

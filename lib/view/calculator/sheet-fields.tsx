@@ -4,8 +4,8 @@ import { symbol } from '../../units/symbol.ts'
 import { Choice } from './choice.tsx'
 import { Field } from './field.tsx'
 import { procedureWords } from './setup-summary.ts'
-import { temperatureWords } from './unit-words.ts'
-import { asRead } from '../in-locale.ts'
+import { temperatureWords } from '../../results/unit-words.ts'
+import { asRead } from '../../results/in-locale.ts'
 import { say } from '../../words/say.ts'
 
 /** Which fields are shown, and which only to be looked at. */

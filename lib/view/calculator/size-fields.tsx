@@ -2,7 +2,7 @@ import type { Building, TypedUnits } from '../../job/schema.ts'
 import { Choice } from './choice.tsx'
 import { Field } from './field.tsx'
 import type { Offer } from './sheet-fields.tsx'
-import { areaWords, volumeWords } from './unit-words.ts'
+import { areaWords, volumeWords } from '../../results/unit-words.ts'
 import { say } from '../../words/say.ts'
 
 interface Props {

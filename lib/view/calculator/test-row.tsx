@@ -1,6 +1,6 @@
 import type { ComponentChildren } from 'preact'
 import type { Job, Test } from '../../job/schema.ts'
-import { isBlank } from './edits.ts'
+import { isBlank } from '../../job/edits.ts'
 import { roleWords } from '../../words/names.ts'
 import { say, shown } from '../../words/say.ts'
 

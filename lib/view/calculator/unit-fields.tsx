@@ -1,8 +1,8 @@
 import { switchTestUnits, switchUnits, unitSets } from '../../job/units.ts'
 import type { TypedUnits } from '../../job/schema.ts'
 import { Choice } from './choice.tsx'
-import { editTest } from './edits.ts'
-import { flowWords } from './unit-words.ts'
+import { editTest } from '../../job/edits.ts'
+import { flowWords } from '../../results/unit-words.ts'
 import { useBench, useDeskContext } from './use-context.ts'
 import { say } from '../../words/say.ts'
 

@@ -1,6 +1,6 @@
 import { useEffect, useMemo, useState } from 'preact/hooks'
 import type { Device, Job, Test } from '../../job/schema.ts'
-import type { Reading, readingOf } from './reading.ts'
+import type { Reading, readingOf } from '../../results/reading.ts'
 import { say } from '../../words/say.ts'
 
 type Compute = typeof readingOf
@@ -10,7 +10,7 @@ let computing: Compute | undefined
 /** Read after the first paint: cells can be typed into before it has arrived. */
 async function readCompute(): Promise<Compute> {
   try {
-    computing = (await import('./reading.ts')).readingOf
+    computing = (await import('../../results/reading.ts')).readingOf
     return computing
   } catch (error) {
     return () => {

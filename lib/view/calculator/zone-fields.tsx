@@ -4,12 +4,12 @@ import { readZone } from '../../job/zones.ts'
 import { CheckList } from '../figure/check-list.tsx'
 import { FigureTable } from '../figure/figure-table.tsx'
 import { Field } from './field.tsx'
-import { besideCell } from './reading.ts'
-import { flowWords } from './unit-words.ts'
+import { besideCell } from '../../results/reading.ts'
+import { flowWords } from '../../results/unit-words.ts'
 import { useBench } from './use-context.ts'
-import { zoneLines } from './zone-lines.ts'
+import { zoneLines } from '../../results/zone-lines.ts'
 import { language, say } from '../../words/say.ts'
-import { wordsInLocale } from '../in-locale.ts'
+import { wordsInLocale } from '../../results/in-locale.ts'
 
 /** Attic, garage and other zones: how leaky they are to the house and to outdoors. */
 export function ZoneFields() {

@@ -1,5 +1,5 @@
 import { useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks'
-import type { FromDock, PlanSeen, ReceiptSeen, Side, ToDock } from '../../dock-messages.ts'
+import type { FromDock, PlanSeen, ReceiptSeen, Side, ToDock } from '../../messages/dock-messages.ts'
 import type { ReceiptLine } from '../../form/schema.ts'
 import { Filling } from './filling.tsx'
 import { Mapping } from './mapping.tsx'

@@ -1,4 +1,4 @@
-import type { CandidateImage as Candidate } from '../../dock-messages.ts'
+import type { CandidateImage as Candidate } from '../../messages/dock-messages.ts'
 import { say } from '../../words/say.ts'
 
 interface ChooseControlProps {

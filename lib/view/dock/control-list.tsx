@@ -1,5 +1,5 @@
 import { useLayoutEffect, useRef } from 'preact/hooks'
-import type { Control } from '../../form/controls.ts'
+import type { Control } from '../../form/page/controls.ts'
 import { titleOf } from './describe.ts'
 import { say } from '../../words/say.ts'
 

@@ -1,10 +1,10 @@
-import { optionsOf } from '../../form/clues.ts'
+import { optionsOf } from '../../form/page/clues.ts'
 import { cluesOf } from './stand-ins.ts'
-import type { Control } from '../../form/controls.ts'
-import { dateKinds, numberKinds, optionKinds, proseKinds, severalKinds, tickKinds } from '../../form/kinds.ts'
+import type { Control } from '../../form/page/controls.ts'
+import { dateKinds, numberKinds, optionKinds, proseKinds, severalKinds, tickKinds } from '../../form/kind-traits.ts'
 import type { Material } from '../../form/material.ts'
 import type { Source } from '../../form/schema.ts'
-import { sourceWords } from '../../form/text.ts'
+import { sourceWords } from '../../form/fill/text.ts'
 import { say, shown } from '../../words/say.ts'
 
 /** What the control is called here; a page may give it no name at all. */

@@ -1,6 +1,6 @@
 import type { ComponentChildren } from 'preact'
 import { useEffect, useLayoutEffect, useRef } from 'preact/hooks'
-import { Icon } from '../icons.tsx'
+import { Icon } from '../parts/icons.tsx'
 import { useShell } from './shell.ts'
 import { say } from '../../words/say.ts'
 

@@ -1,5 +1,5 @@
 import type { Material } from '../../form/material.ts'
-import type { FileSource } from '../../form/file.ts'
+import type { FileSource } from '../../form/fill/file.ts'
 import type { Source } from '../../form/schema.ts'
 import { roleWords } from '../../words/names.ts'
 import { say } from '../../words/say.ts'

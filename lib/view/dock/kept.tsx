@@ -1,4 +1,4 @@
-import { Icon } from '../icons.tsx'
+import { Icon } from '../parts/icons.tsx'
 import type { Kept as KeptState } from './use-form-map.ts'
 import { say } from '../../words/say.ts'
 

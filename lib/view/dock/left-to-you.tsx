@@ -1,5 +1,5 @@
-import type { LeftOutImage } from '../../dock-messages.ts'
-import { Icon } from '../icons.tsx'
+import type { LeftOutImage } from '../../messages/dock-messages.ts'
+import { Icon } from '../parts/icons.tsx'
 import { say } from '../../words/say.ts'
 
 const words: Record<string, string> = {

@@ -1,5 +1,5 @@
 import type { Address, FormMap } from '../../form/schema.ts'
-import { Icon } from '../icons.tsx'
+import { Icon } from '../parts/icons.tsx'
 import { say } from '../../words/say.ts'
 
 interface MapAddressProps {

@@ -1,4 +1,4 @@
-import type { FarMark } from '../../form/image.ts'
+import type { FarMark } from '../../form/page/image.ts'
 import type { PageControls } from './use-controls.ts'
 import { say } from '../../words/say.ts'
 

@@ -1,4 +1,4 @@
-import { proposeAddress } from '../../form/address.ts'
+import { proposeAddress } from '../../form/map/address.ts'
 import type { FormMap } from '../../form/schema.ts'
 import { newId } from '../helper/new-id.ts'
 

@@ -1,6 +1,6 @@
 import type { Material } from '../../form/material.ts'
 import type { Binding } from '../../form/schema.ts'
-import { Icon } from '../icons.tsx'
+import { Icon } from '../parts/icons.tsx'
 import { boundTo } from './describe.ts'
 import { say } from '../../words/say.ts'
 

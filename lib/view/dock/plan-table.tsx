@@ -1,6 +1,6 @@
 import { Fragment } from 'preact'
 import type { PlanLine } from '../../form/schema.ts'
-import type { CandidateImage as Candidate } from '../../dock-messages.ts'
+import type { CandidateImage as Candidate } from '../../messages/dock-messages.ts'
 import { ChooseControl } from './choose-control.tsx'
 import { LineNumber } from './line-number.tsx'
 import { SectionRow } from './section-row.tsx'

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks'
-import type { ReceiptSeen } from '../../dock-messages.ts'
+import type { ReceiptSeen } from '../../messages/dock-messages.ts'
 import { CopyList } from './copy-list.tsx'
 import { Dock } from './dock.tsx'
 import { LookFirst } from './look-first.tsx'

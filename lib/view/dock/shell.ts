@@ -1,6 +1,6 @@
 import { createContext } from 'preact'
 import { useContext } from 'preact/hooks'
-import type { FromDock, Side } from '../../dock-messages.ts'
+import type { FromDock, Side } from '../../messages/dock-messages.ts'
 
 /** What every part of the dock needs of the place it is shown in. */
 export interface Shell {

@@ -1,7 +1,7 @@
 /** Controls of the page as the dock has them: elements of its own that say of themselves what those on the page say. */
-import type { PageImage } from '../../dock-messages.ts'
-import { cluesOf as allClues } from '../../form/clues.ts'
-import type { Control } from '../../form/controls.ts'
+import type { PageImage } from '../../messages/dock-messages.ts'
+import { cluesOf as allClues } from '../../form/page/clues.ts'
+import type { Control } from '../../form/page/controls.ts'
 import type { Clues } from '../../form/schema.ts'
 
 /** Elements whose properties tell how a value is wanted; any other is drawn by the page's script and has none. */

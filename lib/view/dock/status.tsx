@@ -1,4 +1,4 @@
-import { Icon, type IconName } from '../icons.tsx'
+import { Icon, type IconName } from '../parts/icons.tsx'
 import type { Outcome, PlanLine } from '../../form/schema.ts'
 import { say, shown } from '../../words/say.ts'
 

@@ -1,8 +1,8 @@
 import { useCallback, useMemo, useRef } from 'preact/hooks'
-import type { Control } from '../../form/controls.ts'
-import { findAll } from '../../form/find.ts'
+import type { Control } from '../../form/page/controls.ts'
+import { findAll } from '../../form/map/find.ts'
 import type { Binding, FormMap } from '../../form/schema.ts'
-import type { ToDock } from '../../dock-messages.ts'
+import type { ToDock } from '../../messages/dock-messages.ts'
 import { keyOf, standIns } from './stand-ins.ts'
 
 /** What the helper's script says of the page. */

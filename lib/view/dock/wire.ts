@@ -1,8 +1,8 @@
 /** The dock's end of the way to the helper's script in the page around it. */
 import { browser } from '../../browser.ts'
-import type { FromDock, ToDock } from '../../dock-messages.ts'
-import { toDock } from '../../dock-shapes.ts'
-import { fits } from '../../shape.ts'
+import type { FromDock, ToDock } from '../../messages/dock-messages.ts'
+import { toDock } from '../../messages/dock-shapes.ts'
+import { fits } from '../../messages/shape.ts'
 import { send } from '../helper/send.ts'
 
 type Tell = (message: FromDock) => void

@@ -1,5 +1,5 @@
-import type { Control } from '../../form/controls.ts'
-import { dateKinds, numberKinds } from '../../form/kinds.ts'
+import type { Control } from '../../form/page/controls.ts'
+import { dateKinds, numberKinds } from '../../form/kind-traits.ts'
 import type { Item } from '../../form/material.ts'
 import type { Write } from '../../form/schema.ts'
 import { ChoiceFields } from './choice-fields.tsx'

@@ -1,7 +1,7 @@
 import { partWords } from '../../reduce/budget.ts'
 import type { BudgetPart } from '../../reduce/report.ts'
 import { short } from '../../reduce/say.ts'
-import { asRead } from '../in-locale.ts'
+import { asRead } from '../../results/in-locale.ts'
 import { say } from '../../words/say.ts'
 
 /** The parts of an uncertainty: how large each is, and how much of the variance it makes up. */

@@ -1,6 +1,6 @@
-import { PageIcon } from '../page-icons.tsx'
+import { PageIcon } from '../parts/page-icons.tsx'
 import { outcomeShape } from './outcome-mark.tsx'
-import type { CheckLine } from './shown.ts'
+import type { CheckLine } from '../../results/shown.ts'
 import { say, shown } from '../../words/say.ts'
 
 /** The checks with their outcomes, each a shape and a word. */

@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'preact/hooks'
-import { Icon } from '../icons.tsx'
+import { Icon } from '../parts/icons.tsx'
 import { say } from '../../words/say.ts'
 
 interface Props {

@@ -1,8 +1,8 @@
 import { useState } from 'preact/hooks'
-import { Icon } from '../icons.tsx'
+import { Icon } from '../parts/icons.tsx'
 import { CopyButton } from './copy-button.tsx'
 import { IntervalBar } from './interval-bar.tsx'
-import type { FigureLine } from './shown.ts'
+import type { FigureLine } from '../../results/shown.ts'
 import { Working } from './working.tsx'
 
 /** A name that is too long for its column goes on in the next line after a stroke, never inside a number. */

@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks'
 import { FigureRow } from './figure-row.tsx'
-import type { FigureGroup } from './shown.ts'
+import type { FigureGroup } from '../../results/shown.ts'
 import { say } from '../../words/say.ts'
 
 /** The row to go to from the one that holds `from`, by a key; nothing for other keys. */

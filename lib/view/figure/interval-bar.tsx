@@ -1,6 +1,6 @@
 import { Hatch } from './hatch.tsx'
-import { inLimits, type Span } from './scale.ts'
-import { useId } from '../use-id.ts'
+import { inLimits, type Span } from '../../results/scale.ts'
+import { useId } from '../parts/use-id.ts'
 
 const percent = (x: number): string => `${(100 * x).toFixed(1)}%`
 

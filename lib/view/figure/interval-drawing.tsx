@@ -1,6 +1,6 @@
 import { Hatch } from './hatch.tsx'
-import { axis, onAxis } from './scale.ts'
-import { useId } from '../use-id.ts'
+import { axis, onAxis } from '../../results/scale.ts'
+import { useId } from '../parts/use-id.ts'
 
 interface Props {
   value: number

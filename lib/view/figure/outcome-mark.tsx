@@ -1,5 +1,5 @@
-import { PageIcon } from '../page-icons.tsx'
-import type { CheckOutcome } from './shown.ts'
+import { PageIcon } from '../parts/page-icons.tsx'
+import type { CheckOutcome } from '../../results/shown.ts'
 
 export const outcomeShape = {
   good: 'good',

@@ -1,6 +1,6 @@
-import { PageIcon } from '../page-icons.tsx'
+import { PageIcon } from '../parts/page-icons.tsx'
 import { IntervalDrawing } from './interval-drawing.tsx'
-import type { VerdictProps } from './shown.ts'
+import type { VerdictProps } from '../../results/shown.ts'
 import { say } from '../../words/say.ts'
 
 /** The code's verdict first, then how likely, then where the interval reaches, then the clause. */

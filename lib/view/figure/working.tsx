@@ -2,7 +2,7 @@ import type { BudgetPart } from '../../reduce/report.ts'
 import { Budget } from './budget.tsx'
 import { Formula } from './formula.tsx'
 import { say } from '../../words/say.ts'
-import type { Step } from './shown.ts'
+import type { Step } from '../../results/shown.ts'
 
 interface Props {
   /** What is worked out, for the region's name. */

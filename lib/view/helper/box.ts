@@ -1,6 +1,6 @@
-import { alive } from '../../form/dom.ts'
-import { labelsOf } from '../../form/labels.ts'
-import { parentOf } from '../../form/visible.ts'
+import { alive } from '../../form/page/dom.ts'
+import { labelsOf } from '../../form/page/labels.ts'
+import { parentOf } from '../../form/page/visible.ts'
 
 /** Where something is seen on the screen, in CSS pixels of the viewport. */
 export interface Box {

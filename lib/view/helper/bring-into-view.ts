@@ -1,4 +1,4 @@
-import { alive } from '../../form/dom.ts'
+import { alive } from '../../form/page/dom.ts'
 import { boxOf } from './box.ts'
 
 /** Width below which the dock is a sheet at the foot of the page; its frame is laid out by it. */

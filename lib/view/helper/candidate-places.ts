@@ -1,6 +1,6 @@
-import type { Control } from '../../form/controls.ts'
+import type { Control } from '../../form/page/controls.ts'
 import { boxOf } from './box.ts'
-import type { CandidateImage } from '../../dock-messages.ts'
+import type { CandidateImage } from '../../messages/dock-messages.ts'
 import { say } from '../../words/say.ts'
 
 type Candidate = Omit<CandidateImage, 'binding'>

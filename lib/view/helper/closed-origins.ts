@@ -1,5 +1,5 @@
-import { farOrigins } from '../../form/far.ts'
-import { hiddenBecause } from '../../form/visible.ts'
+import { farOrigins } from '../../form/page/far.ts'
+import { hiddenBecause } from '../../form/page/visible.ts'
 
 /** Origins of the frames on this page that neither the page nor a copy of the helper lets one look into. */
 export function closedOrigins(): string[] {

@@ -1,7 +1,7 @@
 /** Outlines in a frame of another origin, drawn by the script there as the page around it asks. */
-import type { Control } from '../../form/controls.ts'
-import { ownHosts } from '../../form/own-host.ts'
-import type { ToHelper } from '../../messages.ts'
+import type { Control } from '../../form/page/controls.ts'
+import { ownHosts } from '../../form/page/own-host.ts'
+import type { ToHelper } from '../../messages/messages.ts'
 import { drawMarks } from './page-marks.ts'
 import { pickIn } from './pick-in.ts'
 

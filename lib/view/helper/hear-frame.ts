@@ -1,5 +1,5 @@
-import { takeFrame } from '../../form/far.ts'
-import type { ToHelper } from '../../messages.ts'
+import { takeFrame } from '../../form/page/far.ts'
+import type { ToHelper } from '../../messages/messages.ts'
 import { send } from './send.ts'
 
 /** Takes what a frame of another origin shows now; its controls are written by asking its own script. */

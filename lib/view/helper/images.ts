@@ -1,9 +1,9 @@
 /** What controls say of themselves to where they cannot be looked at: the dock, or the page around a frame. */
-import { cluesOf, optionsOf } from '../../form/clues.ts'
-import type { Control } from '../../form/controls.ts'
-import type { PageImage } from '../../dock-messages.ts'
-import type { Image } from '../../form/image.ts'
-import { complaint, empty, shown } from '../../form/read.ts'
+import { cluesOf, optionsOf } from '../../form/page/clues.ts'
+import type { Control } from '../../form/page/controls.ts'
+import type { PageImage } from '../../messages/dock-messages.ts'
+import type { Image } from '../../form/page/image.ts'
+import { complaint, empty, shown } from '../../form/fill/read.ts'
 import { keyOf } from './control-key.ts'
 
 const told = [

@@ -1,9 +1,9 @@
 /** The way between the helper's script in a page and the dock in its frame. */
 import type { Runtime } from 'webextension-polyfill'
 import { browser } from '../../browser.ts'
-import type { FromDock, ToDock } from '../../dock-messages.ts'
-import { fromDock } from '../../dock-shapes.ts'
-import { fits } from '../../shape.ts'
+import type { FromDock, ToDock } from '../../messages/dock-messages.ts'
+import { fromDock } from '../../messages/dock-shapes.ts'
+import { fits } from '../../messages/shape.ts'
 import { send } from './send.ts'
 
 /** So long a frame that has loaded may take to say that it is there, in ms; then no frame can stand on this page. */

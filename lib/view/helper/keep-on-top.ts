@@ -1,5 +1,5 @@
 /** The helper's place above the page. */
-import { own } from '../../form/dom.ts'
+import { own } from '../../form/page/dom.ts'
 
 /**
  * How often in a second the host is put back at once; a page that throws it out more often waits for the next second. Each

@@ -1,9 +1,9 @@
 /** Has the book note what it did not take while it was written, or what the page has changed since. */
-import type { Answer } from '../../answers.ts'
+import type { Answer } from '../../messages/answers.ts'
 import { kept } from '../../form/kept.ts'
-import { keptLine } from '../../form/kept-line.ts'
+import { keptLine } from '../../form/fill/kept-line.ts'
 import type { ReceiptLine } from '../../form/schema.ts'
-import type { ToBackground } from '../../messages.ts'
+import type { ToBackground } from '../../messages/messages.ts'
 import { say } from '../../words/say.ts'
 import { send } from './send.ts'
 

@@ -2,8 +2,8 @@
 import type { Runtime } from 'webextension-polyfill'
 import { browser } from '../../browser.ts'
 import { kept } from '../../form/kept.ts'
-import type { ToHelper } from '../../messages.ts'
-import { fits, type Shape } from '../../shape.ts'
+import type { ToHelper } from '../../messages/messages.ts'
+import { fits, type Shape } from '../../messages/shape.ts'
 
 interface Living {
   alive: () => boolean

@@ -1,6 +1,6 @@
 /** The helper's place in a page: outlines in a closed shadow root, and above them the frame that holds the dock. */
-import type { FromDock } from '../../dock-messages.ts'
-import { ownHosts } from '../../form/own-host.ts'
+import type { FromDock } from '../../messages/dock-messages.ts'
+import { ownHosts } from '../../form/page/own-host.ts'
 import { sheetBelow } from './bring-into-view.ts'
 
 export interface Place {

@@ -1,5 +1,5 @@
-import type { Control } from '../../form/controls.ts'
-import type { Plan } from '../../form/plan.ts'
+import type { Control } from '../../form/page/controls.ts'
+import type { Plan } from '../../form/fill/plan.ts'
 import type { ReceiptLine } from '../../form/schema.ts'
 import type { Mark } from './page-marks.ts'
 import { say, shown } from '../../words/say.ts'

@@ -1,5 +1,5 @@
-import { alive } from '../../form/dom.ts'
-import type { Plan } from '../../form/plan.ts'
+import { alive } from '../../form/page/dom.ts'
+import type { Plan } from '../../form/fill/plan.ts'
 
 /** A page may have drawn the same control anew, over and over: the one that was shown is gone then, not exchanged. */
 function sameTarget(shown: Element | undefined, now: Element | undefined): boolean {

@@ -1,8 +1,8 @@
 import { browser } from '../../browser.ts'
-import { answerShape } from '../../message-shapes.ts'
-import type { Answer } from '../../answers.ts'
-import type { DockAsks, Extra, FromFrames, MeetAll, Suggest, ToBackground } from '../../messages.ts'
-import { fits } from '../../shape.ts'
+import { answerShape } from '../../messages/message-shapes.ts'
+import type { Answer } from '../../messages/answers.ts'
+import type { DockAsks, Extra, FromFrames, MeetAll, Suggest, ToBackground } from '../../messages/messages.ts'
+import { fits } from '../../messages/shape.ts'
 import { say } from '../../words/say.ts'
 
 const gone = say`Gapsum does not answer: it was updated or switched off while this page was open. Reload the page and open Gapsum again.`

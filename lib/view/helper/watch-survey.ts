@@ -1,8 +1,8 @@
 /** The controls of a page, listed again whenever the page changes them. */
-import { survey, type Survey } from '../../form/controls.ts'
-import { onFrames } from '../../form/far.ts'
-import { watchRoots } from '../../form/watch-roots.ts'
-import { whenQuiet } from '../../form/when-quiet.ts'
+import { survey, type Survey } from '../../form/page/controls.ts'
+import { onFrames } from '../../form/page/far.ts'
+import { watchRoots } from '../../form/page/watch-roots.ts'
+import { whenQuiet } from '../../form/page/when-quiet.ts'
 
 /** Pages redraw in bursts; the controls are listed again once it has been quiet for this long, in ms. */
 const quiet = 300

@@ -1,15 +1,15 @@
 import { useMemo, useState } from 'preact/hooks'
-import type { Control } from '../../form/controls.ts'
+import type { Control } from '../../form/page/controls.ts'
 import { say } from '../../words/say.ts'
 import { Section } from '../calculator/section.tsx'
 import { useBench, useDeskContext } from '../calculator/use-context.ts'
 import { useRested } from '../calculator/use-rested.ts'
-import type { VerdictProps } from '../figure/shown.ts'
+import type { VerdictProps } from '../../results/shown.ts'
 import { itemRows } from '../dock/proposals.ts'
 import { WordsEditor } from '../dock/words-editor.tsx'
 import '../dock/words-editor.css'
 import './paragraph.css'
-import { paragraphMaterial, paragraphOf, usualParts, type Parts } from './paragraph.ts'
+import { paragraphMaterial, paragraphOf, usualParts, type Parts } from '../../results/paragraph.ts'
 
 interface Props {
   verdict: VerdictProps | undefined

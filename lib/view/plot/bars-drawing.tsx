@@ -1,4 +1,4 @@
-import { barsBox, nameLines, type Bars } from './bars.ts'
+import { barsBox, nameLines, type Bars } from '../../results/plot/bars.ts'
 
 /** Before and after as two bars from zero, with their intervals and what the work brought. */
 export function BarsDrawing({ bars: { bars, left, change, arrow, words } }: { bars: Bars }) {

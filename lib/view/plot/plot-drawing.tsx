@@ -1,9 +1,9 @@
 import type { ComponentChildren } from 'preact'
 import { Hatch } from '../figure/hatch.tsx'
-import { cross } from './cross.ts'
-import { limitPlace, resultPlace } from './labels.ts'
-import { box, type Place, type Plot } from './plot.ts'
-import { useId } from '../use-id.ts'
+import { cross } from '../../results/plot/cross.ts'
+import { limitPlace, resultPlace } from '../../results/plot/labels.ts'
+import { box, type Place, type Plot } from '../../results/plot/plot.ts'
+import { useId } from '../parts/use-id.ts'
 
 const path = (places: readonly Place[]): string =>
   places.map(([x, y], at) => `${at === 0 ? 'M' : 'L'}${x.toFixed(1)} ${y.toFixed(1)}`).join('')

@@ -1,5 +1,5 @@
 import { useRef } from 'preact/hooks'
-import type { Mark } from './plot.ts'
+import type { Mark } from '../../results/plot/plot.ts'
 
 interface Props {
   marks: readonly Mark[]

@@ -1,7 +1,7 @@
 import { say } from '../../words/say.ts'
-import { cross } from './cross.ts'
-import { box } from './plot.ts'
-import { residualBox, type Residuals } from './residuals.ts'
+import { cross } from '../../results/plot/cross.ts'
+import { box } from '../../results/plot/plot.ts'
+import { residualBox, type Residuals } from '../../results/plot/residuals.ts'
 
 /** The residuals under the plot. */
 export function ResidualDrawing({ residuals, chosen }: { residuals: Residuals; chosen?: number | undefined }) {

@@ -1,6 +1,6 @@
 import { say } from '../../words/say.ts'
-import { box } from './plot.ts'
-import { zeroFlowBox, type ZeroFlow } from './zero-flow.ts'
+import { box } from '../../results/plot/plot.ts'
+import { zeroFlowBox, type ZeroFlow } from '../../results/plot/zero-flow.ts'
 
 /** The baseline on an axis of its own, for it is far too small for the plot. */
 export function ZeroFlowDrawing({ zero }: { zero: ZeroFlow }) {

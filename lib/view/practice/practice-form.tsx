@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks'
 import { say } from '../../words/say.ts'
-import { Icon } from '../icons.tsx'
+import { Icon } from '../parts/icons.tsx'
 
 const line = (label: string, name: string, type = 'text') => ({ label, name, type })
 

@@ -1,15 +1,15 @@
 /** What the tests call in the isolated world: lib/form with plain data in and out. */
-import { cluesOf } from '../../../lib/form/clues.ts'
-import { listControls, survey, type Control } from '../../../lib/form/controls.ts'
-import { fill } from '../../../lib/form/fill.ts'
-import { findAll } from '../../../lib/form/find.ts'
+import { cluesOf } from '../../../lib/form/page/clues.ts'
+import { listControls, survey, type Control } from '../../../lib/form/page/controls.ts'
+import { fill } from '../../../lib/form/fill/fill.ts'
+import { findAll } from '../../../lib/form/map/find.ts'
 import type { Material } from '../../../lib/form/material.ts'
-import { pick, plan, type Plan } from '../../../lib/form/plan.ts'
+import { pick, plan, type Plan } from '../../../lib/form/fill/plan.ts'
 import type { Binding, Clues, ReceiptLine } from '../../../lib/form/schema.ts'
-import { propose } from '../../../lib/form/propose.ts'
-import { suggestAll } from '../../../lib/form/suggest-all.ts'
-import { undoPlan } from '../../../lib/form/undo.ts'
-import { offerExtra } from '../../../lib/form/write/extra.ts'
+import { propose } from '../../../lib/form/map/propose.ts'
+import { suggestAll } from '../../../lib/form/map/suggest-all.ts'
+import { undoPlan } from '../../../lib/form/fill/undo.ts'
+import { offerExtra } from '../../../lib/form/kinds/write-extra.ts'
 
 offerExtra()
 

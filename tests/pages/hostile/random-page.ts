@@ -1,12 +1,12 @@
 /** Random pages and fills of them, seeded; runs beside the page in a world of its own, as the helper does. */
-import { cluesOf } from '../../../lib/form/clues.ts'
-import { survey } from '../../../lib/form/controls.ts'
-import { fill } from '../../../lib/form/fill.ts'
-import { plan } from '../../../lib/form/plan.ts'
+import { cluesOf } from '../../../lib/form/page/clues.ts'
+import { survey } from '../../../lib/form/page/controls.ts'
+import { fill } from '../../../lib/form/fill/fill.ts'
+import { plan } from '../../../lib/form/fill/plan.ts'
 import type { Binding, Clues, FormMap, ReceiptLine } from '../../../lib/form/schema.ts'
 import type { Material } from '../../../lib/form/material.ts'
 import { generator } from '../../random.ts'
-import { offerExtra } from '../../../lib/form/write/extra.ts'
+import { offerExtra } from '../../../lib/form/kinds/write-extra.ts'
 
 offerExtra()
 

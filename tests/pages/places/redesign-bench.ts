@@ -1,7 +1,7 @@
 /** Called in the isolated world: bindings made on the page as it is, looked up again after a redesign. */
-import { cluesOf } from '../../../lib/form/clues.ts'
-import { listControls } from '../../../lib/form/controls.ts'
-import { findAll } from '../../../lib/form/find.ts'
+import { cluesOf } from '../../../lib/form/page/clues.ts'
+import { listControls } from '../../../lib/form/page/controls.ts'
+import { findAll } from '../../../lib/form/map/find.ts'
 import type { Binding } from '../../../lib/form/schema.ts'
 import { blockOf, insertLookalike, renameAll, reword, seeded, shuffle, wrap } from './redesign.ts'
 

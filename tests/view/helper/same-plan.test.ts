@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import type { Control } from '../../../lib/form/controls.ts'
-import type { Plan } from '../../../lib/form/plan.ts'
+import type { Control } from '../../../lib/form/page/controls.ts'
+import type { Plan } from '../../../lib/form/fill/plan.ts'
 import type { PlanLine } from '../../../lib/form/schema.ts'
 import { samePlan } from '../../../lib/view/helper/same-plan.ts'
 

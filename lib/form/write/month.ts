@@ -1,9 +1,0 @@
-import type { Control } from '../controls.ts'
-import { setWhole } from './whole.ts'
-import { say } from '../../words/say.ts'
-
-export function writeMonth(control: Control, text: string): string | undefined {
-  if (text !== '' && !/^\d{4}-\d{2}$/.test(text)) return say`“${text}” is not a month as 2026-02`
-  setWhole(control.element as HTMLInputElement, text)
-  return undefined
-}

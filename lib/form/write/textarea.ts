@@ -1,2 +1,0 @@
-/** Lines of text are typed like one line. */
-export { writeText as writeTextarea } from './text.ts'

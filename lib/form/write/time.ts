@@ -1,9 +1,0 @@
-import type { Control } from '../controls.ts'
-import { setWhole } from './whole.ts'
-import { say } from '../../words/say.ts'
-
-export function writeTime(control: Control, text: string): string | undefined {
-  if (text !== '' && !/^\d{2}:\d{2}(:\d{2})?$/.test(text)) return say`“${text}” is not a time as 14:05`
-  setWhole(control.element as HTMLInputElement, text)
-  return undefined
-}
