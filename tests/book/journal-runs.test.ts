@@ -1,9 +1,10 @@
 /** Each run of the browser copies into a place of its own, and what earlier runs copied is put away in flat files. */
-import { knowRuns, ownStorage, runStorage } from './own-storage.ts'
+import { knowRuns, loseTail, ownStorage, runStorage } from './own-storage.ts'
 import { ownFiles } from './own-files.ts'
 import { deleteDB } from 'idb'
 import { beforeEach, describe, expect, test, vi } from 'vitest'
 import { attach, bytesOf } from '../../lib/book/attachments.ts'
+import { seal } from '../../lib/book/chain.ts'
 import { closeDatabase, database } from '../../lib/book/database.ts'
 import { addSealed, countEntries, entriesForwards, getHead, verify } from '../../lib/book/entries.ts'
 import { addFillLine, closeUnended, endFill, listOpenFills, startFill } from '../../lib/book/fills.ts'
@@ -12,6 +13,7 @@ import { compareAtStart } from '../../lib/book/journal/compare.ts'
 import { toLine } from '../../lib/book/journal/line.ts'
 import { closeJournal, databaseOf, journal } from '../../lib/book/journal/place.ts'
 import { found, read } from '../../lib/book/journal/told.ts'
+import type { Entry } from '../../lib/book/schema.ts'
 import { context, fakeFill, fakeJob, fakeLine } from './fake.ts'
 import { manyEntries } from './many.ts'
 import './fresh.ts'
@@ -166,11 +168,65 @@ describe('a start that is cut off', () => {
   })
 })
 
+describe('copies that are torn in two runs, one after the other', () => {
+  /** What is written last into the copy of this run does not reach the disk. */
+  async function tearCopy(last: number): Promise<void> {
+    const copy = await journal()
+    const keys = await copy.getAllKeys('entries')
+    for (const key of keys.slice(-last)) await copy.delete('entries', key)
+  }
+
+  test.each([1, 3])('lose nothing: the newest entries stand in a third place (the last %i torn)', async (torn) => {
+    for (const id of ['a', 'b']) await fill(id)
+    // The database's log was torn: it has all that the copy gives back, and the browser deletes it at the start after next.
+    await restart(async () => (await database()).delete('entries', 2))
+    expect(await found()).toMatchObject({ entries: 1, lostCount: 0 })
+    await read()
+    for (const id of ['c', 'd', 'e']) await fill(id)
+    const before = await hashes()
+    await tearCopy(torn)
+    await restart(loseDatabase)
+    expect(await hashes()).toEqual(before)
+    expect(await found()).toMatchObject({ held: 5, here: 0, entries: 5, lostCount: 0 })
+    expect(await verify()).toMatchObject({ ok: true, count: 5 })
+    // The second copy is whole again before anything is added: the next loss of the database finds all of it there.
+    ownStorage.clear()
+    await restart(loseDatabase)
+    expect(await hashes()).toEqual(before)
+  })
+
+  test('complete either from the other before a page reads', async () => {
+    for (const id of ['a', 'b', 'c']) await fill(id)
+    const before = await hashes()
+    await restart(async () => {
+      await tearCopy(1)
+    })
+    await restart(loseDatabase)
+    expect(await hashes(), 'the copy lacked what the book had').toEqual(before)
+    await read()
+    await restart(async () => (await database()).delete('entries', 3))
+    expect(await hashes(), 'the book lacked what the copy had').toEqual(before)
+  })
+
+  test('give back no entry that does not lead to the newest known', async () => {
+    for (const id of ['a', 'b']) await fill(id)
+    await tearCopy(2)
+    const name = 'book tail 2'
+    const kept = ((await ownStorage.get(name)) as Record<string, string>)[name]!
+    const forged = { ...(JSON.parse(kept.slice(9)) as Entry), at: '2020-01-01T00:00:00.000Z' }
+    await ownStorage.set({ [name]: toLine({ ...forged, hash: await seal(forged) }) })
+    await restart(loseDatabase)
+    expect(await hashes()).toEqual([])
+    expect(await found()).toMatchObject({ held: 2, lostCount: 2 })
+  })
+})
+
 /** Four entries in a file that has stood through a run, so that it alone has them beside the database. */
 async function oneFile(): Promise<string> {
   for (const id of ['a', 'b', 'c', 'd']) await fill(id)
   await restart()
   await restart()
+  await loseTail()
   return lineFiles().at(-1)!
 }
 

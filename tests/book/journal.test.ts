@@ -1,5 +1,5 @@
 /** The second copy: whatever the database loses is given back and told, and nothing is ever silently empty. */
-import { ownStorage } from './own-storage.ts'
+import { loseTail, ownStorage } from './own-storage.ts'
 import { deleteDB } from 'idb'
 import { afterEach, beforeEach, describe, expect, test } from 'vitest'
 import { attach, bytesOf } from '../../lib/book/attachments.ts'
@@ -146,6 +146,7 @@ describe('a database that the browser deleted', () => {
     await closeJournal()
     await lose()
     await deleteDB('gapsum journal')
+    await loseTail()
     expect(await countEntries()).toBe(0)
     expect(await found()).toMatchObject({ held: 3, here: 0, entries: 0, jobs: 1, lost: [1, 2, 3], lostCount: 3 })
   })
@@ -171,6 +172,7 @@ describe('a database that the browser deleted', () => {
     const [, second] = await copy.getAllKeys('entries')
     const line = (await copy.get('entries', second!))!
     await copy.put('entries', line.replace('754', '755'), second)
+    await loseTail()
     await lose()
     expect((await entries()).map(({ number }) => number)).toEqual([1, 3, 4])
     expect(await found()).toMatchObject({ held: 4, entries: 3, lost: [2], lostCount: 1 })
@@ -183,6 +185,7 @@ describe('a database that the browser deleted', () => {
     const [, second] = await copy.getAllKeys('entries')
     const entry = fromLine(await copy.get('entries', second!)) as object
     await copy.put('entries', toLine({ ...entry, at: '2020-01-01T00:00:00.000Z' }), second)
+    await loseTail()
     await lose()
     expect((await entries()).map(({ number }) => number)).toEqual([1])
     expect(await found()).toMatchObject({ lost: [2] })
@@ -216,6 +219,7 @@ describe('a database that ends too early', () => {
     await cut(3)
     const copy = await journal()
     await copy.delete('entries', (await copy.getAllKeys('entries')).at(-1)!)
+    await loseTail()
     await compareAtStart()
     expect(await found()).toMatchObject({ held: 3, here: 2, entries: 0, lost: [3], lostCount: 1 })
     await read()

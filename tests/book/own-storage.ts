@@ -1,8 +1,8 @@
 /** The extension's own storage, in memory. To be imported before anything that imports lib/browser.ts. */
 const storage = (kept = new Map<string, unknown>()) => ({
-  async get(name: string | null): Promise<Record<string, unknown>> {
-    const all = Object.fromEntries(kept)
-    return name === null ? all : name in all ? { [name]: all[name] } : {}
+  async get(names: string | readonly string[] | null): Promise<Record<string, unknown>> {
+    const asked = names === null ? [...kept.keys()] : [names].flat()
+    return Object.fromEntries(asked.flatMap((name) => (kept.has(name) ? [[name, kept.get(name)]] : [])))
   },
   async set(values: Record<string, unknown>): Promise<void> {
     for (const [name, value] of Object.entries(values)) kept.set(name, structuredClone(value))
@@ -15,6 +15,11 @@ const storage = (kept = new Map<string, unknown>()) => ({
 })
 
 export const ownStorage = storage()
+
+/** Takes away the newest entries that stand beside the head, so that the second copy alone has them. */
+export async function loseTail(): Promise<void> {
+  for (const name of ownStorage.names()) if (name.startsWith('book tail ')) await ownStorage.remove(name)
+}
 
 /** What is kept for one run of the browser. */
 export const runStorage = storage()

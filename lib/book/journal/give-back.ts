@@ -17,7 +17,7 @@ import { sha256 } from '../sha256.ts'
 import { sound } from '../sound.ts'
 import { copiedTables, copyName, copyPrefix, ownStorage, type CopiedTable } from './copies.ts'
 import { filedBlobs, readBlob } from './files.ts'
-import { openOf, writeEntries, writeHead } from './keep.ts'
+import { keptTail, openOf, writeEntries, writeHead } from './keep.ts'
 import { fromLine, toLine } from './line.ts'
 import { batch, chosen, entriesIn, entriesInDamaged, journals, type Sources } from './sources.ts'
 
@@ -115,10 +115,11 @@ export async function levelEntries(
   let lost = numbersTo(greatest).filter(isWanted)
   if (lost.length > 0) {
     for await (const entries of entriesInDamaged(all)) await take(entries.filter(({ number }) => isWanted(number)))
+    await take((await keptTail(newest)).filter(({ number }) => isWanted(number)))
     lost = lost.filter(isWanted)
   }
   const last = greatestOf(have)
-  await completeCopy(db, mine, all)
+  await completeCopy(db, have, all)
   return { here, newest: Math.max(greatest, last), last, given: have.size - here, lost }
 
   async function take(read: readonly Entry[]): Promise<void> {
@@ -138,9 +139,9 @@ function greatestOf(numbers: Iterable<number>): number {
 
 const numbersTo = (greatest: number): number[] => Array.from({ length: greatest }, (_, at) => at + 1)
 
-/** Writes what the second copy lacks: entries of an earlier version, or of a write that was cut off. */
-async function completeCopy(db: Db, mine: readonly number[], all: Sources): Promise<void> {
-  const missing = mine.filter((number) => !all.numbers.has(number))
+/** Writes what the second copy lacks: entries of an earlier version, or of a write that was cut off or torn. */
+async function completeCopy(db: Db, have: ReadonlySet<number>, all: Sources): Promise<void> {
+  const missing = [...have].filter((number) => !all.numbers.has(number)).toSorted((a, b) => a - b)
   for (let from = 0; from < missing.length; from += batch) {
     const some = await Promise.all(missing.slice(from, from + batch).map((number) => db.get('entries', number)))
     await writeEntries(some.filter((entry) => entry !== undefined))

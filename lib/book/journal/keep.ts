@@ -8,7 +8,7 @@ import type { Head } from '../database.ts'
 import { isFill } from '../rows.ts'
 import type { Entry, OpenFill } from '../schema.ts'
 import { ownStorage } from './copies.ts'
-import { toLine } from './line.ts'
+import { fromLine, toLine } from './line.ts'
 import { closeJournal, journal } from './place.ts'
 
 /** Where the extension's own storage keeps number and hash of the newest entry. */
@@ -34,7 +34,7 @@ async function kept(work: Promise<unknown>): Promise<void> {
 /** Copies entries that the database has, in the order of their numbers, and notes the last one as the head. */
 export function journalEntries(entries: readonly Entry[]): Promise<void> {
   const last = entries.at(-1)
-  return last ? kept(Promise.all([writeEntries(entries), writeHead(last)])) : Promise.resolve()
+  return last ? kept(Promise.all([writeEntries(entries), writeHead(last, entries)])) : Promise.resolve()
 }
 
 export async function writeEntries(entries: readonly Entry[]): Promise<void> {
@@ -51,8 +51,33 @@ export async function writeEntries(entries: readonly Entry[]): Promise<void> {
   await Promise.all([...writes, tx.done])
 }
 
-export async function writeHead({ number, hash }: Head): Promise<void> {
-  await ownStorage()?.set({ [headName]: { number, hash } })
+/** So many of the newest entries stand in the extension's own storage too, each of at most so many characters. */
+const [tailLength, longestInTail] = [16, 300_000]
+
+const tailName = (number: number): string => `book tail ${number % tailLength}`
+
+/** Notes the newest entry as the head; of the `newest` entries those that were written last are kept beside it, whole. */
+export async function writeHead({ number, hash }: Head, newest: readonly Entry[] = []): Promise<void> {
+  const lines = newest.slice(-tailLength).map((entry): [string, string] => [tailName(entry.number), toLine(entry)])
+  const tail = Object.fromEntries(lines.filter(([, line]) => line.length <= longestInTail))
+  await ownStorage()?.set({ ...tail, [headName]: { number, hash } })
+}
+
+/** The newest entries as the extension's own storage has them: those that lead to the head, the newest first. */
+export async function keptTail(head: Head): Promise<Entry[]> {
+  const storage = ownStorage()
+  if (!storage || head.number === 0) return []
+  const kept = await storage.get(Array.from({ length: tailLength }, (_, at) => tailName(at)))
+  const tail: Entry[] = []
+  let { number, hash } = head
+  while (number > 0 && tail.length < tailLength) {
+    const entry = fromLine(kept[tailName(number)]) as Entry | undefined
+    if (entry?.number !== number || entry.hash !== hash) break
+    tail.push(entry)
+    number--
+    hash = entry.previous
+  }
+  return tail
 }
 
 /** The newest entry as the extension's own storage has it. */
