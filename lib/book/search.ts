@@ -97,9 +97,17 @@ async function* rowsIn(book: string, after: number, listing: Listing, signal?: A
   for await (const rows of candidates(book, listing, signal)) {
     if (signal?.aborted) return
     for (const row of await placed(rows, book)) {
-      if (row.number > after && fits(row)) yield row
+      if (fits(row) && (row.number > after || (asksKept(listing) && !(await keptHere(row.number))))) yield row
     }
   }
+}
+
+const asksKept = ({ kept, keptTo }: Filter): boolean => Boolean(kept || keptTo)
+
+/** Whether one's own book, which has the same entry, says until when it is to be kept. */
+async function keptHere(number: number): Promise<boolean> {
+  const own = await (await database()).get('rows', number)
+  return own !== undefined && isFill(own) && Boolean(own.keepUntil)
 }
 
 function candidates(book: string, listing: Listing, signal?: AbortSignal): AsyncGenerator<Row[]> {

@@ -7,7 +7,7 @@ import { databaseOf } from '../../lib/book/journal/place.ts'
 import { fileParts, wholeBook } from '../../lib/book/json.ts'
 import { addNote, wholeTimeline } from '../../lib/book/notes.ts'
 import { allOthers, listOthers, putAwayOther, renameOther } from '../../lib/book/others.ts'
-import { everyBook } from '../../lib/book/rows.ts'
+import { everyBook, type Filter } from '../../lib/book/rows.ts'
 import type { Entry } from '../../lib/book/schema.ts'
 import { listRows, rowsDue } from '../../lib/book/search.ts'
 import { verifyBook } from '../../lib/book/verify.ts'
@@ -186,7 +186,7 @@ const dueUntil = async (day: string) =>
 
 describe('what is due', () => {
   const about = { id: 'job of 3 Weir Street', name: '3 Weir Street' }
-  const followUp = (of: number, due: string) =>
+  const followUp = (of: number, due: string, keepUntil = '') =>
     addNote(
       {
         kind: 'follow-up',
@@ -196,11 +196,38 @@ describe('what is due', () => {
         reason: '',
         confirmation: '',
         due,
-        keepUntil: '',
+        keepUntil,
         text: '',
       },
       '0.1.0',
     )
+
+  test('to be kept until a day, said of a shared entry in a book beside alone, is listed with that book', async () => {
+    await otherMachine()
+    await takeIn(theirs, 'backup.json')
+    await followUp(2, '', '2027-03-05')
+    const shared = await text(wholeBook())
+    await followUp(3, '', '2027-03-02')
+    const lost = await text(wholeBook())
+    await otherMachine()
+    await takeIn(shared, 'backup.json')
+    await followUp(1, '2026-03-09')
+    await takeIn(lost, 'lost.json')
+    const kept = async (filter: Filter) =>
+      (await listRows({ ...filter, book: everyBook, order: 'kept shortest' })).map(({ number, book = '' }) => [
+        number,
+        book === '' ? 'own' : 'beside',
+      ])
+    expect(await kept({ keptTo: '2027-12-31' })).toEqual([
+      [3, 'beside'],
+      [2, 'own'],
+    ])
+    expect(await kept({ kept: true })).toHaveLength(2)
+    expect(await kept({ keptTo: '2027-03-04' })).toEqual([[3, 'beside']])
+    // What one's own book says of it stands: it is not listed by the day of the other.
+    await followUp(3, '', '2035-01-01')
+    expect(await kept({ keptTo: '2027-12-31' })).toEqual([[2, 'own']])
+  })
 
   test('in a book beside is reminded of too, with that book; what both have is once', async () => {
     await otherMachine()
