@@ -168,14 +168,14 @@ describe('a start that is cut off', () => {
   })
 })
 
-describe('copies that are torn in two runs, one after the other', () => {
-  /** What is written last into the copy of this run does not reach the disk. */
-  async function tearCopy(last: number): Promise<void> {
-    const copy = await journal()
-    const keys = await copy.getAllKeys('entries')
-    for (const key of keys.slice(-last)) await copy.delete('entries', key)
-  }
+/** What is written last into the copy of this run does not reach the disk. */
+async function tearCopy(last: number): Promise<void> {
+  const copy = await journal()
+  const keys = await copy.getAllKeys('entries')
+  for (const key of keys.slice(-last)) await copy.delete('entries', key)
+}
 
+describe('copies that are torn in two runs, one after the other', () => {
   test.each([1, 3])('lose nothing: the newest entries stand in a third place (the last %i torn)', async (torn) => {
     for (const id of ['a', 'b']) await fill(id)
     // The database's log was torn: it has all that the copy gives back, and the browser deletes it at the start after next.

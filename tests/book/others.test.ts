@@ -181,6 +181,12 @@ describe('a book that was begun anew', () => {
   })
 })
 
+const kept = async (filter: Filter) =>
+  (await listRows({ ...filter, book: everyBook, order: 'kept shortest' })).map(({ number, book = '' }) => [
+    number,
+    book === '' ? 'own' : 'beside',
+  ])
+
 const dueUntil = async (day: string) =>
   (await rowsDue(day)).map(({ number, book = '' }) => [number, book === '' ? 'own' : 'beside'])
 
@@ -213,11 +219,6 @@ describe('what is due', () => {
     await takeIn(shared, 'backup.json')
     await followUp(1, '2026-03-09')
     await takeIn(lost, 'lost.json')
-    const kept = async (filter: Filter) =>
-      (await listRows({ ...filter, book: everyBook, order: 'kept shortest' })).map(({ number, book = '' }) => [
-        number,
-        book === '' ? 'own' : 'beside',
-      ])
     expect(await kept({ keptTo: '2027-12-31' })).toEqual([
       [3, 'beside'],
       [2, 'own'],

@@ -67,11 +67,11 @@ export async function writeHead({ number, hash }: Head, newest: readonly Entry[]
 export async function keptTail(head: Head): Promise<Entry[]> {
   const storage = ownStorage()
   if (!storage || head.number === 0) return []
-  const kept = await storage.get(Array.from({ length: tailLength }, (_, at) => tailName(at)))
+  const lines = await storage.get(Array.from({ length: tailLength }, (_, at) => tailName(at)))
   const tail: Entry[] = []
   let { number, hash } = head
   while (number > 0 && tail.length < tailLength) {
-    const entry = fromLine(kept[tailName(number)]) as Entry | undefined
+    const entry = fromLine(lines[tailName(number)]) as Entry | undefined
     if (entry?.number !== number || entry.hash !== hash) break
     tail.push(entry)
     number--
