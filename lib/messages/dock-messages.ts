@@ -47,6 +47,8 @@ export interface PlanSeen {
   placed: string[]
   steps?: Steps
   leftToYou: string[]
+  /** How many controls of the page were looked at so far, while there are more to come; the other lines come later. */
+  looking?: number
   /** The page has more controls than were looked at. */
   more: boolean
   /** Origins of frames that nobody may look into yet. */

@@ -69,6 +69,7 @@ export const toDock: { [T in ToDock['type']]: Shape } = {
     placed: texts,
     'steps?': steps,
     leftToYou: texts,
+    'looking?': 'n',
     more: 'b',
     origins: texts,
     noting: 'b',

@@ -45,7 +45,7 @@ async function openings(sources: string, extension: string) {
   const { Attacked } = (await drivers('hostile.ts')) as Pages
   const attacked = new Attacked()
   await attacked.start(() => launch({ extension }))
-  const once = async (): Promise<number> => pressToPlan(attacked, await attacked.visit('plain'), 20_000)
+  const once = async (): Promise<number> => (await pressToPlan(attacked, await attacked.visit('plain'), 20_000)).whole
   return { once, close: () => attacked.close() }
 }
 

@@ -5,7 +5,7 @@
 import { launch } from '../browser/harness.ts'
 import { Attacked } from '../browser/hostile.ts'
 import type { Row } from './part.ts'
-import { median, pressToPlan } from './press-to-plan.ts'
+import { median, pressToPlan, type PlanTimes } from './press-to-plan.ts'
 
 const rounds = Number(process.env['BENCH_ROUNDS'] ?? 5)
 const rows = Number(process.env['BENCH_ROWS'] ?? 20_000)
@@ -13,24 +13,25 @@ const rows = Number(process.env['BENCH_ROWS'] ?? 20_000)
 export default async function many(): Promise<Row[]> {
   const attacked = new Attacked()
   await attacked.start(launch)
-  const once = async (count: number): Promise<number> =>
+  const once = async (count: number): Promise<PlanTimes> =>
     pressToPlan(attacked, await attacked.visit('rows', `&rows=${count}`), 60_000)
   try {
-    const times: [number[], number[]] = [[], []]
+    const times: [PlanTimes[], PlanTimes[]] = [[], []]
     for (let round = 0; round < rounds; round++) {
       times[0].push(await once(rows))
       times[1].push(await once(0))
     }
-    const [large, small] = [median(times[0]), median(times[1])]
+    const [first, whole] = [median(times[0].map((one) => one.first)), median(times[0].map((one) => one.whole))]
     return [
       {
-        what: `from the press to the plan, ${rows.toLocaleString('en-US')} controls`,
-        value: large,
+        what: `from the press to the first lines of the plan, ${rows.toLocaleString('en-US')} controls`,
+        value: first,
         unit: 'ms',
         aim: 'at most 2,000',
-        met: large <= 2000,
+        met: first <= 2000,
       },
-      { what: 'the same without the others', value: small, unit: 'ms' },
+      { what: 'to the whole plan', value: whole, unit: 'ms' },
+      { what: 'the same without the others', value: median(times[1].map((one) => one.whole)), unit: 'ms' },
     ]
   } finally {
     await attacked.close()

@@ -174,7 +174,8 @@ export async function openPlan(session: Driver, page: Page): Promise<Surface> {
   await popup.wait(/\d+ (bindings?|of \d+ left)/)
   await popup.click('button', 'Fill this page')
   const ui = await session.helper(page)
-  await ui.wait(/Nothing is typed until you confirm/)
+  // A plan of many controls stands there before all of them are looked through.
+  await ui.wait(/^(?![^]*looked through so far)[^]*Nothing is typed until you confirm/, 60_000)
   await ui.ask(drawn)
   return ui
 }

@@ -12,9 +12,9 @@ describe('what the build weighs, gzip', () => {
 
   // Rose by 0.05 kB with the answer to a press that was meant for the plan before; by 0.25 kB with what takes away, and says
   // so, what an update leaves in the page; by 0.9 kB with what is asked once in a look at 20,000 controls; by 0.15 kB
-  // with the answers of Spanish, French and German forms.
-  it('what maps and fills a page: at most 36.5 kB', () => {
-    expect(packed(read('chrome-mv3/helper.js'))).toBeLessThanOrEqual(36_500)
+  // with the answers of Spanish, French and German forms; by 0.25 kB with plans of many controls that come bit by bit.
+  it('what maps and fills a page: at most 36.75 kB', () => {
+    expect(packed(read('chrome-mv3/helper.js'))).toBeLessThanOrEqual(36_750)
   })
 
   it('what joins it where a form map names controls drawn by the page: at most 14 kB', () => {

@@ -136,9 +136,21 @@ export function nameOfControl(kind: ControlKind, elements: readonly HTMLElement[
  * @param most so many at most
  */
 export const survey = (document: Document, most: number = mostControls): Survey =>
-  lookOnce(() => surveyed(document, most))
+  lookOnce(() => {
+    const steps = surveying(document, most)
+    let step = steps.next()
+    while (!step.done) step = steps.next()
+    return step.value
+  })
 
-function surveyed(document: Document, most: number): Survey {
+/** So many elements are looked at in a step of {@link surveying}. */
+const elementsAStep = 256
+
+/**
+ * The same as {@link survey} bit by bit, for pages that take long: each step can say what was found by then. Whoever lets
+ * the page go on between two steps looks again before anything is typed.
+ */
+export function* surveying(document: Document, most: number = mostControls): Generator<() => Survey, Survey> {
   const controls: Control[] = []
   const leftOut: LeftOut[] = []
   const headings = new Map<Element, string>()
@@ -176,7 +188,10 @@ function surveyed(document: Document, most: number): Survey {
 
   let more = false
   const roots: Node[] = []
+  let elements = 0
   for (const found of everyElement(document, roots)) {
+    if (++elements % elementsAStep === 0)
+      yield () => ({ controls: groupBoxes(controls), leftOut: [...leftOut], more, roots })
     if (controls.length + leftOut.length >= most) {
       more = true
       break

@@ -9,13 +9,13 @@ import { canBeFilled, PlanTable } from './plan-table.tsx'
 import { useShell } from './shell.ts'
 import { Counts } from './status.tsx'
 import { tooMany } from './too-many.ts'
-import { say } from '../../words/say.ts'
+import { language, say } from '../../words/say.ts'
 
 /** What would be typed, before anything is. */
 export function PlanView({ plan }: { plan: PlanSeen }) {
   const { tell, close, seen } = useShell()
   const [copying, setCopying] = useState(false)
-  const { undo, lines, problem, steps, noting } = plan
+  const { undo, lines, problem, steps, noting, looking } = plan
   const left = new Set(plan.left)
   const fillable = lines.filter((line) => canBeFilled(line) && !left.has(line.binding))
 
@@ -49,7 +49,7 @@ export function PlanView({ plan }: { plan: PlanSeen }) {
           <button
             type="button"
             class="b first"
-            disabled={noting || fillable.length === 0}
+            disabled={noting || looking !== undefined || fillable.length === 0}
             onPointerDown={() => (aimed.current = plan.number)}
             onClick={confirm}
           >
@@ -74,6 +74,11 @@ export function PlanView({ plan }: { plan: PlanSeen }) {
       {steps && (
         <p class="note">
           {say`Step ${steps.at} of ${steps.of}: ${steps.here} of ${steps.all} controls are here. The others wait for their steps.`}
+        </p>
+      )}
+      {looking !== undefined && (
+        <p class="note" role="status">
+          {say`This page has many controls. ${looking.toLocaleString(language())} are looked through so far; you can fill when all are.`}
         </p>
       )}
       {plan.more && <p class="note">{tooMany(mostControls)}</p>}

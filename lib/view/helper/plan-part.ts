@@ -1,6 +1,7 @@
 /** From the plan to the receipt, and back again by an undo, which is planned and shown like any fill. */
 import type { FromDock } from '../../messages/dock-messages.ts'
 import { survey, type Control, type Survey } from '../../form/page/controls.ts'
+import { surveyInSteps } from './survey-in-steps.ts'
 import { markFrames, onFrames } from '../../form/page/far.ts'
 import { pick, plan as planOf, type Plan } from '../../form/fill/plan.ts'
 import type { ReceiptLine } from '../../form/schema.ts'
@@ -51,9 +52,11 @@ export function planPart({ material, map }: Extract<Task, { type: 'plan' }>, sta
     return now
   }
   const compute = (seen?: Survey) => (undoing ? undoPlan(undoing.lines, undoing.plan) : planned(seen))
-  const opening = survey(document)
-  let plan = compute(opening)
-  let number = ++numbers
+  /** What the page had when the plan was first shown whole. */
+  let opening: Survey | undefined
+  let looking: number | undefined
+  let plan: Plan
+  let number = 0
 
   const outline = () => {
     const marks: Mark[] = running ? [] : last ? receiptMarks(held, last.plan.targets) : planMarks(plan, left, pointed)
@@ -62,7 +65,9 @@ export function planPart({ material, map }: Extract<Task, { type: 'plan' }>, sta
   }
 
   const tellPlan = () => {
-    const candidates = plan.lines.flatMap(({ binding, state }) =>
+    // What was not found yet may still come.
+    const lines = looking === undefined ? plan.lines : plan.lines.filter(({ state }) => state !== 'not found')
+    const candidates = lines.flatMap(({ binding, state }) =>
       state === 'ambiguous'
         ? placesOf(plan.candidates.get(binding) ?? []).map((one) => Object.assign(one, { binding }))
         : [],
@@ -73,12 +78,13 @@ export function planPart({ material, map }: Extract<Task, { type: 'plan' }>, sta
       view,
       undo: undoing !== undefined,
       job: material.job.name,
-      lines: plan.lines,
+      lines,
       left: [...left],
       candidates,
       placed: plan.lines.map(({ binding }) => binding).filter((binding) => elementsOf(binding)),
       ...(plan.steps && { steps: plan.steps }),
       leftToYou: plan.leftToYou,
+      ...(looking !== undefined && { looking }),
       more,
       origins: closedOrigins(),
       noting,
@@ -174,7 +180,7 @@ export function planPart({ material, map }: Extract<Task, { type: 'plan' }>, sta
 
   const fill = async (pressed: Extract<FromDock, { type: 'fill' }>) => {
     // A second press before the book has answered the first.
-    if (running || noting || last) return
+    if (running || noting || last || looking !== undefined) return
     outdated = pressed.number !== number
     if (outdated) return tellPlan()
     // Where the browser does not say whether the dock is seen, it is looked for from here.
@@ -231,21 +237,39 @@ export function planPart({ material, map }: Extract<Task, { type: 'plan' }>, sta
     if (last) focus()
   }
 
-  watchSurvey(
-    (seen) => {
-      more = seen.more
-      if (running || noting) return
-      if (last) tellReceipt(last)
-      else if (seen !== opening) {
-        look(false, seen)
-        tellPlan()
-        outline()
-      }
+  const watch = (whole: Survey) => {
+    opening = whole
+    watchSurvey(
+      (seen) => {
+        more = seen.more
+        if (running || noting) return
+        if (last) tellReceipt(last)
+        else if (seen !== opening) {
+          look(false, seen)
+          tellPlan()
+          outline()
+        }
+      },
+      signal,
+      stage.know,
+      undefined,
+      opening,
+    )
+  }
+  // A plan of a page with thousands of controls is shown as far as it is known, and filled when all of it is.
+  surveyInSteps(
+    document,
+    (seen, whole) => {
+      const first = number === 0
+      looking = whole ? undefined : seen.controls.length + seen.leftOut.length
+      plan = compute(seen)
+      number = ++numbers
+      if (whole) watch(seen)
+      if (first) return
+      tellPlan()
+      outline()
     },
     signal,
-    stage.know,
-    undefined,
-    opening,
   )
   onFrames(() => {
     if (!running && !noting && !last) tellPlan()
@@ -289,6 +313,8 @@ export function planPart({ material, map }: Extract<Task, { type: 'plan' }>, sta
       else now.delete(message.binding)
       left = now
     } else if (message.type === 'choose') {
+      // Which of them is known when all of them are.
+      if (looking !== undefined) return undefined
       choices = new Map(choices).set(message.binding, message.candidate)
       pointed = undefined
       look(true)
