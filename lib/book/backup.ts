@@ -129,11 +129,22 @@ export async function openBackup(
   const { done } = await tried.next()
   await tried.return(undefined)
   if (done) throw wrongPassphrase()
-  return {
-    size: file.size,
-    stream: () => streamOf(passOver ? wholePieces(file, first, key) : strictPieces(file, first, key)),
-  }
+  if (!passOver) return openedAgain({ file, first, key })
+  return { size: file.size, stream: () => streamOf(wholePieces(file, first, key)) }
 }
+
+/** A backup whose passphrase was tried: with its first line and its key any worker can open it. */
+export interface Sealed {
+  file: Blob
+  first: string
+  key: CryptoKey
+}
+
+export const openedAgain = (sealed: Sealed): Readable => ({
+  size: sealed.file.size,
+  stream: () => streamOf(strictPieces(sealed.file, sealed.first, sealed.key)),
+  sealed,
+})
 
 function streamOf(opened: AsyncGenerator<Uint8Array<ArrayBuffer>>): ReadableStream<Uint8Array<ArrayBuffer>> {
   return new ReadableStream({

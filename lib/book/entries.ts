@@ -3,7 +3,7 @@ import { bounds, cut } from '../bounds.ts'
 import { keptLine } from '../form/fill/kept-line.ts'
 import { seal, verifyChain, type Verdict } from './chain.ts'
 import { sizeOf } from './check.ts'
-import { database, type Head } from './database.ts'
+import { database, type Db, type Head } from './database.ts'
 import { BookError, refuse } from './error.ts'
 import { entrySchema } from './entry-schema.ts'
 import { announce } from './notice.ts'
@@ -139,18 +139,40 @@ export async function addSealed(
 ): Promise<void> {
   const [first, last] = [sealed[0], sealed.at(-1)]
   if (!first || !last) return
+  await readyToAdd()
+  const put = await putSealed(await database(), sealed, from)
+  if ('newest' in put) throw doNotFollow(put.newest)
+  await journalEntries(sealed)
+  if (put.origins) await copyApart(put.origins)
+  if (!quiet) announce({ what: 'entries' })
+}
+
+/** To be called before sealed entries are added: either copy of the book is whole, and its rows and words are there. */
+export async function readyToAdd(): Promise<void> {
   await inStep()
   await indexOlder()
   await origins()
-  const tx = (await database()).transaction(['entries', 'rows', 'words', 'single'], 'readwrite', {
-    durability: 'strict',
-  })
+}
+
+/**
+ * Puts sealed entries into the database with their rows and words, in one transaction. The second copy is the caller's.
+ * @returns where entries come from now; or the number of the newest entry, where that is not the one that they follow
+ * @throws DOMException when an entry of that number is already there.
+ */
+export async function putSealed(
+  db: Db,
+  sealed: readonly Entry[],
+  from?: { file: string; at: string },
+): Promise<{ origins: Origins | undefined } | { newest: number }> {
+  const [first, last] = [sealed[0], sealed.at(-1)]
+  if (!first || !last) return { origins: undefined }
+  const tx = db.transaction(['entries', 'rows', 'words', 'single'], 'readwrite', { durability: 'strict' })
   const entries = tx.objectStore('entries')
   const newest = (await entries.openCursor(null, 'prev'))?.value
   // Since they were looked at, a fill may have ended.
   if ((newest?.number ?? 0) < first.number && (newest?.hash ?? '') !== first.previous) {
     await tx.done
-    throw doNotFollow(newest?.number ?? 0)
+    return { newest: newest?.number ?? 0 }
   }
   const single = tx.objectStore('single')
   const before = (await single.get('origins')) as Origins | undefined
@@ -162,9 +184,7 @@ export async function addSealed(
     single.put({ number: last.number, hash: last.hash }, 'head'),
     tx.done,
   ])
-  await journalEntries(sealed)
-  if (now) await copyApart(now)
-  if (!quiet) announce({ what: 'entries' })
+  return { origins: now || undefined }
 }
 
 /** Why entries that were sealed elsewhere cannot be added any more. */

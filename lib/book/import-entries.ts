@@ -1,8 +1,8 @@
 /** Which entries of a file the book can add: each is held to its own seal and to the entries beside it. */
-import { misfit, seal, type Misfit } from './chain.ts'
+import { misfit, type Misfit } from './chain.ts'
 import { database, type Head } from './database.ts'
 import type { ChainInFile } from './import-others.ts'
-import type { Entry } from './schema.ts'
+import type { Outline } from './outlines.ts'
 import { say } from '../words/say.ts'
 
 /** How many; `refused`: why the entries cannot be joined to the book's chain; then none is added. */
@@ -35,7 +35,7 @@ export class EntryPlanner {
   readonly #gapsAllowed: boolean
   readonly #newest: Head | undefined
   readonly #own: ReadonlySet<number>
-  #waiting: Entry[] = []
+  #waiting: { entry: Outline; seal: string | Promise<string> }[] = []
   /** The last one that is in the book or will be added. */
   #last: Head = { number: 0, hash: '' }
   #planned: EntriesPlanned = { add: 0, same: 0, refused: '' }
@@ -59,8 +59,9 @@ export class EntryPlanner {
     return new EntryPlanner(gapsAllowed, newest?.value, own, chain)
   }
 
-  async take(entry: Entry): Promise<void> {
-    this.#waiting.push(entry)
+  /** `seal`: what the entry's hash should be. */
+  async take(entry: Outline, seal: string | Promise<string>): Promise<void> {
+    this.#waiting.push({ entry, seal })
     if (this.#waiting.length === batch) await this.#look()
   }
 
@@ -74,15 +75,16 @@ export class EntryPlanner {
   }
 
   async #look(): Promise<void> {
-    const some = this.#waiting
+    const waiting = this.#waiting
     this.#waiting = []
-    if (some.length === 0) return
+    if (waiting.length === 0) return
+    const some = waiting.map(({ entry }) => entry)
     const numbers = some.map(({ number }) => number)
     const [first, last] = [Math.min(...numbers), Math.max(...numbers)]
     const range = IDBKeyRange.bound(first - 1, last + 1)
     const near = first <= this.#joining.after + 1 ? await (await database()).getAll('entries', range) : []
     const own = new Map(near.map((entry) => [entry.number, entry]))
-    const seals = await Promise.all(some.map((entry) => seal(entry).catch(() => '')))
+    const seals = await Promise.all(waiting.map(({ seal }) => seal))
     this.#chain.take(some, seals)
     for (const [at, entry] of some.entries()) {
       if (this.#planned.refused) return
@@ -90,7 +92,7 @@ export class EntryPlanner {
     }
   }
 
-  #one(entry: Entry, sealed: string, own: ReadonlyMap<number, Entry>): void {
+  #one(entry: Outline, sealed: string, own: ReadonlyMap<number, Outline>): void {
     const { number, hash } = entry
     if (this.#own.has(number)) {
       this.#planned.same++

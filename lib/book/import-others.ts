@@ -2,11 +2,12 @@
  * Books that a file brings and that are kept beside one's own: the file's own entries where they do not go on with this
  * book, and those that the file's book keeps beside it. Each chain is held to its seals as a whole, and to what is here.
  */
-import { misfit, seal } from './chain.ts'
+import { misfit } from './chain.ts'
 import { database } from './database.ts'
 import { keptEntry } from './entries.ts'
 import { copyBeside } from './journal/beside.ts'
 import { announce } from './notice.ts'
+import type { Outline } from './outlines.ts'
 import { withTakenIn } from './origin.ts'
 import { allOthers, putBeside, saveOther, type OtherBook } from './others.ts'
 import type { Entry } from './schema.ts'
@@ -47,10 +48,10 @@ export class ChainInFile {
   #hashes: string[] = []
   #refused = ''
   #first = ''
-  #newest: Entry | undefined
+  #newest: Outline | undefined
 
   /** Takes entries with the seals that they should bear. */
-  take(entries: readonly Entry[], seals: readonly string[]): void {
+  take(entries: readonly Outline[], seals: readonly string[]): void {
     for (const [at, entry] of entries.entries()) {
       if (this.#refused) return
       const expected = this.#hashes.length + 1
@@ -150,9 +151,14 @@ export class ChainInFile {
 /** So many are hashed at a time. */
 const batch = 64
 
+interface Waiting {
+  entry: Outline
+  seal: string | Promise<string>
+}
+
 /** The chains of books that the file's book keeps beside it. */
 export class BesideInFile {
-  #books = new Map<string, { said: BookBeside; chain: ChainInFile; waiting: Entry[] }>()
+  #books = new Map<string, { said: BookBeside; chain: ChainInFile; waiting: Waiting[] }>()
   /** Entries of books that a damaged file does not name. */
   #nameless = 0
 
@@ -160,20 +166,24 @@ export class BesideInFile {
     this.#books.set(said.key, { said, chain: new ChainInFile(), waiting: [] })
   }
 
-  async take(key: string, entry: Entry): Promise<void> {
+  async take(key: string, entry: Outline, seal: string | Promise<string>): Promise<void> {
     const book = this.#books.get(key)
     if (!book) {
       this.#nameless++
       return
     }
-    book.waiting.push(entry)
+    book.waiting.push({ entry, seal })
     if (book.waiting.length === batch) await this.#look(key)
   }
 
   async #look(key: string): Promise<void> {
     const book = this.#books.get(key)
     const some = book?.waiting.splice(0) ?? []
-    book?.chain.take(some, await Promise.all(some.map((entry) => seal(entry).catch(() => ''))))
+    const seals = await Promise.all(some.map(({ seal }) => seal))
+    book?.chain.take(
+      some.map(({ entry }) => entry),
+      seals,
+    )
   }
 
   /** How many entries are of books that the file does not name: its line about them is damaged. */

@@ -17,7 +17,7 @@ import {
   type DifferingLimit,
   type DifferingMap,
 } from './differing.ts'
-import { addSealed, countEntries, doNotFollow } from './entries.ts'
+import { addSealed, countEntries, doNotFollow, readyToAdd } from './entries.ts'
 import { EntryPlanner, type EntriesPlanned, type Joining } from './import-entries.ts'
 import { BesideInFile, BesideWriter, ChainInFile, type Beside, type OtherPlanned } from './import-others.ts'
 import { addApart } from './journal/give-back.ts'
@@ -25,7 +25,9 @@ import { compareNow } from './journal/compare.ts'
 import { blockOf } from './indexing.ts'
 import type { BookItem, BookSource } from './json.ts'
 import { mapVersions } from './maps.ts'
+import { origins } from './origin.ts'
 import { announce } from './notice.ts'
+import { addAfter, outlines } from './reading.ts'
 import type { Entry, Settings } from './schema.ts'
 import { asideOf, sound } from './sound.ts'
 
@@ -108,13 +110,16 @@ async function gather(source: BookSource, onRead?: (share: number) => void) {
   /** Of entries about attachments: their names, by hash. */
   const files = new Map<string, string>()
   let settings: Settings | undefined
-  for await (const { kind, value } of source.items(onRead)) {
-    if (kind === 'entry') {
-      await planner.take(value)
-      if (value.kind === 'attachment') files.set(value.file.sha256, value.file.name)
-    } else if (kind === 'beside') {
-      await beside.take(value.book, value.entry)
-      if (value.entry.kind === 'attachment') files.set(value.entry.file.sha256, value.entry.file.name)
+  for await (const one of outlines(source, onRead)) {
+    const { kind, value } = one
+    if (one.kind === 'entry') {
+      const { file } = one.value
+      await planner.take(one.value, one.seal)
+      if (file) files.set(file.sha256, file.name)
+    } else if (one.kind === 'beside') {
+      const { book, entry } = one.value
+      await beside.take(book, entry, one.seal)
+      if (entry.file) files.set(entry.file.sha256, entry.file.name)
     } else if (kind === 'book') beside.book(value)
     else if (kind === 'job') jobs.push(value)
     else if (kind === 'device') devices.push(value)
@@ -307,21 +312,39 @@ async function addBlobs(hashes: ReadonlySet<string>, source: BookSource): Promis
   }
 }
 
+/** Up to which entry this taking in of a file has come. */
+async function takenInUpTo(from: { file: string; at: string }): Promise<number> {
+  const last = (await origins()).takenIn.at(-1)
+  return last?.at === from.at && last.file === from.file ? last.to : 0
+}
+
 /** Adds what the plan found missing; what was added to the book since is not among them. */
 async function addEntries(source: BookSource, plan: Joining, file: string, onAdded?: (entries: number) => void) {
   const from = { file, at: new Date().toISOString() }
   const holes = new Set(plan.holes)
+  await readyToAdd()
+  const done = await addAfter(
+    plan.gaps.length + holes.size > 0 ? { ...source, posted: undefined } : source,
+    plan.after,
+    from,
+    onAdded,
+  )
+  if (done.all) return
   let some: Entry[] = []
-  let added = 0
+  let { added } = done
   let writing = Promise.resolve()
   const write = async (batch: readonly Entry[], first: Entry) => {
+    let here = 0
     if (first.number > plan.after) {
       const newest = await countEntries()
-      if (newest >= first.number) throw doNotFollow(newest)
+      // A worker that ended by itself may have added what it could no longer tell.
+      if (newest >= first.number) here = await takenInUpTo(from)
+      if (newest >= first.number && newest > here) throw doNotFollow(newest)
     }
+    const rest = batch.filter(({ number }) => number > here)
     // Those that stand apart were held to their own seals and to their neighbours by the plan.
-    if (plan.gaps.length > 0 || first.number <= plan.after) await addApart(batch, from)
-    else await addSealed(batch, from, true)
+    if (plan.gaps.length > 0 || first.number <= plan.after) await addApart(rest, from)
+    else await addSealed(rest, from, true)
     added += batch.length
     onAdded?.(added)
   }
@@ -338,7 +361,7 @@ async function addEntries(source: BookSource, plan: Joining, file: string, onAdd
   try {
     for await (const entry of entriesIn(source)) {
       const { number } = entry
-      if (number <= plan.after && !holes.has(number)) continue
+      if (number <= done.upTo && !holes.has(number)) continue
       // Holes before the newest are filled before what follows it is added.
       const isBeyond = number > plan.after && (some[0]?.number ?? number) <= plan.after
       // A batch ends where a block of the index of words ends, which is then written once.

@@ -16,6 +16,7 @@ import { settingsSchema, type Entry } from './schema.ts'
 import { soundSettings } from './settings.ts'
 import type { Readable } from './lines.ts'
 import { parseJson } from './parse-json.ts'
+import { posted, type Posted } from './posted.ts'
 import { noDamage, readSealed, readWholeRecords, sealedFile, type Damage, type Item } from './sealed.ts'
 import { sha256 } from './sha256.ts'
 import { say } from '../words/say.ts'
@@ -178,6 +179,12 @@ export type BookSource = {
   items: (onRead?: (share: number) => void) => AsyncIterable<BookItem>
   /** What was passed over in the latest reading; absent: the source ends with an error where anything is wrong. */
   damage?: Damage
+  /** The file for a worker to read; absent where only the page can. */
+  posted?: Posted | undefined
+  /** Seals of entries that fitted, which are not looked at again while they are the same. */
+  known?: Set<string>
+  /** Ends reading and adding when it aborts. */
+  signal?: AbortSignal
 }
 
 /** A file of the first version is read as a whole, so it must not be longer. */
@@ -189,13 +196,12 @@ const longestOld = 100_000_000
  */
 export async function openBookFile(
   file: Readable,
-  { passOver = false }: { passOver?: boolean } = {},
+  { passOver = false, known = new Set() }: { passOver?: boolean; known?: Set<string> } = {},
 ): Promise<BookSource> {
   if (passOver) return wholeRecords(file)
   const start = (await beginning(file)).trimStart()
   if (start.startsWith('[')) {
-    const known = new Set<string>()
-    return { items: (onRead) => checkedItems(counted(file, onRead), known) }
+    return { items: (onRead) => checkedItems(counted(file, onRead), known), posted: posted(file), known }
   }
   if (file.size > longestOld) {
     throw refuse(

@@ -1,4 +1,5 @@
 import { bounds } from '../bounds.ts'
+import type { Sealed } from './backup.ts'
 import { refuse } from './error.ts'
 import { say } from '../words/say.ts'
 
@@ -7,6 +8,8 @@ export interface Readable {
   stream: () => ReadableStream<Uint8Array<ArrayBuffer>>
   /** Bytes, as far as known. */
   size: number
+  /** Of a backup, what opens it again elsewhere. */
+  sealed?: Sealed
 }
 
 /** The lines of a file as bytes, without their line breaks; the file is never in memory as a whole. */

@@ -13,5 +13,6 @@ export async function* until<T>(parts: AsyncIterable<T>, signal: AbortSignal): A
 /** The same file, reading of which ends with the reason of `signal` when it aborts. */
 export const stoppable = (source: BookSource, signal: AbortSignal): BookSource => ({
   ...source,
+  signal,
   items: (onRead) => until(source.items(onRead), signal),
 })

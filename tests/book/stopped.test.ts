@@ -1,6 +1,6 @@
 /** Taking in and writing out a long book: told from the beginning, stopped at any moment, taken up again. */
-import './own-storage.ts'
-import { expect, test } from 'vitest'
+import { ownStorage } from './own-storage.ts'
+import { beforeEach, expect, test } from 'vitest'
 import { addSealed, countEntries, verify } from '../../lib/book/entries.ts'
 import { applyImport, planImport } from '../../lib/book/import.ts'
 import { closeJournal } from '../../lib/book/journal/place.ts'
@@ -14,6 +14,8 @@ import { IDBFactory } from 'fake-indexeddb'
 
 const size = 2100
 
+beforeEach(ownStorage.clear)
+
 test('a book that is taken in is told and stopped between batches, and the rest is added later', async () => {
   for await (const batch of manyEntries(size, 1)) await addSealed(batch)
   const told: number[] = []
@@ -24,7 +26,9 @@ test('a book that is taken in is told and stopped between batches, and the rest 
 
   await closeJournal()
   await reopen()
+  // Another browser.
   globalThis.indexedDB = new IDBFactory()
+  ownStorage.clear()
   const source = await openBookFile(new Blob(parts))
   const plan = await planImport(source)
   const stop = new AbortController()

@@ -135,7 +135,11 @@ export interface Line {
 }
 
 /** Puts the lines of runs away in a file of their own. */
-export async function putLines(dir: Folder, batches: AsyncIterable<Line[]>, runs: readonly string[]): Promise<void> {
+export async function putLines(
+  dir: Folder,
+  batches: AsyncIterable<Line[]> | Iterable<Line[]>,
+  runs: readonly string[],
+): Promise<void> {
   async function* pieces() {
     for await (const batch of batches) {
       yield {
