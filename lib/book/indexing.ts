@@ -68,8 +68,7 @@ function read(there: string | undefined, shelf: Shelf): void {
   }
 }
 
-function write(shelf: Shelf, there: string | undefined): string {
-  read(there, shelf)
+function write(shelf: Shelf): string {
   let text = ''
   for (const [word, places] of shelf)
     text += `\n${word}\t${[...places].map((at) => String.fromCharCode(at + shift)).join('')}`
@@ -131,17 +130,36 @@ export async function index(entries: readonly Entry[], { rows, words }: Tables):
 
 /** Writes the words of rows. Awaits nothing but the table. */
 export async function indexWords(rows: readonly Row[], words: Tables['words']): Promise<void> {
-  const blocks = new Map<number, Map<string, Shelf>>()
+  const blocks = new Map<number, Map<string, string>>()
   for (const row of rows) {
-    const shelves = of(blocks, blockOf(row.number), () => new Map<string, Shelf>())
-    for (const word of wordsOfRow(row))
-      of(of(shelves, startOf(word), newShelf), word, newPlaces).add(row.number % blockSize)
+    const places = of(blocks, blockOf(row.number), () => new Map<string, string>())
+    const place = String.fromCharCode((row.number % blockSize) + shift)
+    for (const word of wordsOfRow(row)) places.set(word, (places.get(word) ?? '') + place)
   }
   const writes: Promise<unknown>[] = []
-  for (const [block, shelves] of blocks)
-    for (const [start, shelf] of shelves)
-      writes.push(words.get([block, start]).then((there) => words.put(write(shelf, there), [block, start])))
+  for (const [block, places] of blocks)
+    for (const [start, shelf] of shelvesOf(places))
+      writes.push(words.get([block, start]).then((there) => words.put(joined(shelf, there), [block, start])))
   await Promise.all(writes)
+}
+
+/** Words with their places, as they are kept: those that begin alike in one text. */
+function shelvesOf(places: ReadonlyMap<string, string>): Map<string, string> {
+  const shelves = new Map<string, string>()
+  for (const [word, on] of places) {
+    const start = startOf(word)
+    shelves.set(start, `${shelves.get(start) ?? ''}\n${word}\t${on}`)
+  }
+  return shelves
+}
+
+/** Two shelves as one; each place of a word once. */
+function joined(shelf: string, there: string | undefined): string {
+  if (!there) return shelf
+  const both = newShelf()
+  read(there, both)
+  read(shelf, both)
+  return write(both)
 }
 
 /** So many entries are taken into the index at a time. */

@@ -28,9 +28,38 @@ const pair = (first: string, second: string): string => `${cut(first)}/${cut(sec
 
 const wordsIn = (piece: string): string[] => piece.match(simple.test(piece) ? plainWord : word) ?? []
 
+/** The same for a text of ASCII, in one pass over it. */
+function addPlain(folded: string, words: Set<string>): void {
+  plainWord.lastIndex = 0
+  let before = ''
+  let end = 0
+  for (let match = plainWord.exec(folded); match; match = plainWord.exec(folded)) {
+    const [found] = match
+    const short = cut(found)
+    words.add(short)
+    if (before && !hasBlank(folded, end, match.index)) words.add(`${before}/${short}`)
+    if (found.includes(',') && grouped.test(found)) words.add(cut(found.replaceAll(',', '')))
+    before = short
+    end = plainWord.lastIndex
+  }
+}
+
+/** Whether a blank of ASCII stands between two places. */
+function hasBlank(text: string, from: number, to: number): boolean {
+  for (let at = from; at < to; at++) {
+    const code = text.charCodeAt(at)
+    if (code === 32 || (code >= 9 && code <= 13)) return true
+  }
+  return false
+}
+
 /** The different words of a folded text, cut to what is indexed, and those that stand together as pairs. */
 export function wordsOf(folded: string): Set<string> {
   const words = new Set<string>()
+  if (simple.test(folded)) {
+    addPlain(folded, words)
+    return words
+  }
   for (const piece of folded.split(/\s+/)) {
     let before: string | undefined
     for (const found of wordsIn(piece)) {
