@@ -1,5 +1,5 @@
 /** What is said of the books that a file brings. */
-import '../book/own-storage.ts'
+import { ownStorage } from '../book/own-storage.ts'
 import { IDBFactory } from 'fake-indexeddb'
 import { expect, test } from 'vitest'
 import { entriesForwards } from '../../lib/book/entries.ts'
@@ -25,6 +25,7 @@ async function wordsOf(entries: Entry[]): Promise<string[]> {
 async function emptyBook(): Promise<void> {
   await reopen()
   globalThis.indexedDB = new IDBFactory()
+  ownStorage.clear()
 }
 
 test('of a file whose chain does not fit one sentence says so, and one more where it is another book too', async () => {
