@@ -1,6 +1,6 @@
 import { defineConfig } from 'vitest/config'
 
-/** One browser at a time: two would fight for the processor and for the focus. */
+/** One window at a time: two of a browser would fight for the processor. */
 const oneBrowser = { testTimeout: 120_000, hookTimeout: 120_000, fileParallelism: false }
 
 export default defineConfig({
@@ -19,14 +19,37 @@ export default defineConfig({
         test: {
           name: 'browser',
           include: ['tests/browser/**/*.test.ts'],
-          exclude: ['**/*.release.test.ts'],
+          exclude: ['**/*.release.test.ts', '**/*-firefox.test.ts'],
+          ...oneBrowser,
+        },
+      },
+      {
+        test: {
+          name: 'firefox',
+          include: ['tests/browser/**/*-firefox.test.ts'],
           ...oneBrowser,
         },
       },
       {
         test: {
           name: 'release',
+          include: ['tests/browser/**/*.release.test.ts'],
+          exclude: ['**/*-firefox.release.test.ts'],
+          ...oneBrowser,
+        },
+      },
+      {
+        test: {
+          name: 'release-firefox',
+          include: ['tests/browser/**/*-firefox.release.test.ts'],
+          ...oneBrowser,
+        },
+      },
+      {
+        test: {
+          name: 'release-unit',
           include: ['tests/**/*.release.test.ts'],
+          exclude: ['tests/browser/**'],
           ...oneBrowser,
         },
       },

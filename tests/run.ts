@@ -1,9 +1,13 @@
-/** The checks of the repository, one after the other; a failing one does not stop the next. `release` runs the long ones. */
+/**
+ * The checks of the repository; a failing one does not stop the next. `release` runs the long ones. Tests in Chromium wait
+ * much for the browser: those in Firefox and those without a browser run beside them.
+ */
 import { spawn } from 'node:child_process'
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
+import { findBrowser } from './browser/find-browser.ts'
 
 const root = fileURLToPath(new URL('..', import.meta.url))
 const scratch = mkdtempSync(join(tmpdir(), 'results-'))
@@ -66,21 +70,41 @@ async function vitest(project: string): Promise<Count> {
 }
 
 type Stage = [string, () => Promise<Count>]
+const testsOf = (what: string, project: string): Stage => [what, () => vitest(project)]
 const build: Stage = ['build', async () => one(await run('npm', 'run', '--silent', 'build'))]
 
-const everyTime: Stage[] = [
-  ['type check', async () => one(await run('tsc', '--noEmit'))],
-  ['lint', async () => one(await run('oxlint'))],
-  ['format', async () => one(await run('oxfmt', '--check'))],
-  build,
-  ['unit tests', () => vitest('unit')],
-  ['browser tests', () => vitest('browser')],
+/** Each step has lanes that run beside each other; the stages of a lane run one after the other. */
+const everyTime: Stage[][][] = [
+  [[['type check', async () => one(await run('tsc', '--noEmit'))]]],
+  [[['lint', async () => one(await run('oxlint'))]]],
+  [[['format', async () => one(await run('oxfmt', '--check'))]]],
+  [[build]],
+  [[testsOf('tests in Chromium', 'browser')], [testsOf('unit tests', 'unit'), testsOf('tests in Firefox', 'firefox')]],
 ]
 /** What takes too long for every change: whole sweeps, every page that means harm, archives and the stores' checker. */
-const release: Stage[] = [build, ['release tests', () => vitest('release')]]
+const release: Stage[][][] = [
+  [[build]],
+  [
+    [testsOf('release tests in Chromium', 'release')],
+    [
+      testsOf('release tests in Firefox', 'release-firefox'),
+      testsOf('release tests without a browser', 'release-unit'),
+    ],
+  ],
+]
+
+// Where they are missing they are installed here: two installations beside each other would lock one another out.
+for (const kind of ['chromium', 'firefox'] as const) {
+  try {
+    findBrowser(kind)
+  } catch {
+    // Each test that needs it says what to do.
+  }
+}
 
 const total: Count = { passed: 0, failed: 0 }
-for (const [name, stage] of process.argv[2] === 'release' ? release : everyTime) {
+
+async function carryOut([name, stage]: Stage): Promise<void> {
   console.log(`\n== ${name}`)
   const started = Date.now()
   const count = await stage()
@@ -90,6 +114,13 @@ for (const [name, stage] of process.argv[2] === 'release' ? release : everyTime)
     `-- ${name}: ${count.passed} passed, ${count.failed} failed, ${Math.round((Date.now() - started) / 1000)} s`,
   )
 }
+
+for (const lanes of process.argv[2] === 'release' ? release : everyTime)
+  await Promise.all(
+    lanes.map(async (lane) => {
+      for (const stage of lane) await carryOut(stage)
+    }),
+  )
 rmSync(scratch, { recursive: true, force: true })
 console.log(`\n${total.passed} passed, ${total.failed} failed`)
 process.exitCode = total.failed === 0 ? 0 : 1
