@@ -53,6 +53,7 @@ import { isDay } from '../lib/job/checks/calibration.ts'
 import { demoJob } from '../lib/job/demo.ts'
 import { choiceItem, dateItem, quantityItem, textItem, known } from '../lib/job/material-job.ts'
 import { material } from '../lib/job/material.ts'
+import { readFansPaste } from '../lib/job/paste-fans.ts'
 import { columnOf, columnsOf, cut as cutLine, flowUnitOf, itemOf, tokens } from '../lib/job/paste-line.ts'
 import { readPaste } from '../lib/job/paste.ts'
 import { quote, readCell } from '../lib/job/read-cell.ts'
@@ -179,6 +180,7 @@ export const readers: Readonly<Record<string, (text: string) => unknown>> = {
   'job/material-job choiceItem': (text) => choiceItem(text, text, text, [{ value: text, label: text }]),
   'job/material-job quantityItem': (text) => quantityItem('a', 'b', 'building.volume', text, 'ft3'),
   'job/material-job known': (text) => known({ [text]: undefined }),
+  'job/paste-fans readFansPaste': (text) => readFansPaste(text, [{ reading: 'device' }, { reading: 'flow' }]),
   'job/paste-line flowUnitOf': flowUnitOf,
   'job/paste-line columnOf': columnOf,
   'job/paste-line columnsOf': (text) => columnsOf(text.split(' ')),

@@ -1,6 +1,7 @@
 /** One job as a file for a reviewer elsewhere: what was typed, what came of it, what was entered, and the proof. */
 import * as z from 'zod/mini'
 import { formMapSchema } from '../form/schema.ts'
+import { devicesIn } from '../job/devices-in.ts'
 import { roleKeys } from '../job/roles.ts'
 import { reduceTest } from '../job/reduce.ts'
 import { deviceSchema, jobSchema, type Job } from '../job/schema.ts'
@@ -100,7 +101,7 @@ async function* items(job: Job, engine: string): AsyncGenerator<Item> {
   ).filter((other) => other.entries.length > 0)
   const every = [...entries, ...others.flatMap((other) => other.entries)]
   const jobs = [job, ...every.flatMap((entry) => (isFill(entry) ? (entry.readings ?? []) : []))]
-  const used = new Set(jobs.flatMap(({ tests }) => tests.map(({ sheet }) => sheet.device)).filter(Boolean))
+  const used = new Set(jobs.flatMap(({ tests }) => tests.flatMap(({ sheet }) => devicesIn(sheet))))
   const devices = (await Promise.all([...used].map(getDevice))).flatMap((device) => device ?? [])
   for (const device of devices) yield { kind: 'device', value: device }
   const db = await database()

@@ -40,6 +40,14 @@ const seconds = { dimension: 'ratio', above: 0, high: 7200, not: say`a time in s
 const air = { dimension: 'temperature', low: -60, high: 60, not: say`the temperature of air` } as const
 const zeroFlow = { dimension: 'pressure', low: -1000, high: 1000, not: say`a baseline pressure` } as const
 
+const devicePressure = {
+  dimension: 'pressure',
+  low: -10_000,
+  high: 10_000,
+  nonzero: true,
+  not: say`a device pressure`,
+} as const
+
 const zonePressure = {
   dimension: 'pressure',
   low: -1000,
@@ -59,14 +67,11 @@ const cells: Record<string, Cell> = {
     not: say`a test pressure`,
   },
   'points.*.flow': { name: say`flow`, ...flow },
-  'points.*.devicePressure': {
-    name: say`device pressure`,
-    dimension: 'pressure',
-    low: -10_000,
-    high: 10_000,
-    nonzero: true,
-    not: say`a device pressure`,
-  },
+  'points.*.devicePressure': { name: say`device pressure`, ...devicePressure },
+  'points.*.fans.*.flow': { name: say`flow`, ...flow },
+  'points.*.fans.*.devicePressure': { name: say`device pressure`, ...devicePressure },
+  'fans.*.temperature': { name: say`temperature`, ...air },
+  'fans.*.flowPercent': { name: say`uncertainty of flow`, ...percent },
   baselineBefore: { name: say`Baseline before`, ...zeroFlow },
   baselineAfter: { name: say`Baseline after`, ...zeroFlow },
   indoor: { name: say`Indoor temperature`, ...air },
@@ -249,6 +254,8 @@ const cellAt = (path: string): Cell | undefined => cells[general(path)]
 /** Names of the cells that hold no number. */
 const others: Record<string, string> = {
   'points.*.range': say`range`,
+  'points.*.fans.*.range': say`range`,
+  'fans.*.device': say`device`,
   points: say`Readings`,
   device: say`Device`,
   'device.ranges.*.name': say`name`,
@@ -259,6 +266,11 @@ const others: Record<string, string> = {
 export function nameOf(path: string, range = ''): string {
   const name = cellAt(path)?.name ?? others[general(path)] ?? path
   const point = /^points\.(\d+)/.exec(path)
+  const fan = /(?:^|\.)fans\.(\d+)/.exec(path)
+  if (fan) {
+    const number = Number(fan[1]) + 1
+    return point ? say`Point ${Number(point[1]) + 1}, fan ${number}, ${name}` : say`Fan ${number}, ${name}`
+  }
   if (point) return name === path ? say`Point ${Number(point[1]) + 1}` : say`Point ${Number(point[1]) + 1}, ${name}`
   const zone = /^zones\.(\d+)/.exec(path)
   if (zone) return say`Zone ${Number(zone[1]) + 1}, ${name}`

@@ -6,6 +6,7 @@ import type { CheckResult } from '../reduce/report.ts'
 import { type Earlier, beforeAfter } from './checks/before-after.ts'
 import { bothDirections } from './checks/both-directions.ts'
 import { calibration } from './checks/calibration.ts'
+import { fanChecks } from './checks/fans.ts'
 import { instrumentFigure } from './checks/instrument-figure.ts'
 import { leftOut } from './checks/left-out.ts'
 import { wind } from './checks/wind.ts'
@@ -37,7 +38,11 @@ export function testChecks(
   const { test, figures } = known
   const device = devices.find(({ id }) => id === test.sheet.device)
   return [
-    ...(device === undefined ? [] : [calibration(test, device)]),
+    ...(test.sheet.reading === 'fans'
+      ? fanChecks(test, devices)
+      : device === undefined
+        ? []
+        : [calibration(test, device)]),
     ...instrumentFigure(test, figures),
     ...(test.sheet.subject === 'enclosure' ? [wind(test)] : []),
     ...leftOut(test),

@@ -18,7 +18,10 @@ export function editSheet(
 }
 
 export const isBlank = (point: TypedPoint): boolean =>
-  point.pressure === '' && point.flow === '' && point.devicePressure === ''
+  point.pressure === '' &&
+  point.flow === '' &&
+  point.devicePressure === '' &&
+  !point.fans?.some((fan) => fan.flow + fan.devicePressure !== '')
 
 /** The rows as shown: always one blank row to type on at the end. */
 export function shownRows(points: readonly TypedPoint[]): readonly TypedPoint[] {

@@ -5,6 +5,8 @@ import type {
   Job,
   Test,
   Tester,
+  TypedFan,
+  TypedFanReading,
   TypedFieldCheck,
   TypedPoint,
   TypedUnits,
@@ -32,6 +34,10 @@ export const emptyTester = (): Tester => ({
 })
 
 export const emptyPoint = (): TypedPoint => ({ pressure: '', flow: '', devicePressure: '', range: '' })
+
+export const emptyFanReading = (): TypedFanReading => ({ flow: '', devicePressure: '', range: '' })
+
+export const emptyFan = (): TypedFan => ({ name: '', device: '', reading: 'flow', temperature: '', flowPercent: '' })
 
 export const emptyBuilding = (): Building => ({
   street: '',

@@ -4,6 +4,7 @@ import { baselineOf } from '../reduce/baseline.ts'
 import { unitAt } from './cells.ts'
 import { figureItems } from './material-figures.ts'
 import { choiceItem, dateItem, known, quantityItem, textItem } from './material-job.ts'
+import { fanItems } from './material-fans.ts'
 import { choices } from './options.ts'
 import { marksAt } from './read.ts'
 import type { ReducedTest } from './reduce.ts'
@@ -46,6 +47,7 @@ export function testItems({ test, of, key: role, reduced }: KnownTest, devices: 
       ...deviceItems(test, role, devices),
     }),
     ...readingItems(test, role, reduced, devices),
+    ...(typed.reading === 'fans' ? fanItems(test, role, reduced, devices) : {}),
   }
 }
 

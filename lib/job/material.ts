@@ -1,5 +1,6 @@
 /** Everything of a job that a form can be filled with. */
 import type { Item, Material, ReadyFile } from '../form/material.ts'
+import { devicesIn } from './devices-in.ts'
 import { today } from './empty.ts'
 import { jobItems, testerItems } from './material-job.ts'
 import { reductionItems, severalItems } from './material-pairs.ts'
@@ -46,7 +47,7 @@ export const withReadings = (given: Material, job: Job, devices: readonly Device
 
 /** The devices that the tests of a job name. */
 export function devicesOf({ tests }: Pick<Job, 'tests'>, devices: readonly Device[]): Device[] {
-  const used = new Set(tests.map(({ sheet }) => sheet.device))
+  const used = new Set(tests.flatMap(({ sheet }) => devicesIn(sheet)))
   return devices.filter(({ id }) => used.has(id))
 }
 

@@ -16,6 +16,7 @@ const setUp = [
   'flowPercent',
   'ductLeakage',
   'device',
+  'fans',
 ] as const satisfies readonly (keyof TypedSheet)[]
 
 /** An empty test of today, set up as `test` is, under the same role unless another is given. */

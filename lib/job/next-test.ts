@@ -1,4 +1,5 @@
 /** The next test in the same house: a new test with the set-up of the one before it, and nothing of what was read. */
+import { isBlank } from './edits.ts'
 import { emptyPoint, emptyTest, nextRole } from './empty.ts'
 import type { Job, Test } from './schema.ts'
 
@@ -37,7 +38,7 @@ export const nextSystem = (job: Pick<Job, 'tests'>, test: Test): Test => onceMor
  */
 export function asSubject(job: Pick<Job, 'tests'>, test: Test, subject: Test['sheet']['subject']): Test {
   const others = { tests: job.tests.filter(({ id }) => id !== test.id) }
-  const read = test.sheet.points.some(({ pressure, flow, devicePressure }) => pressure + flow + devicePressure !== '')
+  const read = test.sheet.points.some((point) => !isBlank(point))
   const usual = emptyTest('', subject, test.units).sheet.direction
   const proposed = /^(before|after|final( \d+)?|duct system \d+)$/.test(test.role.trim())
   return {

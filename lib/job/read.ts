@@ -6,6 +6,7 @@ import { marksOf, type Marks } from '../units/marks.ts'
 import { convert } from '../units/convert.ts'
 import { cellValue, nameOf, unitAt } from './cells.ts'
 import { quote } from './read-cell.ts'
+import { readFans } from './fans.ts'
 import { reasonOf } from './left-out.ts'
 import type { Problem } from './problem.ts'
 import { readRanges } from './ranges.ts'
@@ -29,7 +30,7 @@ const MOST_BASELINES = 1000
 const ROW_REMEDY = say`or empty the row; until then it is left out`
 
 /** Reads cells and keeps what is wrong with them. */
-class Reader {
+export class Reader {
   readonly problems: Problem[] = []
   readonly #marks: (path: string) => Marks
 
@@ -78,17 +79,22 @@ export function readTest(job: Pick<Job, 'units' | 'building'>, test: Test, devic
   const reader = new Reader((path) => (path.startsWith('building.') ? marksIn(job.units) : marks(path)))
   const { sheet: typed, units } = test
   const device = devices.find(({ id }) => id === typed.device)
-  const { points, rows, apart, ranges } = readPoints(reader, test, device)
+  const several = typed.reading === 'fans' ? { air: readAir(reader, job, test) } : undefined
+  const { points, rows, apart, ranges } = several
+    ? readFans(reader, test, devices, several.air)
+    : readPoints(reader, test, device)
   const baseline = {
     before: readBaseline(reader, typed.baselineBefore, 'baselineBefore'),
     after: readBaseline(reader, typed.baselineAfter, 'baselineAfter'),
   }
-  const density = device && reader.value(device.calibrationDensity, 'device.calibrationDensity', 'kg/m3')
+  const density = several
+    ? undefined
+    : device && reader.value(device.calibrationDensity, 'device.calibrationDensity', 'kg/m3')
   const withDevice = typed.reading === 'device' || density !== undefined
   const onePoint = typed.procedure === 'one-point'
   const optional = present({
     device: withDevice ? { ranges, ...present({ calibrationDensity: density }) } : undefined,
-    air: readAir(reader, job, test),
+    air: several ? several.air : readAir(reader, job, test),
     corrections: typed.corrections,
     exponent: onePoint ? reader.value(typed.exponent, 'exponent', '1') : undefined,
     exponentUncertainty: onePoint ? reader.value(typed.exponentUncertainty, 'exponentUncertainty', '1') : undefined,
@@ -111,7 +117,7 @@ export function readTest(job: Pick<Job, 'units' | 'building'>, test: Test, devic
         severity: 'missing',
         message: all
           ? say`Readings: every point is left out. Take one back, or read another.`
-          : typed.reading === 'flow'
+          : typed.reading !== 'device'
             ? say`Readings: nothing typed yet. Type the pressure and the flow of a point.`
             : say`Readings: nothing typed yet. Type the pressure, the device pressure and the range of a point.`,
       })
@@ -131,7 +137,12 @@ export function readTest(job: Pick<Job, 'units' | 'building'>, test: Test, devic
   return { sheet, rows, apart, problems: reader.problems }
 }
 
-const numbersIn = ({ pressure, flow, devicePressure }: TypedPoint) => [pressure, flow, devicePressure]
+const numbersIn = ({ pressure, flow, devicePressure, fans = [] }: TypedPoint) => [
+  pressure,
+  flow,
+  devicePressure,
+  ...fans.flatMap((fan) => [fan.flow, fan.devicePressure]),
+]
 
 /** The decimal mark at a path of a test: that of its row, else that of all rows, else what is known of all its cells. */
 export function marksAt({ points }: Pick<TypedSheet, 'points'>, units: TypedUnits): (path: string) => Marks {
@@ -142,7 +153,7 @@ export function marksAt({ points }: Pick<TypedSheet, 'points'>, units: TypedUnit
   }
 }
 
-interface Points {
+export interface Points {
   points: Sheet['points']
   rows: number[]
   apart: ReadTest['apart']
@@ -184,10 +195,10 @@ function readPoints(reader: Reader, test: Test, device: Device | undefined): Poi
 
 /** A row in which only the range stands, or nothing, is empty: the range is carried on from the row above. */
 export const isEmpty = (point: TypedPoint): boolean =>
-  [point.pressure, point.flow, point.devicePressure].every((text) => text.length < 100 && text.trim() === '')
+  numbersIn(point).every((text) => text.length < 100 && text.trim() === '')
 
 /** A number that a row cannot do without. */
-function rowValue(reader: Reader, text: string, path: string, unit: string, what: string): number | undefined {
+export function rowValue(reader: Reader, text: string, path: string, unit: string, what: string): number | undefined {
   const value = reader.value(text, path, unit, ROW_REMEDY)
   if (value === undefined && text.length < 100 && text.trim() === '') {
     reader.missing(path, say`nothing typed, so the row is left out. Type the ${what}, or empty the row.`)

@@ -55,12 +55,17 @@ export const testerSchema = z.object({
   email: cell,
 })
 
+/** What one of several fans showed at a point: its flow, or the pressure at it with the range in use. Empty: it was off. */
+export const typedFanReadingSchema = z.object({ flow: cell, devicePressure: cell, range: cell })
+
 /** One reading: either the flow the instrument showed, or the pressure at the device with the range in use. */
 export const typedPointSchema = z.object({
   pressure: cell,
   flow: cell,
   devicePressure: cell,
   range: cell,
+  /** In the order of the fans of the sheet. */
+  fans: z.optional(z.array(typedFanReadingSchema)),
   /** Why the point is not reduced; absent or empty: it is. */
   leftOut: z.optional(cell),
 })
@@ -68,12 +73,30 @@ export const typedPointSchema = z.object({
 /** A field check with a sharp-edged hole; the area in in2 or cm2, as the unit of length goes. */
 export const typedFieldCheckSchema = z.object({ area: cell, pressure: cell, flow: cell, discharge: cell })
 
+/** One of several fans that run together, with what is its own. */
+export const typedFanSchema = z.object({
+  /** Empty: fan 1, fan 2, … */
+  name: cell,
+  /** The id of a device of the book, or empty. */
+  device: cell,
+  reading: z.enum(['flow', 'device']),
+  /** Of the air that passes it; empty: that of the test. */
+  temperature: cell,
+  /** Uncertainty of its flow, percent; empty: that of the test. */
+  flowPercent: cell,
+})
+
 export const typedSheetSchema = z.object({
   subject: z.enum(['enclosure', 'ducts']),
   procedure: z.enum(['one-point', 'two-point', 'astm-e779', 'iso-9972']),
   direction: z.enum(['depressurize', 'pressurize']),
-  /** 'flow': the instrument showed a flow; 'device': the pressure at the device was written down. */
-  reading: z.enum(['flow', 'device']),
+  /**
+   * 'flow': the instrument showed a flow; 'device': the pressure at the device was written down; 'fans': several fans ran
+   * together, and each point has a reading of each.
+   */
+  reading: z.enum(['flow', 'device', 'fans']),
+  /** Absent: there never were several. */
+  fans: z.optional(z.array(typedFanSchema)),
   flowBasis: z.enum(['indicated', 'actual']),
   /** When the flows are corrected for the air; absent: always. */
   corrections: z.optional(z.enum(['always', 'threshold'])),
@@ -202,6 +225,8 @@ export type TypedUnits = z.infer<typeof typedUnitsSchema>
 export type Building = z.infer<typeof buildingSchema>
 export type Tester = z.infer<typeof testerSchema>
 export type TypedPoint = z.infer<typeof typedPointSchema>
+export type TypedFan = z.infer<typeof typedFanSchema>
+export type TypedFanReading = z.infer<typeof typedFanReadingSchema>
 export type TypedFieldCheck = z.infer<typeof typedFieldCheckSchema>
 export type TypedZone = z.infer<typeof typedZoneSchema>
 export type TypedSheet = z.infer<typeof typedSheetSchema>

@@ -1,4 +1,5 @@
 /** What tests of a job come to together: before and after, one test in both directions, several duct systems. */
+import { devicesIn } from './devices-in.ts'
 import type { Verdict, Withheld } from '../limits/index.ts'
 import { combine } from '../reduce/combine.ts'
 import { labelOf } from '../reduce/figures/index.ts'
@@ -82,7 +83,8 @@ const RESULTS = { enclosure: 'flow-50', ducts: 'duct-flow-25' } as const
 
 /** The share that both tests owe to the calibration of the one device that was used for both. */
 function shared(one: KnownTest, other: KnownTest): number {
-  if (one.test.sheet.device === '' || one.test.sheet.device !== other.test.sheet.device) return 0
+  const [ones, others] = [one, other].map(({ test }) => devicesIn(test.sheet).toSorted().join(' '))
+  if (ones === '' || ones !== others) return 0
   const percents = [one, other].map(({ reduced }) => (reduced.sheet?.instrument ?? usualInstrument).flowPercent)
   return Math.min(...percents) / 100
 }

@@ -69,7 +69,16 @@ export function switchTestUnits(test: Test, units: TypedUnits): Test {
     const typed = sheet[field]
     if (typed !== undefined) sheet[field] = to(field, typed)
   }
-  sheet.points = sheet.points.map((point, at) => ({ ...point, flow: to(`points.${at}.flow`, point.flow) }))
+  sheet.points = sheet.points.map((point, at) => ({
+    ...point,
+    flow: to(`points.${at}.flow`, point.flow),
+    ...(point.fans && {
+      fans: point.fans.map((fan, of) => ({ ...fan, flow: to(`points.${at}.fans.${of}.flow`, fan.flow) })),
+    }),
+  }))
+  if (sheet.fans) {
+    sheet.fans = sheet.fans.map((fan, of) => ({ ...fan, temperature: to(`fans.${of}.temperature`, fan.temperature) }))
+  }
   const { fieldCheck } = sheet
   if (fieldCheck) {
     const [area, flow] = [to('fieldCheck.area', fieldCheck.area), to('fieldCheck.flow', fieldCheck.flow)]

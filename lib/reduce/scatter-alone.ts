@@ -30,8 +30,8 @@ export interface Basis {
   /** By what the points raise the variance of the mean baseline. */
   wind: number
   freedom: number
-  /** Names of the ranges, one for each reading; flows that were shown are of one. */
-  ranges: readonly string[]
+  /** Of each range or fan: what its error does to the logarithm of each reading's flow; flows that were shown are of one. */
+  devices: readonly (readonly number[])[]
 }
 
 const ofLine = (line: Line, standard: number): Uncertainty => ({

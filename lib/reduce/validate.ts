@@ -138,7 +138,18 @@ function checkPoints(found: Findings, sheet: Sheet): void {
       const rest = say`is no more than the baseline of ${Number(mean.toPrecision(4))} Pa: check the signs of both.`
       found.add([...path, 'pressure'], 'baseline too large', rest)
     }
-    if ('flow' in point) return found.positive([...path, 'flow'], point.flow)
+    if ('flow' in point) {
+      const { flow, fans } = point
+      found.positive([...path, 'flow'], flow)
+      const sum = fans?.reduce((all, fan) => all + fan.flow, 0)
+      if (sum !== undefined && Math.abs(sum - flow) > 1e-6 * Math.abs(flow))
+        found.add([...path, 'flow'], 'out of range', say`is ${flow}, where the fans sum to ${sum}: make them agree.`)
+      fans?.forEach((fan, at) => {
+        found.positive([...path, 'fans', at, 'flow'], fan.flow)
+        found.within([...path, 'fans', at, 'percent'], fan.percent, 0, 50)
+      })
+      return
+    }
     const device = Math.abs(point.devicePressure)
     if (device < 0.001)
       found.add([...path, 'devicePressure'], 'not positive', say`is ${point.devicePressure}: type the reading.`)

@@ -101,6 +101,28 @@ function shownBy(
   return { ratio: squares / (own + total(shared.map(weighted))), freedom, perEven: own / even }
 }
 
+/**
+ * Of each range, and of each of several fans by its share of the flow: its standard uncertainty in the logarithm of the flow
+ * of every reading. Flows that were shown are of one range. Source: JCGM 100, 5.1.2, for a sum of flows.
+ */
+function devicesOf({ points, instrument }: Sheet): number[][] {
+  const flow = instrumentParts(instrument, 50).flow / 2
+  const found = new Map<string, number[]>()
+  points.forEach((point, index) => {
+    const add = (name: string, u: number) => {
+      const known = found.get(name) ?? points.map(() => 0)
+      known[index]! += u
+      found.set(name, known)
+    }
+    if ('range' in point) add(`range ${point.range}`, flow)
+    else if (!point.fans) add('shown', flow)
+    else
+      for (const fan of point.fans)
+        add(`fan ${fan.name}`, ((fan.percent === undefined ? flow : fan.percent / 200) * fan.flow) / point.flow)
+  })
+  return [...found.values()]
+}
+
 /** The budget of the flow at any pressure and of the exponent. */
 export function wholeBudget(sheet: Sheet, readings: readonly Reading[], found: Estimate): Unsure {
   const { exponent, assumed, stations } = found
@@ -108,26 +130,19 @@ export function wholeBudget(sheet: Sheet, readings: readonly Reading[], found: E
   const variances = readings.map(({ pressure }) =>
     readingVariance(baseline.reading, exponent, pressure, targetOf(sheet)),
   )
-  const flow = instrumentParts(sheet.instrument, 50).flow / 2
+  const devices = devicesOf(sheet)
   const gauge = readings.map(({ pressure }) => (exponent * instrumentParts(sheet.instrument, pressure).pressure) / 2)
   const carried = readings.map(({ pressure }) => exponent / pressure)
-  const ranges = sheet.points.map((point) => ('range' in point ? `range ${point.range}` : 'shown'))
-  const shared = [
-    ...[...new Set(ranges)].map((range) => ranges.map((own) => (own === range ? flow : 0))),
-    gauge,
-    carried.map((one) => one * Math.hypot(baseline.mean, baseline.drift)),
-  ]
+  const shared = [...devices, gauge, carried.map((one) => one * Math.hypot(baseline.mean, baseline.drift))]
   const shown = shownBy(found, readings, variances, shared)
   const { factor, freedom, wind } = scatterFactor(baseline.freedom, shown)
   // More scatter than expected may come with the pressure, or alike with every reading: the wider limits of the two hold.
   const even = shown ? Math.max(0, factor - 1) * shown.perEven : 0
 
   const parts = (shares: readonly number[]): Part[] => {
-    const byRange = new Map<string, number>()
     let [gauges, one, own, squares] = [0, 0, 0, 0]
     for (let index = 0; index < shares.length; index++) {
       const share = shares[index]!
-      byRange.set(ranges[index]!, (byRange.get(ranges[index]!) ?? 0) + share)
       gauges += share * gauge[index]!
       one += share * carried[index]!
       own += share ** 2 * variances[index]!
@@ -136,7 +151,11 @@ export function wholeBudget(sheet: Sheet, readings: readonly Reading[], found: E
     one = Math.abs(one)
     const alike = Math.min(1, factor) * own + even * squares
     return [
-      { part: 'device', u: flow * Math.hypot(...byRange.values()), common: 'range' },
+      {
+        part: 'device',
+        u: Math.hypot(...devices.map((each) => total(each.map((u, index) => u * shares[index]!)))),
+        common: 'range',
+      },
       { part: 'gauge', u: Math.abs(gauges), common: 'test' },
       { part: 'baseline', u: one * baseline.mean * Math.sqrt(wind), common: 'test', freedom },
       { part: 'drift', u: one * baseline.drift, common: 'test' },
@@ -155,6 +174,6 @@ export function wholeBudget(sheet: Sheet, readings: readonly Reading[], found: E
     at: (x, slope) =>
       combined([...parts(found.shares(x + slope)), ...ofExponent(uncertainty * Math.abs(x + slope - from))]),
     exponent: combined(assumed ? ofExponent(uncertainty) : parts(found.slopeShares)),
-    basis: { baseline, variances, factor, even, wind, freedom, ranges },
+    basis: { baseline, variances, factor, even, wind, freedom, devices },
   }
 }

@@ -122,7 +122,7 @@ function partOf(
   sheet: Sheet,
   { readings }: Readings,
   { exponent, stations }: Leak,
-  { baseline, variances, factor, even, wind, ranges }: Basis,
+  { baseline, variances, factor, even, wind, devices }: Basis,
   shares: readonly number[],
   at: number,
   slope: number,
@@ -133,11 +133,17 @@ function partOf(
   const carried: Value = [say`sum of w / ΔP`, sum((pressure) => 1 / pressure)]
   switch (part) {
     case 'device': {
-      const byRange = new Map<string, number>()
-      shares.forEach((share, index) => byRange.set(ranges[index]!, (byRange.get(ranges[index]!) ?? 0) + share))
       const flow: Value = [say`flow`, instrumentParts(sheet.instrument, 50).flow]
-      if (byRange.size === 1) return { formula: say`flow / 2`, values: [flow] }
-      const values = [...byRange.values()].map((share, index): Value => [`w${index + 1}`, share])
+      const fans = sheet.points.some((point) => 'fans' in point)
+      if (devices.length === 1 && !fans) return { formula: say`flow / 2`, values: [flow] }
+      const values = devices.map((one, index): Value => {
+        const u = total(one.map((each, row) => each * shares[row]!))
+        return [`w${index + 1}`, fans ? u : (2 * u) / flow[1]]
+      })
+      if (fans) {
+        const formula = say`√(${values.map(([name]) => `${name}²`).join(' + ')}), w of each fan: its share of the flow × half its uncertainty`
+        return { formula, values }
+      }
       return {
         formula: say`√(${values.map(([name]) => `${name}²`).join(' + ')}) × flow / 2, w of each range`,
         values: [...values, flow],

@@ -51,6 +51,23 @@ function readingSteps(sheet: Sheet, { baseline, readings }: Readings): ChainStep
       source: say`ASTM E779, ISO 9972 (from memory)`,
     },
   ]
+  const fansOf = (index: number) => {
+    const point = points[index]!
+    return ('fans' in point && point.fans) || []
+  }
+  if (points.some((_, index) => fansOf(index).length > 0)) {
+    steps.push({
+      step: say`Flow of all fans`,
+      formula: 'Q = ΣQ',
+      values: numbered(readings, (_, index) =>
+        fansOf(index)
+          .map(({ name, flow, values }) => `“${name}” ${short(flow)}${values ? ` (${values})` : ''}`)
+          .join(' + '),
+      ),
+      result: numbered(readings, ({ asRead }) => `${short(asRead)} ${units.flow}`),
+      source: say`conservation of mass`,
+    })
+  }
   if (points.some((point) => 'range' in point)) {
     const flowOf = (_: Reading, index: number) => {
       const point = points[index]!

@@ -3,6 +3,7 @@ import canonicalize from 'canonicalize'
 import { listEntries } from '../book/entries.ts'
 import { isFill } from '../book/rows.ts'
 import type { FillEntry } from '../book/schema.ts'
+import { devicesIn } from '../job/devices-in.ts'
 import type { Device, Job, Test } from '../job/schema.ts'
 import { limitOf } from '../job/verdict.ts'
 import type { Anchor } from './content.ts'
@@ -36,6 +37,6 @@ export const anchorOf = (
 function movedSince({ basis }: FillEntry, test: Test, devices: readonly Device[]): boolean {
   const held = basis?.tests.find((one) => one.test === test.id)
   if (!basis || !held) return false
-  const deviceIn = (all: readonly Device[]) => canonicalize(all.find(({ id }) => id === test.sheet.device))
+  const deviceIn = (all: readonly Device[]) => canonicalize(all.filter(({ id }) => devicesIn(test.sheet).includes(id)))
   return deviceIn(basis.devices) !== deviceIn(devices) || canonicalize(held.limit) !== canonicalize(limitOf(test).limit)
 }

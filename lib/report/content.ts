@@ -13,6 +13,7 @@ import { symbol } from '../units/symbol.ts'
 import { roleWords } from '../words/names.ts'
 import { language, say, shown as words } from '../words/say.ts'
 import { severalWords } from './several-words.ts'
+import { fanWords } from './fan-words.ts'
 import { zoneWords } from './zone-words.ts'
 import { wordReading } from '../results/reading.ts'
 import { boundText } from '../limits/index.ts'
@@ -131,6 +132,7 @@ function facts(job: Job, test: Test, device: Device | undefined): Content['facts
         ? say`flow indicated`
         : say`actual flow`
   const { temperature } = test.units
+  const fans = sheet.reading === 'fans' ? (sheet.fans ?? []) : undefined
   return [
     { label: say`Permit`, value: listed(building.permit.trim(), building.program.trim()) },
     {
@@ -172,12 +174,14 @@ function facts(job: Job, test: Test, device: Device | undefined): Content['facts
     },
     {
       label: say`Device`,
-      value: listed(
-        device?.name.trim() ?? '',
-        device?.serial.trim() ?? '',
-        ranges.length > 0 ? say`range ${ranges.slice(0, 4).join(', ')}` : '',
-        reading,
-      ),
+      value: fans
+        ? say`${fans.length} fans together, their flows summed`
+        : listed(
+            device?.name.trim() ?? '',
+            device?.serial.trim() ?? '',
+            ranges.length > 0 ? say`range ${ranges.slice(0, 4).join(', ')}` : '',
+            reading,
+          ),
     },
   ].map(({ label, value }) => ({ label, value: value || say`not typed` }))
 }
@@ -190,6 +194,7 @@ function readingsOf(
   rows: { points: readonly number[]; apart: readonly number[] },
   curve: Curve | undefined,
   mean: string,
+  devices: readonly Device[],
 ) {
   const { sheet: typed, units } = test
   const device = typed.reading === 'device'
@@ -200,7 +205,7 @@ function readingsOf(
     ['', ''],
     [typed.subject === 'ducts' ? say`Ducts` : say`House`, 'Pa'],
     device ? [say`Device`, 'Pa'] : [say`Flow`, flow],
-    [say`Range`, ''],
+    [typed.reading === 'fans' ? say`Fans` : say`Range`, ''],
     ['ΔP', 'Pa'],
     [say`Leakage`, flow],
     ...(fit ? [[say`Off line`, '%'] as [string, string]] : []),
@@ -211,6 +216,7 @@ function readingsOf(
     ...rows.apart.flatMap((row, at) => (curve?.apart[at] ? [[row, curve.apart[at]] as const] : [])),
   ])
   const listedRows = [...rows.points, ...gone.map(({ row }) => row)].toSorted((a, b) => a - b)
+  const sums = fanSums(sheet, rows.points, decimals)
   const lines = listedRows.slice(0, mostRows).flatMap((row) => {
     const point = typed.points[row]
     const drawn = found.get(row)
@@ -219,8 +225,10 @@ function readingsOf(
       ? [halfUp(drawn.pressure, 1), halfUp(drawn.flow, decimals), ...(fit ? [signed(drawn.off)] : [])].map(asRead)
       : ['', '', ...(fit ? [''] : [])]
     const read = device ? point.devicePressure : point.flow
+    const summed = typed.reading === 'fans' ? sums.get(row) : undefined
     const name = reasonOf(point) === '' ? String(row + 1) : `${row + 1} ×`
-    return [[name, minus(point.pressure.trim()), minus(read.trim()), point.range.trim(), ...computed]]
+    const own = summed ?? [minus(read.trim()), point.range.trim()]
+    return [[name, minus(point.pressure.trim()), ...own, ...computed]]
   })
   const parts = [typed.baselineBefore, typed.baselineAfter].map((text) => text.trim().slice(0, 40).replaceAll('-', '−'))
   const foot = mean
@@ -231,7 +239,25 @@ function readingsOf(
   const air = sheet?.air
     ? say`Leakage at standard conditions.`
     : say`Leakage without air correction: temperatures not typed.`
-  return { heads, rows: lines, foot: [listed(foot), [air, more].filter(Boolean).join(' '), ...leftWords(gone)] }
+  const foots = [listed(foot), [air, more].filter(Boolean).join(' '), ...fanWords(test, devices), ...leftWords(gone)]
+  return { heads, rows: lines, foot: foots }
+}
+
+/** Of several fans, by row: the sum of their flows, and each of them. */
+function fanSums(
+  sheet: Sheet | undefined,
+  rows: readonly number[],
+  decimals: number,
+): Map<number, [sum: string, each: string]> {
+  return new Map(
+    (sheet?.points ?? []).flatMap((point, at) => {
+      if (!('fans' in point) || !point.fans) return []
+      const [sum = '', ...each] = [point.flow, ...point.fans.map(({ flow }) => flow)].map((flow) =>
+        asRead(halfUp(flow, decimals)),
+      )
+      return [[rows[at] ?? at, [sum, each.join(' + ')]]]
+    }),
+  )
 }
 
 /** Which readings the figures do not rest on, and why: a few of them in full. */
@@ -287,7 +313,7 @@ export function reportOf(
     facts: facts(job, test, device),
     verdict: reading.verdict,
     waiting: reading.waiting,
-    readings: readingsOf(test, sheet, rows, curve, reading.mean),
+    readings: readingsOf(test, sheet, rows, curve, reading.mean, devices),
     plot: sheet && report && curve ? wordsInLocale(plotOf(sheet, report, curve, limit, rows), written) : undefined,
     bars:
       test.role.trim().toLowerCase() === 'after'

@@ -2,6 +2,7 @@
 import type { HeldFigure, HeldTest } from '../book/basis-schema.ts'
 import type { FillEntry } from '../book/schema.ts'
 import type { Device, Job, Test } from '../job/schema.ts'
+import { devicesIn } from '../job/devices-in.ts'
 import { reduceTest } from '../job/reduce.ts'
 import { judge } from '../job/house-limit.ts'
 import { decimalsOf, wordOf } from '../reduce/figures/index.ts'
@@ -77,12 +78,13 @@ export function sinceThen(entry: FillEntry, test: string, devices: readonly Devi
   const byEngine = moved(held.figures, then, first)
   if (byEngine.length > 0)
     told.push(say`The engine of this version would give another number. ${movedWords(held.figures, then, byEngine)}`)
-  const device = typed.sheet.device && devices.find(({ id }) => id === typed.sheet.device)
-  const now = device ? figuresWith(job, typed, devices) : then
+  const named = devicesIn(typed.sheet)
+  const mine = devices.filter(({ id }) => named.includes(id))
+  const now = mine.length > 0 ? figuresWith(job, typed, devices) : then
   const byDevice = moved(then, now, first)
   if (byDevice.length > 0)
     told.push(
-      say`${device ? device.name : ''} was changed since: as it stands now it would give another number. ${movedWords(held.figures, now, byDevice)}`,
+      say`${mine.map(({ name }) => name).join(', ')} was changed since: as it stands now it would give another number. ${movedWords(held.figures, now, byDevice)}`,
     )
   const verdict = outcomeOf(job, typed, now)
   if (held.verdict && verdict !== undefined && verdict !== held.verdict.outcome)

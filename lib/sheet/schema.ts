@@ -11,9 +11,19 @@ export const unitsSchema = z.object({
   length: z.enum(['ft', 'm']),
 })
 
-/** A flow shown by the instrument, or the pressure at the device with the range in use. */
+/**
+ * What one of several fans brought to the flow of a point, in units.flow. `name` tells it, and the range it ran in, from
+ * others, whose errors are other ones; `percent`: the uncertainty of its flow, ± at 95 %, that of the instrument when left
+ * out; `values`: the numbers that its flow was worked out from, for the working.
+ */
+export const fanSchema = z.object({ name: z.string(), flow: number, percent: optional, values: z.optional(z.string()) })
+
+/**
+ * A flow shown by the instrument, or the pressure at the device with the range in use. `fans`: of a flow that is a sum,
+ * its parts.
+ */
 export const pointSchema = z.union([
-  z.object({ pressure: number, flow: number }),
+  z.object({ pressure: number, flow: number, fans: z.optional(z.array(fanSchema)) }),
   z.object({ pressure: number, devicePressure: number, range: z.string() }),
 ])
 
@@ -83,6 +93,7 @@ export const sheetSchema = z.object({
 })
 
 export type Units = z.infer<typeof unitsSchema>
+export type Fan = z.infer<typeof fanSchema>
 export type Point = z.infer<typeof pointSchema>
 export type Range = z.infer<typeof rangeSchema>
 export type Sheet = z.infer<typeof sheetSchema>

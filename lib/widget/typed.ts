@@ -91,7 +91,8 @@ function pointsIn(value: unknown, locale: string): TypedPoint[] | undefined {
   const points = value.map((point: unknown) => {
     const found = emptyPoint()
     const given = Object(point) as Record<string, unknown>
-    for (const key of Object.keys(found) as (keyof TypedPoint)[]) found[key] = text(given[key], locale) ?? ''
+    for (const key of Object.keys(found) as Exclude<keyof TypedPoint, 'fans'>[])
+      found[key] = text(given[key], locale) ?? ''
     return found
   })
   return points.length > 0 ? points : [emptyPoint()]

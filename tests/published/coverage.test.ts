@@ -87,12 +87,12 @@ const names = [
   'ISO 9972, 10 points, 3 ranges',
 ]
 
-const sampled = names.flatMap((name) =>
-  weathers.map((weather) => ({
-    name,
-    weather: weather.name,
-    cell: { plan: planned(`${name}, baseline 5 + 5`), weather },
-  })),
+const sampled = [
+  ...names.map((name) => [name, `${name}, baseline 5 + 5`] as const),
+  ['one point, two fans', 'one point, 1 reading, baseline 5 + 5, two fans'] as const,
+  ['E779, 7 points, three fans', 'E779, 7 points, baseline 5 + 5, three fans'] as const,
+].flatMap(([name, of]) =>
+  weathers.map((weather) => ({ name, weather: weather.name, cell: { plan: planned(of), weather } })),
 )
 
 describe('95 % limits hold the truth in 93 to 98 of 100', () => {

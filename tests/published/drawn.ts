@@ -38,6 +38,8 @@ export interface Plan {
   /** Whether the scatter of a reading is typed, as where the baseline shows none. */
   scatter?: true
   line?: Sheet['line']
+  /** Several fans at once: how the flow parts among them. Below 30 Pa the first alone runs. */
+  fans?: readonly number[]
 }
 
 /** Halves of the 95 % figures of a certificate: the gauge's error is one for all its readings, the flow's one for each range. */
@@ -97,14 +99,20 @@ export function tests(plan: Plan, weather: Weather, seed: number, noise = 1): ()
     const drift = much(weather.drift)
     const gaugeError = much(1)
     const flowErrors = list(plan.ranges, () => much(flowShare))
+    const fanErrors = (plan.fans ?? []).map(() => much(flowShare))
     const aimed = plan.pressures.flatMap((pressure) => list(plan.repeats, () => pressure))
     const times = list(aimed.length, even).toSorted((a, b) => a - b)
     const readings = aimed.map((aim, index) => {
       const range = Math.floor((index * plan.ranges) / aimed.length)
       const pressure = aim + even() - 0.5
-      const flow = trueFlow(truth, pressure) * (1 + flowErrors[range]!) * (1 + much(weather.flow))
+      const flow = trueFlow(truth, pressure) * (plan.fans ? 1 : 1 + flowErrors[range]!) * (1 + much(weather.flow))
       const error = gaugeError * Math.max(gauge.share * pressure, gauge.floor)
       const shown = first + drift * times[index]! - (pressure + error + much(weather.pressure))
+      if (plan.fans) {
+        const shares = aim < 30 ? [1] : plan.fans
+        const fans = shares.map((share, at) => ({ name: `fan ${at}`, flow: share * flow * (1 + fanErrors[at]!) }))
+        return { pressure: shown, flow: fans.reduce((sum, fan) => sum + fan.flow, 0), fans }
+      }
       if (plan.ranges === 1) return { pressure: shown, flow }
       const { coefficient, exponent } = rangeOf(range)
       return { pressure: shown, devicePressure: (flow / coefficient) ** (1 / exponent), range: rangeName(range) }
@@ -180,7 +188,7 @@ const minute = { averaging: { baseline: 60, reading: 10 } }
 
 /**
  * Every test with five baseline readings on either side, and with one; some with a baseline that is averaged longer, with
- * the scatter typed, and with the weighted line.
+ * the scatter typed, with the weighted line, and with several fans at once.
  */
 export const plans: readonly Plan[] = [
   ...[5, 1].flatMap((count) => without.map((one) => withBaselines(one, count))),
@@ -190,6 +198,8 @@ export const plans: readonly Plan[] = [
   again('two points, 1 + 1', 'scatter typed', 1, { scatter: true }),
   again('E779, 7 points', 'scatter typed', 1, { scatter: true }),
   again('ISO 9972, 10 points', 'scatter typed', 1, { scatter: true }),
+  again('one point, 1 reading', 'two fans', 5, { fans: [0.6, 0.4] }),
+  again('E779, 7 points', 'three fans', 5, { fans: [0.5, 0.3, 0.2] }),
   again('E779, 7 points', 'weighted line', 5, { line: 'weighted' }),
   again('E779, 7 points, 3 ranges', 'weighted line', 5, { line: 'weighted' }),
   again('ISO 9972, 10 points', 'weighted line', 5, { line: 'weighted' }),

@@ -149,7 +149,7 @@ function working(test: Test, { sheet, report, points = [] }: ReducedTest): (Node
     ...pointsLeftOut(test).map(({ point, reason }) =>
       node('ReadingLeftOut', [
         node('Pressure', point.pressure.trim()),
-        test.sheet.reading === 'flow'
+        test.sheet.reading !== 'device'
           ? node('Flow', point.flow.trim())
           : node('DevicePressure', point.devicePressure.trim()),
         node('Reason', reason),

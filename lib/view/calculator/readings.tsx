@@ -4,6 +4,7 @@ import { symbol } from '../../units/symbol.ts'
 import { insertPoint, isBlank } from '../../job/edits.ts'
 import { Finding } from './finding.tsx'
 import { longest } from './field.tsx'
+import { later } from './later.tsx'
 import { isBlock, placePaste, takeBackPaste } from './place-paste.ts'
 import type { ReadingColumn } from './reading-row.tsx'
 import { readingsSummary, ReadingsTable } from './readings-table.tsx'
@@ -12,6 +13,8 @@ import { flowBasisWords } from './setup-summary.ts'
 import { areaWords, volumeWords } from '../../results/unit-words.ts'
 import { useBench, useDeskContext, useFound } from './use-context.ts'
 import { say } from '../../words/say.ts'
+
+const FansTable = later(async () => (await import('./fans-table.tsx')).FansTable)
 
 interface Props {
   /** Each reading brought to the reference pressure, as written; empty where it cannot be. */
@@ -64,33 +67,47 @@ export function Readings({ brought, used, mean, unfinished }: Props) {
     })
   }
 
+  const onFans = async (text: string, row: number) => {
+    const { pasteFans } = await import('./paste-fans.ts')
+    pasteFans(text, row, sheet, { write, offerUndo, setTold })
+  }
+  const table = {
+    sheet,
+    units,
+    brought,
+    used,
+    mean,
+    found,
+    unfinished,
+    onPoints: write,
+    onBaseline: editSheet,
+    onDeleted: (row: number, gone: TypedPoint) =>
+      offerUndo(say`Point ${row + 1} deleted.`, () => write((points) => insertPoint(points, row, gone))),
+  }
+
   // Enough points for a regression, of which the procedure takes one: easily not noticed.
   const lone = used !== undefined && sheet.procedure === 'one-point' && brought.filter(Boolean).length >= 5
 
-  const end = [device?.name, sheet.reading === 'flow' ? flowBasisWords[sheet.flowBasis] : say`at the device`]
+  const end = [
+    sheet.reading !== 'fans' && device?.name,
+    sheet.reading === 'device' ? say`at the device` : flowBasisWords[sheet.flowBasis],
+  ]
     .filter(Boolean)
     .join(', ')
 
   return (
     <Section id="readings" title={say`Readings`} summary={readingsSummary(typed, mean)} end={end}>
       {sheet.subject === 'ducts' && <AreaCell />}
-      <ReadingsTable
-        sheet={sheet}
-        units={units}
-        ranges={[...new Set(device?.ranges.map(({ name }) => name).filter(Boolean))]}
-        brought={brought}
-        used={used}
-        mean={mean}
-        found={found}
-        unfinished={unfinished}
-        focused
-        onPoints={write}
-        onBaseline={editSheet}
-        onDeleted={(row, gone) =>
-          offerUndo(say`Point ${row + 1} deleted.`, () => write((points) => insertPoint(points, row, gone)))
-        }
-        onPaste={(event, row, column) => void onPaste(event, row, column)}
-      />
+      {sheet.reading === 'fans' ? (
+        <FansTable {...table} devices={devices} onBlock={(text, row) => void onFans(text, row)} />
+      ) : (
+        <ReadingsTable
+          {...table}
+          ranges={[...new Set(device?.ranges.map(({ name }) => name).filter(Boolean))]}
+          focused
+          onPaste={(event, row, column) => void onPaste(event, row, column)}
+        />
+      )}
       {lone && (
         <p class="q small">
           {say`One-point: point ${used + 1} alone counts. For a line through all points, choose a procedure with 5+ points in the set-up.`}

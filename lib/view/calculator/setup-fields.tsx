@@ -13,6 +13,7 @@ import { useBench, useDeskContext, useFound } from './use-context.ts'
 import { Cautions } from './cautions.tsx'
 import { say } from '../../words/say.ts'
 
+const FanFields = later(async () => (await import('./fan-fields.tsx')).FanFields)
 const ZoneFields = later(async () => (await import('./zone-fields.tsx')).ZoneFields)
 
 /** Whether no other test of the job was begun that draws air out of the house. */
@@ -27,6 +28,10 @@ export function SetupFields() {
   const { test, editTest, editSheet } = useBench()
   // Depressurize was chosen just now, for the first time in this job.
   const [drawing, setDrawing] = useState(false)
+  const several = async () => {
+    const { asFans } = await import('../../job/fans-edit.ts')
+    editSheet(asFans)
+  }
   return (
     <div class="fields">
       {!drawing && (
@@ -46,11 +51,13 @@ export function SetupFields() {
         onSheet={(patch) => {
           if (patch.direction) setDrawing(patch.direction === 'depressurize' && firstOfJob(job, test))
           if (patch.subject) editTest(asSubject(job, test, patch.subject))
+          else if (patch.reading === 'fans') void several()
           else editSheet(patch)
         }}
         onBuilding={editBuilding}
         limit={<LimitField />}
-        device={<DeviceField />}
+        fans
+        device={test.sheet.reading === 'fans' ? <FanFields /> : <DeviceField />}
       />
       <Fold title={say`Field check with a known hole`} start={test.sheet.fieldCheck !== undefined}>
         <KnownHoleFields />

@@ -30,6 +30,8 @@ interface Props {
   care?: ComponentChildren
   /** The choice of a limit. */
   limit?: ComponentChildren
+  /** Whether several fans are offered. */
+  fans?: boolean
   /** The choice of a device. */
   device?: ComponentChildren
 }
@@ -78,6 +80,7 @@ const readings = [
   ['flow', say`the flow it shows`],
   ['device', say`the pressure at the device`],
 ] as const
+const ofSeveral = [...readings, ['fans', say`several fans at once`]] as const
 
 /** What stands for a scatter that was not typed, by the wind. */
 const scatterOf = { '': '0.2', calm: '0.2', light: '0.7', windy: '2' } as const
@@ -182,7 +185,7 @@ export function SheetFields(props: Props) {
       {choice('corrections', say`Correct for the air`, corrections)}
       {limit}
       {device}
-      {choice('reading', say`Typed for each point`, readings, true)}
+      {choice('reading', say`Typed for each point`, props.fans ? ofSeveral : readings, true)}
       {choice('flowBasis', say`Flow is`, bases, true)}
       {onePoint && number('exponent', say`Exponent n`, '', ducts ? '0.6' : '0.65')}
       {onePoint && number('exponentUncertainty', say`Uncertainty of n`, '', '0.05')}

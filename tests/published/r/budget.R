@@ -74,6 +74,17 @@ whole <- function(sheet, r, estimator, n, coefficient, coefficient_read, u_n, li
   # Errors that readings have in common: a column each, what one standard uncertainty does to each ln Q.
   range <- vapply(sheet$points, function(p) if (is.null(p[["range"]])) "" else paste("range", p[["range"]]), "")
   device <- outer(range, unique(range), "==") * instrument$flowPercent / 200
+  # Several fans at once: the flow is a sum of independent flows, so one part's error counts by its share of the sum.
+  parts <- lapply(sheet$points, function(p) p[["fans"]])
+  if (any(lengths(parts) > 0)) {
+    fans <- unique(unlist(lapply(parts, function(all) vapply(all, function(fan) fan$name, ""))))
+    device <- t(vapply(seq_len(count), function(i) vapply(fans, function(name) {
+      own <- Filter(function(fan) fan$name == name, parts[[i]])
+      if (length(own) == 0) return(0)
+      percent <- own[[1]][["percent"]]
+      (if (is.null(percent)) instrument$flowPercent else percent) / 200 * own[[1]]$flow / sheet$points[[i]]$flow
+    }, 0), numeric(length(fans))))
+  }
   gauge <- n * pmax(instrument$pressurePercent / 100, instrument$pressureFloor / r$dp) / 2
   common <- list(device = device, gauge = cbind(gauge), baseline = cbind(n / r$dp * noise$u0), drift = cbind(n / r$dp * noise$drift))
 

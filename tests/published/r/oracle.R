@@ -3,6 +3,7 @@
 #   Rscript tests/published/r/oracle.R
 #   Rscript tests/published/r/oracle.R awkward
 #   Rscript tests/published/r/oracle.R budget
+#   Rscript tests/published/r/oracle.R fans
 #
 # Reads sheets.json and writes answers.json beside this file, or awkward.json and awkward-answers.json, and so on. Nothing
 # here is taken from the engine: lines are fitted by lm(), limits come from confint() and predict(), the whole uncertainty
