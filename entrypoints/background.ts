@@ -12,6 +12,7 @@ import { closeUnended } from '../lib/book/fills.ts'
 import { compareAtStart } from '../lib/book/journal/compare.ts'
 import type { Device, Job } from '../lib/job/schema.ts'
 import { closeAbandoned, openBook, openSites } from '../lib/extension/open-book.ts'
+import '../lib/job/with-fans.ts'
 import { basisOf } from '../lib/report/basis.ts'
 
 const failed = (error: unknown) => console.error('Open fills could not be ended; the book tries again later.', error)

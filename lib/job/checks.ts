@@ -6,11 +6,11 @@ import type { CheckResult } from '../reduce/report.ts'
 import { type Earlier, beforeAfter } from './checks/before-after.ts'
 import { bothDirections } from './checks/both-directions.ts'
 import { calibration } from './checks/calibration.ts'
-import { fanChecks } from './checks/fans.ts'
 import { instrumentFigure } from './checks/instrument-figure.ts'
 import { leftOut } from './checks/left-out.ts'
 import { wind } from './checks/wind.ts'
 import type { Device, Test } from './schema.ts'
+import { severalFans } from './several-fans.ts'
 import { say } from '../words/say.ts'
 
 /** Headings of the checks by id. */
@@ -39,7 +39,7 @@ export function testChecks(
   const device = devices.find(({ id }) => id === test.sheet.device)
   return [
     ...(test.sheet.reading === 'fans'
-      ? fanChecks(test, devices)
+      ? severalFans().checks(test, devices)
       : device === undefined
         ? []
         : [calibration(test, device)]),

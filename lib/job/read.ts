@@ -6,11 +6,11 @@ import { marksOf, type Marks } from '../units/marks.ts'
 import { convert } from '../units/convert.ts'
 import { cellValue, nameOf, unitAt } from './cells.ts'
 import { quote } from './read-cell.ts'
-import { readFans } from './fans.ts'
 import { reasonOf } from './left-out.ts'
 import type { Problem } from './problem.ts'
 import { readRanges } from './ranges.ts'
 import type { Building, Device, Job, Test, TypedPoint, TypedSheet, TypedUnits } from './schema.ts'
+import { severalFans } from './several-fans.ts'
 import { say } from '../words/say.ts'
 
 export interface ReadTest {
@@ -81,7 +81,7 @@ export function readTest(job: Pick<Job, 'units' | 'building'>, test: Test, devic
   const device = devices.find(({ id }) => id === typed.device)
   const several = typed.reading === 'fans' ? { air: readAir(reader, job, test) } : undefined
   const { points, rows, apart, ranges } = several
-    ? readFans(reader, test, devices, several.air)
+    ? severalFans().read(reader, test, devices, several.air)
     : readPoints(reader, test, device)
   const baseline = {
     before: readBaseline(reader, typed.baselineBefore, 'baselineBefore'),

@@ -2,6 +2,7 @@
 import { reduceTest } from '../job/reduce.ts'
 import { testCheckNames } from '../job/checks.ts'
 import { pointsLeftOut, reasonOf, type LeftOut } from '../job/left-out.ts'
+import '../job/with-fans.ts'
 import type { Device, Job, Test } from '../job/schema.ts'
 import { knownTests, severalOf, worksOf, type KnownTest } from '../job/together.ts'
 import { judge } from '../job/house-limit.ts'

@@ -100,7 +100,7 @@ function basisOf(points: readonly ReducedPoint[], onePoint: boolean, target: num
 }
 
 const emptyHint = (test: Test): string => {
-  const flow = test.sheet.reading === 'flow'
+  const flow = test.sheet.reading !== 'device'
   if (test.sheet.subject === 'ducts') {
     return flow
       ? say`Type the duct pressure and the flow of a point; the figures follow at once.`

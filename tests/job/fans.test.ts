@@ -4,6 +4,7 @@
  * the density of air is that of any handbook: 0 degC 1.2922, 20 degC 1.2041 kg/m3.
  */
 import { describe, expect, test } from 'vitest'
+import '../../lib/job/with-fans.ts'
 import { asFans, placeFans, setFan, withoutFan } from '../../lib/job/fans-edit.ts'
 import { fanFactor } from '../../lib/job/fans.ts'
 import { emptyFan, emptyPoint } from '../../lib/job/empty.ts'

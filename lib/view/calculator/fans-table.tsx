@@ -8,8 +8,10 @@ import type { Device, Test, TypedFanReading, TypedPoint, TypedSheet } from '../.
 import { flowWords } from '../../results/unit-words.ts'
 import { Icon } from '../parts/icons.tsx'
 import { Baseline } from './baseline.tsx'
+import type { Desk } from './context.ts'
 import { longest } from './field.tsx'
 import { Finding } from './finding.tsx'
+import { pasteFans } from './paste-fans.ts'
 import { say } from '../../words/say.ts'
 
 interface Props {
@@ -26,8 +28,9 @@ interface Props {
   onPoints: (change: (points: TypedPoint[]) => TypedPoint[]) => void
   onBaseline: (patch: Partial<TypedSheet>) => void
   onDeleted: (row: number, point: TypedPoint) => void
-  /** Of a block that is pasted into a cell of `row`. */
-  onBlock: (text: string, row: number) => void
+  offerUndo: Desk['offerUndo']
+  /** Says what of a pasted table was not taken. */
+  setTold: (words: string) => void
 }
 
 const columns = 6
@@ -88,7 +91,7 @@ export function FansTable(props: Props) {
     const text = event.clipboardData?.getData('text/plain') ?? ''
     if (!place || !/[\t\n\r;|]/.test(text.trim()) || text.length > 1_000_000) return
     event.preventDefault()
-    props.onBlock(text, place.row)
+    pasteFans(text, place.row, sheet, { write: onPoints, offerUndo: props.offerUndo, setTold: props.setTold })
   }
 
   const range = (row: number, at: number, cells: TypedFanReading) => {

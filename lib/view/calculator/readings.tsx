@@ -67,10 +67,6 @@ export function Readings({ brought, used, mean, unfinished }: Props) {
     })
   }
 
-  const onFans = async (text: string, row: number) => {
-    const { pasteFans } = await import('./paste-fans.ts')
-    pasteFans(text, row, sheet, { write, offerUndo, setTold })
-  }
   const table = {
     sheet,
     units,
@@ -99,7 +95,7 @@ export function Readings({ brought, used, mean, unfinished }: Props) {
     <Section id="readings" title={say`Readings`} summary={readingsSummary(typed, mean)} end={end}>
       {sheet.subject === 'ducts' && <AreaCell />}
       {sheet.reading === 'fans' ? (
-        <FansTable {...table} devices={devices} onBlock={(text, row) => void onFans(text, row)} />
+        <FansTable {...table} devices={devices} offerUndo={offerUndo} setTold={setTold} />
       ) : (
         <ReadingsTable
           {...table}

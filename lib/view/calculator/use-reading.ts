@@ -1,5 +1,6 @@
 import { useEffect, useMemo, useState } from 'preact/hooks'
 import type { Device, Job, Test } from '../../job/schema.ts'
+import { knowsSeveralFans } from '../../job/several-fans.ts'
 import type { Reading, readingOf } from '../../results/reading.ts'
 import { say } from '../../words/say.ts'
 
@@ -30,10 +31,16 @@ export function useReading(
   test: Test | undefined,
   devices: readonly Device[],
 ): Reading | undefined {
-  const [compute, setCompute] = useState(() => computing)
+  const [read, setRead] = useState(() => computing)
   useEffect(() => {
-    if (!compute) void readCompute().then((read) => setCompute(() => read))
+    if (!read) void readCompute().then((found) => setRead(() => found))
   }, [])
+  const several = job?.tests.some(({ sheet }) => sheet.reading === 'fans') ?? false
+  const [, readSeveral] = useState(false)
+  useEffect(() => {
+    if (several && !knowsSeveralFans()) void import('../../job/with-fans.ts').then(() => readSeveral(true))
+  }, [several])
+  const compute = several && !knowsSeveralFans() ? undefined : read
   const long = (test?.sheet.points.length ?? 0) > atOnce
   const now = useMemo(
     () => (compute && job && test && !long ? safely(compute, job, test, devices) : undefined),

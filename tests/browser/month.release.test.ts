@@ -1,0 +1,30 @@
+/** The other tests of a tester's month, each set up and typed by mouse and keys in one browser, and looked at in states. */
+import { afterAll, beforeAll, expect, it as test } from 'vitest'
+import { launch, type Session } from './harness.ts'
+import { pastePoints } from './paste-points.ts'
+import { sweep } from './sweep.ts'
+
+let session: Session
+beforeAll(async () => {
+  session = await launch()
+})
+afterAll(() => session.close())
+
+test('several fans at once: two choices, a pasted table, and the sum', async () => {
+  const view = await session.openPage('/popup.html')
+  await view.page.setViewport({ width: 420, height: 600 })
+  await view.click('button', 'Start a job')
+  await view.wait(/Before the first reading/)
+  await view.page.click('#setup > summary')
+  await view.choose('Typed for each point', 'several fans at once')
+  await view.wait(/fan 1[\s\S]*fan 2/)
+  await view.type('textbox', /^House pressure, point 1/, '-50')
+  await view.type('textbox', /^Flow, point 1, fan 1/, '500')
+  await view.type('textbox', /^Flow, point 1, fan 2/, '300')
+  await view.wait(/CFM50[\s\S]*800/)
+  await pastePoints(view.page, ['Pa\tfan 1\tfan 2', '-50\t520\t310', '-40\t450\toff'])
+  await view.wait(/2 points pasted/)
+  await view.wait(/CFM50[\s\S]*830/)
+  await view.page.screenshot({ path: '/tmp/month-fans.png', fullPage: true })
+  await sweep(view.page)
+})
