@@ -33,8 +33,6 @@ interface Props {
   setTold: (words: string) => void
 }
 
-const columns = 6
-
 /** The cell that an event comes from. */
 function placeOf(event: Event): { row: number; column: string } | undefined {
   const { row, column } = (event.target as HTMLElement).dataset
@@ -50,6 +48,8 @@ export function FansTable(props: Props) {
   const [typing, setTyping] = useState<number>()
   const fans = sheet.fans ?? []
   const rows = shownRows(sheet.points)
+  const ranged = fans.some(({ reading }) => reading === 'device')
+  const columns = ranged ? 6 : 5
   const ducts = sheet.subject === 'ducts'
   const told = (row: number, path: string) => (row === typing && unfinished.has(path) ? undefined : found(path))
   const focusCell = (row: number, column: string): boolean => {
@@ -150,7 +150,7 @@ export function FansTable(props: Props) {
           </th>
           <th scope="col">{say`Fan`}</th>
           <th class="num" scope="col">{say`Reading`}</th>
-          <th scope="col">{say`Range`}</th>
+          {ranged && <th scope="col">{say`Range`}</th>}
           <th class="num cp" scope="col">
             {say`brought to ${ducts ? 25 : 50} Pa`}
             <br />
@@ -244,7 +244,7 @@ export function FansTable(props: Props) {
                       onInput={(event) => write(row, at, { [key]: event.currentTarget.value })}
                     />
                   </td>
-                  <td class="c-range">{byDevice && range(row, at, readings[at]!)}</td>
+                  {ranged && <td class="c-range">{byDevice && range(row, at, readings[at]!)}</td>}
                   {at === 0 && (
                     <td class="num cp" rowSpan={fans.length}>
                       {used === row && (
