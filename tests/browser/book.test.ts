@@ -1,5 +1,5 @@
 /** The book page as a person uses it: what became of a fill, a photo, an encrypted backup, a review there and back. */
-import { mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs'
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterEach, beforeEach, expect, it } from 'vitest'
@@ -63,6 +63,24 @@ it('notes what became of a fill, keeps a photo, and refuses what is none', async
   await book.click('button', /^Look at it/)
   await book.get('image', 'Attached photo gauge.png')
   expect(await book.wait(/Chain verified[\s\S]*3 entries/)).toMatch(/rejected/)
+})
+
+it('hands out the whole book, and none when it is stopped', async () => {
+  await go('#entries')
+  // The file waits in the middle, however fast the machine is.
+  await book.page.evaluate(`
+    const digest = crypto.subtle.digest.bind(crypto.subtle)
+    const waiting = new Promise((resolve) => { globalThis.goOn = resolve })
+    crypto.subtle.digest = async (...of) => { await waiting; return digest(...of) }`)
+  await (await book.page.waitForSelector('.menu:not(.further) > summary'))!.click()
+  await book.click('button', 'Whole book (JSON)')
+  await book.wait(/0 of 1 entries are written/)
+  await book.click('button', 'Stop')
+  await book.page.evaluate('goOn()')
+  await book.wait(/Stopped\. No file was written\./)
+  expect(readdirSync(folder)).toEqual([])
+  await book.click('button', 'Whole book (JSON)')
+  expect(readFileSync(await downloaded('book'), 'utf8')).toContain('"end":{"count":')
 })
 
 it('writes a backup that opens with its passphrase only, and shows every text as text', async () => {

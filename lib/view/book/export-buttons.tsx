@@ -1,12 +1,14 @@
-import { useState } from 'preact/hooks'
+import { useRef, useState } from 'preact/hooks'
 import { csvParts } from '../../book/csv.ts'
 import { entriesShown, type Placed } from '../../book/entries.ts'
 import { allEntries, fileParts, wholeBook } from '../../book/json.ts'
 import { listOthers } from '../../book/others.ts'
 import { everyBook, type Filter } from '../../book/rows.ts'
+import { until } from '../../book/stoppable.ts'
 import { hashOf } from './route.ts'
 import { csvType, download, jsonType } from './download.ts'
 import { fileName } from './file-name.ts'
+import { Progress } from './progress.tsx'
 import { useDismiss } from './use-dismiss.ts'
 import { grouped, wording } from '../parts/wording.ts'
 import { say } from '../../words/say.ts'
@@ -31,17 +33,25 @@ export function ExportButtons({ filter }: { filter: Filter }) {
   const [said, setSaid] = useState('')
   const filtered = Object.entries(filter).some(([name, value]) => value && (name !== 'book' || value !== everyBook))
 
+  const [progress, setProgress] = useState('')
+  const stopped = useRef<AbortController>(undefined)
+
   const tellWritten = (entries: number, of: number) =>
-    setSaid(say`${grouped(entries)} of ${grouped(of)} entries are written`)
+    setProgress(say`${grouped(entries)} of ${grouped(of)} entries are written`)
   const save = (name: string, extension: 'csv' | 'json', parts: () => AsyncIterable<string>) => async () => {
-    setSaid(say`writing the file`)
+    stopped.current?.abort()
+    const { signal } = (stopped.current = new AbortController())
+    setSaid('')
+    setProgress(say`writing the file`)
     try {
-      await download(fileName(name, extension), extension === 'csv' ? csvType : jsonType, parts())
-      setSaid('')
+      await download(fileName(name, extension), extension === 'csv' ? csvType : jsonType, until(parts(), signal))
+      menu.current?.removeAttribute('open')
     } catch (error) {
-      setSaid(say`No file was written: ${wording(error)}`)
+      // Another file that was asked for meanwhile has its own words.
+      if (stopped.current?.signal !== signal) return
+      setSaid(signal.aborted ? say`Stopped. No file was written.` : say`No file was written: ${wording(error)}`)
     }
-    menu.current?.removeAttribute('open')
+    if (stopped.current?.signal === signal) setProgress('')
   }
 
   return (
@@ -70,7 +80,8 @@ export function ExportButtons({ filter }: { filter: Filter }) {
           {say`These files hold addresses, names and readings as they are, not encrypted. A backup with a passphrase is made under `}
           <a href={hashOf({ section: 'settings' })}>{say`Settings`}</a>.
         </p>
-        <p role="status">{said}</p>
+        <Progress words={progress} onStop={() => stopped.current?.abort()} />
+        <p role="alert">{said}</p>
       </div>
     </details>
   )
