@@ -57,6 +57,19 @@ it('a correction and what became of a submission', async () => {
   await third.wait(/Note what became of it/)
 })
 
+it('a setting, to its last key, where the page is loaded anew at once', async () => {
+  const book = await session.openPage('/book.html#settings')
+  await book.type('textbox', 'Company', 'Bellwether Lane Testing')
+  // The last key and the reload in one task: nothing that was asked of the book has been answered.
+  await book.page.evaluate(`
+    const field = [...document.querySelectorAll('.fld')].find((one) => one.textContent.startsWith('Company')).querySelector('input')
+    field.value += '!'
+    field.dispatchEvent(new InputEvent('input', { bubbles: true }))
+    location.reload()`)
+  const again = await session.openPage('/book.html#settings')
+  expect(await holds(again, 'Company', 'Bellwether Lane Testing!')).toBe('Bellwether Lane Testing!')
+})
+
 it('a limit of one’s own', async () => {
   const book = await session.openPage('/book.html#limits')
   await book.click('button', 'Add a limit')
