@@ -39,6 +39,12 @@ export function setPoint(points: readonly TypedPoint[], row: number, patch: Part
   return trailing && isBlank(trailing) && rows.length > Math.max(points.length, row + 1) ? rows.slice(0, -1) : rows
 }
 
+/** Whether a row can be taken away: the blank one that waits for the next point cannot. */
+export function isDeletable(points: readonly TypedPoint[], row: number): boolean {
+  const point = points[row]
+  return point !== undefined && !(row === points.length - 1 && isBlank(point))
+}
+
 export function removePoint(points: readonly TypedPoint[], row: number): TypedPoint[] {
   return points.filter((_, index) => index !== row)
 }

@@ -4,6 +4,8 @@ export interface Problem {
   path: string
   code: string
   message: string
+  /** The same where it stands beside its cell and is said in full elsewhere. */
+  beside?: string
   /** `missing`: still to be typed; `bad`: typed, and left out as it stands. */
   severity: 'missing' | 'bad'
 }

@@ -145,5 +145,6 @@ export function verdictOf(job: Known, test: Test, figures: Figures | undefined, 
   if (needs === undefined) return { limit, problems }
   const name = `${needs.cell.charAt(0).toUpperCase()}${needs.cell.slice(1)}`
   const message = say`${name}: ${needs.figure} needs it for the verdict. Type the ${needs.cell}, or choose a limit on another figure.`
-  return { limit, problems: [...problems, { path: needs.path, code: 'missing', severity: 'missing', message }] }
+  const beside = say`${needs.figure} needs it for the verdict.`
+  return { limit, problems: [...problems, { path: needs.path, code: 'missing', severity: 'missing', message, beside }] }
 }

@@ -56,7 +56,7 @@ export function reduction(before: FigureValue, after: FigureValue, { shared = 0 
       values: named([say`before`, was, unit], [say`after`, last, unit]),
       result: `${short(absolute)} ${unit}`,
       source: say`common practice, no source`,
-      for: [],
+      for: ['reduction'],
     },
     {
       step: say`Reduction in percent`,
@@ -64,7 +64,7 @@ export function reduction(before: FigureValue, after: FigureValue, { shared = 0 
       values: named([say`before`, was, unit], [say`after`, last, unit]),
       result: `${short(percent)} %`,
       source: say`common practice, no source`,
-      for: [],
+      for: ['reduction-percent'],
     },
   ]
   if (first === undefined || second === undefined) {
@@ -91,7 +91,7 @@ export function reduction(before: FigureValue, after: FigureValue, { shared = 0 
         values: `${named([say`before`, was, unit], [say`after`, last, unit])}, ${parts}`,
         result: `${short(half)} ${unit}`,
         source: say`JCGM 100, 5.1.2 and 5.2.2`,
-        for: [],
+        for: ['reduction'],
       },
       {
         step: say`95 % half-width in percent`,
@@ -99,7 +99,7 @@ export function reduction(before: FigureValue, after: FigureValue, { shared = 0 
         values: `${named([say`before`, was, unit], [say`after`, last, unit])}, ${parts}`,
         result: `${short(share)} %`,
         source: 'JCGM 100, 5.1.2',
-        for: [],
+        for: ['reduction-percent'],
       },
     ],
   }

@@ -123,7 +123,7 @@ export function zoneLeakage(test: ZoneTest): ZoneLeakage {
       {
         step: say`Leaks of the house to the zone`,
         formula: say`C1 = C2 × ratio`,
-        values: named(['C2', zoneToOutdoors], ['ratio', ratio]),
+        values: named(['C2', zoneToOutdoors], [say`ratio`, ratio]),
         result: short(houseToZone),
         source: say`conservation of mass`,
         for: [],

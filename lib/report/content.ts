@@ -20,6 +20,8 @@ import { wordReading } from '../results/reading.ts'
 import { boundText } from '../limits/index.ts'
 import type { CheckLine, FigureLine, VerdictProps } from '../results/shown.ts'
 import { halfUp, minus } from '../results/lines.ts'
+import { unitOf } from '../results/verdict-lines.ts'
+import { wordsAfter } from '../results/words-after.ts'
 import { asRead, readingInLocale, wordsInLocale } from '../results/in-locale.ts'
 import { barsOf, type Bars } from '../results/plot/bars.ts'
 import { plotOf, type Plot } from '../results/plot/plot.ts'
@@ -331,7 +333,7 @@ export function reportOf(
     zones: zoneWords(test, written),
     notes: notesOf(test),
     limitHead: limit
-      ? say`Limit: ${asRead(boundText(limit.value))} ${symbol(limit.unit)}`
+      ? say`Limit: ${asRead(boundText(limit.value))} ${wordsAfter(test.sheet.procedure, unitOf(limit.figure, limit.unit))}`
       : withheld
         ? say`Limit: not for this test`
         : say`Limit: none chosen`,

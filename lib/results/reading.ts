@@ -15,6 +15,7 @@ import { houseVerdict } from './several-verdict.ts'
 import { verdictLines, withheldLines } from './verdict-lines.ts'
 import { language, say } from '../words/say.ts'
 import { readingInLocale } from './in-locale.ts'
+import { wordsAfter } from './words-after.ts'
 
 export interface Reading {
   /** By path: what was found about a typed cell. */
@@ -52,11 +53,11 @@ export function besideCell(path: string, message: string): string {
 function findings(test: Test, problems: readonly Problem[]): Map<string, string> {
   const blank = test.sheet.points.every(isBlank)
   const found = new Map<string, string>()
-  for (const { path, message, severity } of problems) {
+  for (const { path, message, beside = message, severity } of problems) {
     // An untouched table needs no remark: the place of the verdict says what to type.
     if (blank && severity === 'missing' && path.startsWith('points')) continue
     // The cells of a device stand in its editor: what is found there is told beside the choice of the device.
-    const words = path.startsWith('device.') ? message : besideCell(path, message)
+    const words = path.startsWith('device.') ? message : besideCell(path, beside)
     const before = found.get(path)
     found.set(path, before ? `${before} ${words}` : words)
   }
@@ -168,11 +169,9 @@ export function wordReading(
   })
 }
 
-const inIso = (text: string): string => text.replaceAll('ACH50', 'n50')
-
-/** ISO 9972 (from memory) calls the air change rate at 50 Pa n50, beside its q_E50: both as it does, or neither. */
 function inWordsOf(procedure: Test['sheet']['procedure'], reading: Reading): Reading {
   if (procedure !== 'iso-9972') return reading
+  const inIso = (text: string) => wordsAfter(procedure, text)
   const { verdict, groups, lacking: lacks } = reading
   return {
     ...reading,

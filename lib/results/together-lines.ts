@@ -68,7 +68,7 @@ function workLine(
   }
 }
 
-const inPercent = ({ result }: Report['working'][number]): boolean => result.endsWith('%')
+const inPercent = (step: Report['working'][number]): boolean => step.for.includes('reduction-percent')
 
 const standards: Partial<Record<Test['sheet']['procedure'], string>> = {
   'astm-e779': 'ASTM E779',

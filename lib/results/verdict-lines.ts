@@ -10,7 +10,7 @@ import { asRead } from './in-locale.ts'
 import { say } from '../words/say.ts'
 
 /** `ACH50`, or a unit where the figure has no word that stands for one. */
-const unitOf = (id: string, unit: string): string =>
+export const unitOf = (id: string, unit: string): string =>
   unit === '1/h' || id === 'flow-50' || id === 'duct-flow-25' ? wordOf(id, unit) : symbol(unit)
 
 /** `95 % likely below 3.0`: never more certain than the numbers are. */

@@ -2,7 +2,16 @@ import { expect, test } from 'vitest'
 import { emptyJob, emptyPoint, emptyTest } from '../../lib/job/empty.ts'
 import type { Job, TypedPoint } from '../../lib/job/schema.ts'
 import { unitSets } from '../../lib/job/units.ts'
-import { duplicateJob, insertPoint, isBlank, neighbour, removePoint, setPoint, shownRows } from '../../lib/job/edits.ts'
+import {
+  duplicateJob,
+  insertPoint,
+  isBlank,
+  isDeletable,
+  neighbour,
+  removePoint,
+  setPoint,
+  shownRows,
+} from '../../lib/job/edits.ts'
 import { isBlock, placePaste, takeBackPaste } from '../../lib/view/calculator/place-paste.ts'
 import { directionFor, roleProblem } from '../../lib/view/calculator/role.ts'
 import { putBack, putInTrash, readTrash, takeFromTrash } from '../../lib/view/calculator/trash.ts'
@@ -117,6 +126,14 @@ test('after a test has gone its neighbour is shown', () => {
   expect(neighbour(tests, tests[1]!.id)).toBe(tests[2]!.id)
   expect(neighbour(tests, tests[2]!.id)).toBe(tests[1]!.id)
   expect(neighbour(tests.slice(0, 1), tests[0]!.id)).toBe('')
+})
+
+test('the blank row that waits for a point cannot be taken away, be it the first or the last', () => {
+  const typed = [point('-50', '790'), point('', ''), point('-40', '')]
+  expect(isDeletable([point('', '')], 0)).toBe(false)
+  expect(isDeletable([...typed, point('', '')], 3)).toBe(false)
+  expect(isDeletable(typed, 3)).toBe(false)
+  expect(typed.map((_, row) => isDeletable(typed, row))).toEqual([true, true, true])
 })
 
 test('a duplicate is a job of its own and no demo', () => {

@@ -44,7 +44,7 @@ describe('what stands in a report', () => {
     const content = eight()
     expect(content.verdict).toMatchObject({ value: '2.85', unit: 'ACH50', verdict: { meets: true } })
     expect(content.figures[0]).toMatchObject({ name: 'Air changes per hour at 50 Pa', detail: 'ACH50', value: '2.85' })
-    expect(content.limitHead).toBe('Limit: 3.0 1/h')
+    expect(content.limitHead).toBe('Limit: 3.0 ACH50')
     // The limit as a flow, by hand: 3.0 × 15,810 / 60.
     expect(content.plot?.limit?.text).toBe('limit at 50 Pa: 790.5')
     expect(content.plot?.words).toContain('8 points')

@@ -27,6 +27,22 @@ test('433 cfm in 8,726 ft3 is written 2.98 ACH50', () => {
   expect(reading.basis).toBe('from point 1, nearest 50 Pa')
 })
 
+test('what to type for a verdict is said once: beside the cell only why', () => {
+  const blank = emptyTest('duct system 1', 'ducts', unitSets.IP)
+  const built: Test = {
+    ...blank,
+    limit: 'own',
+    ownLimit: '4',
+    sheet: { ...blank.sheet, points: [{ ...emptyPoint(), pressure: '25', flow: '62' }] },
+  }
+  const { verdict, found } = readingOf({ ...emptyJob(unitSets.IP), tests: [built] }, built, [])
+  const said = [...(verdict?.notes ?? []), ...found.values()].filter((text) => /type the floor area/i.test(text))
+  expect(said).toEqual([
+    'Floor area: the flow per floor area needs it for the verdict. Type the floor area, or choose a limit on another figure.',
+  ])
+  expect(found.get('building.floorArea')).toBe('The flow per floor area needs it for the verdict.')
+})
+
 test('with a limit the verdict is said first, with its value', () => {
   const [job, typed] = simple((one) => ({ ...one, limit: 'own', ownLimit: '3' }))
   expect(readingOf(job, typed, []).verdict?.verdict).toEqual({ meets: true, text: 'Meets the limit, 3.0 ACH50' })

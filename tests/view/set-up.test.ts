@@ -1,20 +1,33 @@
 /** What can be chosen for a test, and what its report says of it. */
-import { describe, expect, test } from 'vitest'
+import { expect, test } from 'vitest'
 import { demoDevice } from '../../lib/job/demo.ts'
 import { sheetSchema } from '../../lib/sheet/schema.ts'
-import { procedures as ofNewJobs } from '../../lib/view/book/first-test-panel.tsx'
-import { procedures as ofTests } from '../../lib/view/calculator/sheet-fields.tsx'
+import { procedures } from '../../lib/view/calculator/sheet-fields.tsx'
+import { LimitChoice } from '../../lib/view/calculator/limit-choice.tsx'
 import { reportOf } from '../../lib/report/content.ts'
 import { anchor, devices, eightPoints } from '../report/report-fixtures.ts'
 
-describe.each([
-  ['a test', ofTests],
-  ['a new job', ofNewJobs],
-])('the procedures of %s', (_, list) => {
-  test('are all that the engine follows, ASTM E1827 at two pressures among them', () => {
-    expect(list.map(([id]) => id)).toEqual([...sheetSchema.shape.procedure.options])
-    expect(list.find(([id]) => id === 'two-point')?.[1]).toMatch(/E1827/)
-  })
+test('the procedures of a test are all that the engine follows, ASTM E1827 at two pressures among them', () => {
+  expect(procedures.map(([id]) => id)).toEqual([...sheetSchema.shape.procedure.options])
+  expect(procedures.find(([id]) => id === 'two-point')?.[1]).toMatch(/E1827/)
+})
+
+test('the list of limits has the words of the procedure: n50 after ISO 9972, ACH50 else', () => {
+  const { job, test: one } = eightPoints()
+  const offer = { shows: () => true, fixed: () => false }
+  const listed = (procedure: 'iso-9972' | 'astm-e779') =>
+    JSON.stringify(
+      LimitChoice({
+        job,
+        test: { ...one, limit: 'own', sheet: { ...one.sheet, procedure } },
+        found: () => undefined,
+        offer,
+        onTest: () => {},
+      }),
+    )
+  expect(listed('iso-9972')).toMatch(/n50/)
+  expect(listed('iso-9972')).not.toMatch(/ACH50/)
+  expect(listed('astm-e779')).toMatch(/ACH50/)
 })
 
 test('what is noted of a test stands in its report', () => {

@@ -13,7 +13,7 @@ import { alikeIn } from './same-entry.ts'
 import type { ControlKind, Outcome, PlanLine, ReceiptLine } from '../schema.ts'
 import { isExtra } from '../kinds/extra-kinds.ts'
 import { write } from '../kinds/write.ts'
-import { noOption } from '../kinds/writing/reasons.ts'
+import { isNoOption } from '../kinds/writing/reasons.ts'
 import { say } from '../../words/say.ts'
 
 export interface FillOptions {
@@ -168,7 +168,7 @@ async function enter(
     const left = shown(control)
     // It may have begun to type.
     const outcome = left === readNow ? 'refused' : 'differs'
-    return end({ ...named, outcome, readBack: left, note: reason }, reason.startsWith(noOption))
+    return end({ ...named, outcome, readBack: left, note: reason }, isNoOption(reason))
   }
   await settle([plan.document, control.element], patience, signal)
   const after = locate(plan, line.binding)

@@ -7,6 +7,7 @@ import { say } from '../../words/say.ts'
 export const airChanges50: Figure = {
   id: 'air-changes-50',
   label: 'ACH50',
+  labels: { '1/h': 'ACH50' },
   name: say`air changes per hour at 50 Pa`,
   group: 'what forms ask',
   subject: 'enclosure',

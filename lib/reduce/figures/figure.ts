@@ -53,7 +53,7 @@ export interface Figure {
   id: string
   /** The word of the trade, for example ACH50. */
   label: string
-  /** Where the word depends on the unit. */
+  /** Where the word depends on the unit: it then says the unit. */
   labels?: Readonly<Record<string, string>>
   name: string
   group: Group

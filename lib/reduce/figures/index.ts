@@ -91,6 +91,13 @@ export function labelOf(id: string, unit: string): string {
 export const wordOf = (id: string, unit: string): string => shown(labelOf(id, unit))
 
 /**
+ * Whether the word of the trade says the unit already.
+ *
+ * @example saysUnit('flow-50', 'cfm') // true: CFM50
+ */
+export const saysUnit = (id: string, unit: string): boolean => figureById(id)?.labels?.[unit] !== undefined
+
+/**
  * How many decimals a figure is usually written with in a unit.
  *
  * @example decimalsOf('air-changes-50', '1/h') // 2

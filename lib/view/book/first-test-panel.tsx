@@ -3,19 +3,13 @@ import { listLimits } from '../../book/limits.ts'
 import type { Settings } from '../../book/schema.ts'
 import type { FirstTest } from '../../job/first-test.ts'
 import { publishedLimits } from '../../limits/index.ts'
+import { procedures } from '../calculator/sheet-fields.tsx'
 import { asRead } from '../../results/in-locale.ts'
 import { say } from '../../words/say.ts'
 import { ChoiceField, TextField } from './field.tsx'
 import { subjectOf } from '../../reduce/figures/index.ts'
 import { useLive } from '../parts/use-live.ts'
 
-/** The procedures that a new job may begin with. */
-export const procedures = [
-  ['one-point', say`one-point`],
-  ['two-point', say`two-point, ASTM E1827`],
-  ['astm-e779', 'ASTM E779'],
-  ['iso-9972', 'ISO 9972'],
-] as const
 const stages = [
   ['', say`not said`],
   ['rough-in', say`rough-in`],

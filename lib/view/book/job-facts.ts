@@ -9,7 +9,7 @@ import { reduceTest } from '../../job/reduce.ts'
 import { knownTests, severalOf } from '../../job/together.ts'
 import type { TestVerdict } from '../../job/verdict.ts'
 import type { Report } from '../../reduce/report.ts'
-import { decimalsOf, wordOf } from '../../reduce/figures/index.ts'
+import { decimalsOf, saysUnit, wordOf } from '../../reduce/figures/index.ts'
 import { symbol } from '../../units/symbol.ts'
 import { write } from '../../units/write.ts'
 import { roleWords } from '../../words/names.ts'
@@ -80,8 +80,7 @@ function written({ figures }: Pick<Report, 'figures'>, asked: string | undefined
   if (id === undefined || figure === undefined) return ''
   const name = wordOf(id, figure.unit)
   const number = asRead(write(figure.value, { decimals: decimalsOf(id, figure.unit) }))
-  // Some names say their unit.
-  return /^(?:CFM|ACH)/.test(name) ? `${name} ${number}` : `${name} ${number} ${symbol(figure.unit)}`.trim()
+  return saysUnit(id, figure.unit) ? `${name} ${number}` : `${name} ${number} ${symbol(figure.unit)}`.trim()
 }
 
 async function factsOf(job: Job, devices: readonly Device[], rest: () => Promise<void>): Promise<JobFacts> {

@@ -9,6 +9,7 @@ import { Choice } from './choice.tsx'
 import { Field } from './field.tsx'
 import type { Offer } from './sheet-fields.tsx'
 import { asRead } from '../../results/in-locale.ts'
+import { wordsAfter } from '../../results/words-after.ts'
 import { say } from '../../words/say.ts'
 
 /** A title with its number first, which a closed list shows: `3.0 ACH50: IECC 2021, house, zones 3 to 8`. */
@@ -42,21 +43,25 @@ interface Props {
 /** Which limit the test is compared with, and whether a one-point result is multiplied before. */
 export function LimitChoice({ listId, job, test, found, offer, offers = () => true, kept, onTest }: Props) {
   const { sheet } = test
+  const worded = (text: string) => wordsAfter(sheet.procedure, text)
   const ownUnit = ownLimitUnit(test)
   const ownFigures = ownLimitFigures[sheet.subject].map((id): [string, string] => [
     id,
-    wordOf(id, ownLimitUnit({ ...test, ownLimitFigure: id })),
+    worded(wordOf(id, ownLimitUnit({ ...test, ownLimitFigure: id }))),
   ])
   const options: (readonly [string, string])[] = [
     ['', say`none: figures and interval only`],
-    ...limitsOf(job, test).map((limit): [string, string] => [limit.id, asRead(numberFirst(limit.title))]),
+    ...limitsOf(job, test).map((limit): [string, string] => [limit.id, asRead(worded(numberFirst(limit.title)))]),
     ...(kept?.options ?? []),
     ['own', say`own limit`],
   ]
   const offered = options.filter(([id]) => id === test.limit || offers(id))
   // A limit that was chosen stays in the list when the zone or the stage no longer fits it.
   if (!offered.some(([id]) => id === test.limit))
-    offered.push([test.limit, say`${asRead(publishedLimit(test.limit)?.title ?? test.limit)} (does not fit this test)`])
+    offered.push([
+      test.limit,
+      say`${asRead(worded(publishedLimit(test.limit)?.title ?? test.limit))} (does not fit this test)`,
+    ])
   const fixed = offer.fixed('limit')
   return (
     <>

@@ -2,7 +2,7 @@ import { Fragment } from 'preact'
 import { useEffect, useRef, useState } from 'preact/hooks'
 import type { Test, TypedPoint, TypedSheet } from '../../job/schema.ts'
 import { Baseline } from './baseline.tsx'
-import { removePoint, setPoint, shownRows } from '../../job/edits.ts'
+import { isDeletable, removePoint, setPoint, shownRows } from '../../job/edits.ts'
 import { ReadingRow, type ColumnHead, type ReadingColumn } from './reading-row.tsx'
 import { firstRows, rowWindow } from './row-window.ts'
 import { flowWords } from '../../results/unit-words.ts'
@@ -143,7 +143,7 @@ export function ReadingsTable(props: Props) {
               brought={brought[row] ?? ''}
               used={used === row}
               found={(path) => (row === typing && unfinished.has(path) ? undefined : found(path))}
-              deletable={!fixed?.points && row < sheet.points.length}
+              deletable={!fixed?.points && isDeletable(sheet.points, row)}
               fixed={fixed?.points ?? false}
               onType={(at, column, text) => onPoints((points) => setPoint(points, at, { [column]: text }))}
               onDelete={onDelete}

@@ -119,7 +119,7 @@ async function chooseSeveral(
   for (const text of wanted) {
     if (!open(watch)) await openList(element, watch)
     const fit = await findOption(element, watch, text)
-    if (!fit) return `${noOption} “${text}”`
+    if (!fit) return noOption(text)
     if (has(fit)) continue
     press(fit.element)
     if (!(await until(() => has(fit), 1500))) return byHand
@@ -172,7 +172,7 @@ export async function writeCombobox(control: Control, text: string): Promise<str
         isField(element) && /^(list|both)$/.test(element.getAttribute('aria-autocomplete') ?? '') && !open(watch)
       if (free && element.value === text) return undefined
       if (isField(element) && element.value !== before) await typeText(element, before)
-      return `${noOption} “${text}”`
+      return noOption(text)
     }
     press(fit.element)
     if (await until(() => shows(control, fit.label), 500)) return undefined

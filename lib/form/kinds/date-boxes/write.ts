@@ -26,7 +26,7 @@ export async function writeDateBoxes(control: Control, text: string): Promise<st
       const options = [...(element as HTMLSelectElement).options].map(({ label }) => label.trim())
       const others = part === 'M' && number ? [monthName(number, 'long'), monthName(number, 'short')] : []
       const option = number === undefined ? options[0] : choose(String(number), [padded, ...others], options)
-      reason = option === undefined ? `${noOption} “${padded}”` : writeSelect(one, option)
+      reason = option === undefined ? noOption(padded) : writeSelect(one, option)
     } else if (element.getAttribute('role') === 'combobox') {
       reason = await writeCombobox(
         { ...one, kind: 'combobox' },

@@ -17,10 +17,10 @@ export async function writeListbox(control: Control, text: string): Promise<stri
     if (many) return byHand
     const fit = await scrollThrough([control.element], text)
     if (fit && !isOn(fit.element)) press(fit.element)
-    return fit ? undefined : `${noOption} “${text}”`
+    return fit ? undefined : noOption(text)
   }
   const missing = wanted.find((each) => !options.includes(each))
-  if (missing !== undefined) return `${noOption} “${missing}”`
+  if (missing !== undefined) return noOption(missing)
   for (const label of new Set([...options, ...wanted])) {
     // Drawn anew after each click.
     const option = optionElements(control.element)[optionsOf(control).indexOf(label)]

@@ -11,7 +11,7 @@ export function writeMultiple(control: Control, text: string): string | undefine
   const options = optionsOf(control)
   const wanted = several(text)
   const missing = wanted.find((each) => !options.includes(each))
-  if (missing !== undefined) return `${noOption} “${missing}”`
+  if (missing !== undefined) return noOption(missing)
   const double = wanted.find((each) => options.indexOf(each) !== options.lastIndexOf(each))
   if (double !== undefined) return say`has several options “${double}”`
   inFocus(select, () => {

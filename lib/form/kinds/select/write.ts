@@ -9,7 +9,7 @@ export function writeSelect(control: Control, text: string): string | undefined 
   const options = optionsOf(control)
   const at = options.indexOf(text)
   const option = select.options[at]
-  if (!option) return `${noOption} “${text}”`
+  if (!option) return noOption(text)
   if (options.lastIndexOf(text) !== at) return say`has several options “${text}”`
   if (option.disabled || option.closest('optgroup')?.disabled) return say`the option “${text}” is disabled`
   if (select.selectedIndex === at) return undefined
