@@ -95,6 +95,17 @@ export function contradict(a: string, b: string): boolean {
   )
 }
 
+/** Notations of one thing, which a form may exchange for each other from one year to the next. */
+const notations: readonly (readonly [RegExp, string])[] = [
+  [/#/g, ' number '],
+  [/\b(cubic (feet|foot)|cu\.? ?ft\.?|ft ?[3³]) ?(per|\/|a) ?min(ute)?s?\b/g, ' cfm '],
+  [/\bair ?changes?( ?(per|\/|an|each) ?h(ou)?r?)?\b/g, ' ach '],
+  [/(\d) ?pa(scals?)?\b/g, '$1 '],
+  [/\b(cubic (feet|foot)|cu\.? ?ft)\b/g, ' ft3 '],
+  [/\b(square (feet|foot)|sq\.? ?ft)\b/g, ' ft2 '],
+  [/\be-mail\b/g, ' email '],
+  [/\b(post(al)? ?code|zip ?code)\b/g, ' zip '],
+]
 /** Phrases that a form puts around a label without changing what it asks for. */
 const around: readonly RegExp[] = [
   /^(please )?(enter|select|choose|give|provide|specify|fill in|type) /,
@@ -110,10 +121,55 @@ const sameWords: Readonly<Record<string, string>> = {
   licence: 'license',
   tel: 'phone',
 }
+const units = new Set('2 3 50 25 ft ft2 ft3 cfm cf sf ach in cm m l s h pa f c deg per feet square cubic %'.split(' '))
 const small = new Set('of the a an in for is and or to at on by it this your'.split(' '))
 
 const meant = (part: string): string[] =>
   words(part).flatMap((word) => (small.has(word) ? [] : [sameWords[word] ?? word]))
+
+/** Words that forms use for each other (common practice, no source). */
+const meanings: readonly string[] = [
+  'house home dwelling residence building property site',
+  'number ref reference',
+  'tester technician rater inspector',
+  'company firm business organization organisation',
+  'license certification certificate credential',
+  'phone telephone mobile',
+  'town city municipality',
+  'test testing tested tests',
+  'contractor builder',
+  'ducts duct',
+  'notes comments comment remarks note',
+  'result outcome',
+  'leakage leak',
+]
+const meaningOf = new Map(
+  meanings.flatMap((line) => {
+    const [first = '', ...rest] = line.split(' ')
+    return rest.map((word) => [word, first] as const)
+  }),
+)
+
+const others = new Map<string, string>()
+
+/** The text with the word that stands for all that mean the same. */
+function inCommonWords(long: string): string {
+  const text = cut(long)
+  const before = others.get(text)
+  if (before !== undefined) return before
+  const said = tidy(text)
+    .toLowerCase()
+    .replaceAll(/\p{L}+/gu, (word) => {
+      const same = sameWords[word] ?? word
+      return meaningOf.get(same) ?? same
+    })
+  if (others.size > 20_000) others.clear()
+  others.set(text, squeeze(said))
+  return squeeze(said)
+}
+
+/** How alike two labels are in what they ask for when words that forms use for each other count as the same. */
+export const meansAlike = (a: string, b: string): number => asksAlike(inCommonWords(a), inCommonWords(b))
 
 export interface Gist {
   /** The words that say what is asked for, without what stands in brackets or after a comma. */
@@ -132,6 +188,7 @@ export function gist(long: string): Gist {
   const before = known.get(text)
   if (before) return before
   let lower = tidy(text).toLowerCase()
+  for (const [notation, by] of notations) lower = lower.replace(notation, by)
   for (let last = ''; last !== lower;) {
     last = lower
     for (const phrase of around) lower = lower.replace(phrase, '').trim()
@@ -169,10 +226,14 @@ export function asksAlike(a: string, b: string): number {
   if (!one.core.some((word) => other.all.has(word)) && !other.core.some((word) => one.all.has(word))) return 0
   const missing = without(one.core, [...other.core, ...other.aside])
   const more = without(other.core, [...one.core, ...one.aside])
-  const aside =
-    without(one.aside, [...other.core, ...other.aside]).length +
-    without(other.aside, [...one.core, ...one.aside]).length
-  if (missing.length === 0 && more.length === 0) return aside === 0 ? 0.95 : 0.88
+  const left = without(one.aside, [...other.core, ...other.aside])
+  const right = without(other.aside, [...one.core, ...one.aside])
+  if (missing.length === 0 && more.length === 0) {
+    if (left.length + right.length === 0) return 0.95
+    // “Date (test)” is not “Date (permit)”, and a volume in other units is not the same entry.
+    if (left.length > 0 && right.length > 0) return 0.8
+    return [...left, ...right].every((word) => units.has(word)) ? 0.9 : 0.88
+  }
   const shared = one.core.length - missing.length
   const share = (2 * shared) / (one.core.length + other.core.length)
   return missing.length === 0 || more.length === 0 ? Math.min(0.5, 0.6 * share) : 0.7 * share

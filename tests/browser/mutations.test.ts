@@ -25,3 +25,12 @@ test('a redesign of every page: nine of ten controls found again, none mistaken'
     expect(found / there, `${page}: ${lost.join('\n')}`).toBeGreaterThanOrEqual(0.9)
   }
 })
+
+test('a redesign in other words, fields gone and others under their name: found or asked about, none mistaken', async () => {
+  const totals = await redesigns(browser, form, sources, [7], true)
+  expect(totals.flatMap(({ wrong }) => wrong)).toEqual([])
+  const sum = (of: 'there' | 'found' | 'asked') => totals.reduce((total, each) => total + each[of], 0)
+  const lost = totals.flatMap((each) => each.lost)
+  expect((sum('found') + sum('asked')) / sum('there'), `${lost.join('\n')}`).toBeGreaterThanOrEqual(0.95)
+  expect(sum('asked')).toBeGreaterThan(10)
+})

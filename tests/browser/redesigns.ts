@@ -13,17 +13,20 @@ export async function redesigns(
   form: string,
   sources: readonly PageSource[],
   seeds: readonly number[],
+  /** The labels are in other words. */
+  anew = false,
   /** Hears of each page when it is done. */
   done?: (total: Total) => void,
 ): Promise<Total[]> {
   const totals: Total[] = []
   for (const { name, markup, script } of sources) {
-    const total: Total = { page: name, there: 0, found: 0, lost: [], wrong: [] }
+    const total: Total = { page: name, there: 0, found: 0, asked: 0, lost: [], wrong: [] }
     for (const seed of seeds) {
       const bench = await Bench.open(browser, form, markup, script)
-      const one = await bench.call<Redesigned>('redesign', seed)
+      const one = await bench.call<Redesigned>('redesign', seed, anew)
       total.there += one.there
       total.found += one.found
+      total.asked += one.asked
       total.lost.push(...one.lost)
       total.wrong.push(...one.wrong)
       await bench.page.close()
@@ -35,14 +38,15 @@ export async function redesigns(
 }
 
 export function tableOf(totals: readonly Total[]): string {
-  const rows = totals.map(({ page, there, found, wrong }) =>
+  const rows = totals.map(({ page, there, found, asked, wrong }) =>
     [
       page.padEnd(22),
       String(there).padStart(6),
       String(found).padStart(6),
-      `${((100 * found) / there).toFixed(1)} %`.padStart(8),
+      String(asked).padStart(6),
+      `${((100 * (found + asked)) / there).toFixed(1)} %`.padStart(8),
       String(wrong.length).padStart(6),
     ].join(''),
   )
-  return [`${'page'.padEnd(22)} there found   share  wrong`, ...rows].join('\n')
+  return [`${'page'.padEnd(22)} there found asked   share  wrong`, ...rows].join('\n')
 }

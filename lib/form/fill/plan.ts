@@ -21,7 +21,10 @@ export interface Plan {
   lines: PlanLine[]
   /** Which control each binding goes into, for those that were found or picked by the person. */
   targets: Map<string, Control>
-  /** The controls that fit equally well, in document order, for those that are ambiguous. */
+  /**
+   * The controls that fit equally well, in document order, for those that are ambiguous; the nearest, for those that are
+   * not found: only the person takes one of them.
+   */
   candidates: Map<string, Control[]>
   /** Names of the ticks, signatures and files that only the person gives. */
   leftToYou: string[]
@@ -110,9 +113,10 @@ function lineOf(binding: Binding, material: Material, found: Found): PlanLine {
         count > 1 ? say`${count} controls fit equally well: say which` : say`another binding claims the same control`,
     }
   }
-  const note = found.nearest
-    ? say`looked for again during the fill; the nearest is “${found.nearest.name}”`
-    : say`looked for again during the fill`
+  const note =
+    found.nearest.length > 0
+      ? say`not on the page under this name: is it one of these?`
+      : say`looked for again during the fill`
   return { ...line, note: [line.note, note].filter(Boolean).join('; ') }
 }
 
@@ -129,9 +133,10 @@ export function plan(
   const candidates = new Map<string, Control[]>()
   const { here, steps } = bindingsHere(map.bindings, answers)
   const lines = here.map((binding) => {
-    const found = answers.get(binding.id) ?? { notFound: true as const }
+    const found = answers.get(binding.id) ?? { notFound: true as const, nearest: [] }
     if ('found' in found) targets.set(binding.id, found.found)
     if ('ambiguous' in found) candidates.set(binding.id, found.ambiguous)
+    if ('notFound' in found && found.nearest.length > 0) candidates.set(binding.id, found.nearest)
     return lineOf(binding, material, found)
   })
   const leftToYou = leftOut.filter(({ reason }) => reason === 'left to you').map(({ name, section }) => name || section)
@@ -151,6 +156,12 @@ export function plan(
     ...(steps && { steps }),
   }
 }
+
+/** The form map in which a binding that was not found goes into the control that the person says it is by now. */
+export const movedTo = <Map extends Pick<FormMap, 'bindings'>>(map: Map, bindingId: string, control: Control): Map => ({
+  ...map,
+  bindings: map.bindings.map((each) => (each.id === bindingId ? { ...each, control: cluesOf(control) } : each)),
+})
 
 /** The same plan with one ambiguous binding settled by the person: the control they pointed at. */
 export function pick(before: Plan, bindingId: string, control: Control, material: Material): Plan {

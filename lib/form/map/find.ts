@@ -3,9 +3,13 @@ import { cluesOf } from '../page/clues.ts'
 import type { Control } from '../page/controls.ts'
 import { exchangeable } from '../kind-traits.ts'
 import type { Binding, Clues } from '../schema.ts'
-import { alike, asksAlike, contradict, narrower, plain, saysMore } from '../words.ts'
+import { alike, asksAlike, contradict, meansAlike, narrower, plain } from '../words.ts'
 
-export type Found = { found: Control } | { ambiguous: Control[] } | { notFound: true; nearest?: Control }
+export type Found =
+  | { found: Control }
+  | { ambiguous: Control[] }
+  /** `nearest`: what it may be by now, the likeliest first; only the person takes one of these. */
+  | { notFound: true; nearest: Control[] }
 
 const weights = {
   kind: 1,
@@ -21,8 +25,17 @@ const weights = {
 const identity = /^(host )?(id|(?!data-)[\w-]*(name|model)|data-((field|control|form|item)-?)?(name|model))$/
 /** A fit below this is no fit. */
 const enough = 0.6
-/** One below this is not even named as the nearest. */
+/** One below this is not even offered as the nearest. */
 const near = 0.35
+/** What is not to be taken silently fits this well at most. */
+const doubtful = 0.55
+/** Labels that are this much alike ask for the same: other case, other marks, another notation, the unit or not. */
+const same = 0.9
+/** So much is enough where the page gives the control the same name: a hint more or less. */
+const sameByName = 0.85
+/** So many of the nearest are offered, if they are not this much worse than the first. */
+const offered = 3
+const muchWorse = 0.25
 
 function sameAttributes(mapped: Clues, now: Clues): number | undefined {
   const shared = Object.keys(mapped.attributes).filter((key) => key in now.attributes)
@@ -62,12 +75,26 @@ function compareHeadings(mapped: string, now: string): Headings {
   return found
 }
 
+/** A box for one part of a date, and an attribute that names nothing but the part: neither tells one date from another. */
+const partName = /^(dd?|mm?|yy(yy)?|day|month|year)$/i
+const partAttribute = /^(d|dt|date)?[^a-z]*(day|month|year|dd?|mm?|yy(yy)?)[^a-z]*$/i
+
+interface Fit {
+  /** How well the control fits, 0 to 1; below `enough` it is not taken. */
+  score: number
+  /** How near it comes where nothing fits, 0 to 1. */
+  nearness: number
+}
+
+const none: Fit = { score: 0, nearness: 0 }
+
 /**
- * How well a control fits the clues, 0 to 1: the share of the evidence that agrees. Opposite words or other numbers in
- * name or section (before and after, system 1 and system 2) rule a control out whatever else agrees.
+ * How well a control fits the clues: the share of the evidence that agrees. Opposite words or other numbers in name or
+ * section (before and after, system 1 and system 2) rule a control out whatever else agrees; a label or heading that
+ * asks for something else, or that one cannot be sure of, makes it a question for the person.
  */
-export function fit(mapped: Clues, now: Clues): number {
-  if (mapped.kind !== now.kind && !exchangeable.some((set) => set.has(mapped.kind) && set.has(now.kind))) return 0
+export function fitOf(mapped: Clues, now: Clues): Fit {
+  if (mapped.kind !== now.kind && !exchangeable.some((set) => set.has(mapped.kind) && set.has(now.kind))) return none
   let agreed = mapped.kind === now.kind ? weights.kind : 0
   let all = weights.kind
   const weigh = (weight: number, share: number | undefined) => {
@@ -75,18 +102,19 @@ export function fit(mapped: Clues, now: Clues): number {
     all += weight
     agreed += weight * share
   }
-  if (contradict(mapped.name, now.name) || contradict(mapped.section, now.section)) return 0
-  if (!sameFrame(mapped, now)) return 0
+  if (contradict(mapped.name, now.name) || contradict(mapped.section, now.section)) return none
+  if (!sameFrame(mapped, now)) return none
   const attributes = sameAttributes(mapped, now)
-  // Ids and names that the page itself gives to one control only outweigh a label that was written anew.
-  const identical = Object.entries(mapped.attributes).some(
-    ([key, value]) => identity.test(key) && now.attributes[key] === value,
-  )
-  const name = mapped.name || now.name ? asksAlike(mapped.name, now.name) : undefined
-  if (name !== undefined) weigh(weights.name, name)
-  let section: number | undefined
+  const inParts = mapped.kind === 'date-boxes' || mapped.kind === 'date-sections'
+  // Ids and names that the page itself gives to one control only; a part's own name is given to a part of every date.
+  const identical =
+    !inParts &&
+    Object.entries(mapped.attributes).some(
+      ([key, value]) => identity.test(key) && now.attributes[key] === value && !partAttribute.test(value),
+    )
   const heading = compareHeadings(mapped.section, now.section)
-  if (mapped.section || now.section) weigh(weights.section, (section = heading.alike))
+  const section = mapped.section || now.section ? heading.alike : undefined
+  weigh(weights.section, section)
   // What a redesign names anew says little against a control; the same name says much for it.
   if (attributes !== undefined) weigh(attributes < 0.5 ? weights.otherAttributes : weights.attributes, attributes)
   if (mapped.placeholder) weigh(weights.placeholder, alike(mapped.placeholder, now.placeholder))
@@ -94,39 +122,54 @@ export function fit(mapped: Clues, now: Clues): number {
   weigh(weights.options, options)
   if (mapped.shadow || now.shadow)
     weigh(weights.shadow, (mapped.shadow ?? []).join() === (now.shadow ?? []).join() ? 1 : 0)
-  let score = agreed / all
+  const named = mapped.name !== '' || now.name !== ''
+  const name = named ? asksAlike(mapped.name, now.name) : 1
+  const sure = identical ? sameByName : same
+  const meaning = name >= sure ? name : meansAlike(mapped.name, now.name)
+  const share = (by: number) => (named ? (agreed + weights.name * by) / (all + weights.name) : agreed / all)
+  const nearness = share(Math.max(name, meaning))
+  let score = share(name)
   // The same label under another heading is likely the other control, unless the page itself gives both the same name.
   if (section !== undefined && section < 0.5 && attributes !== 1) score *= 0.8
-  // So is one with other options; a list that holds nothing but its prompt gets them later.
-  if (!identical && options !== undefined && options < 0.5 && now.options.length > 1) score = Math.min(score, 0.55)
-  // So is one under a heading with a word more.
-  if (!identical && heading.narrower) score = Math.min(score, 0.55)
-  // A label that asks for something else is another control, however much the rest agrees; one with a word more
-  // (“Second test date”) also where the page gives both the same name.
-  if (name !== undefined && name < 0.6 && (!identical || saysMore(mapped.name, now.name))) score = Math.min(score, 0.55)
-  return score
+  const doubt =
+    // Another label asks for another item, whatever the page calls the control; the same in another notation does not.
+    (name < sure && !(identical && meaning >= same)) ||
+    (partName.test(mapped.name) && !identical && mapped.position !== now.position) ||
+    // A heading with another word, or with a word more.
+    (!identical && ((section !== undefined && section >= 0.5 && section < sameByName) || heading.narrower)) ||
+    // Other options; a list that holds nothing but its prompt gets them later.
+    (!identical && options !== undefined && options < 0.5 && now.options.length > 1)
+  return { score: doubt ? Math.min(score, doubtful) : score, nearness }
 }
+
+/** How well a control fits the clues, 0 to 1. */
+export const fit = (mapped: Clues, now: Clues): number => fitOf(mapped, now).score
 
 /** The worse the best one fits, the more clearly it must beat the next. */
 function marginFor(best: number): number {
   return 0.04 + 0.3 * (1 - best)
 }
 
-function decide(scored: readonly { control: Control; score: number }[]): { answer: Found; score: number } {
-  const ranked = scored.toSorted((a, b) => b.score - a.score)
-  const best = ranked[0]
-  if (!best || best.score < enough) {
-    const answer: Found = best ? { notFound: true, nearest: best.control } : { notFound: true }
-    return { answer, score: 0 }
-  }
-  const floor = Math.max(enough, best.score - marginFor(best.score))
-  const rivals = ranked.filter(({ score }) => score >= floor)
-  if (rivals.length === 1) return { answer: { found: best.control }, score: best.score }
-  return { answer: { ambiguous: rivals.map(({ control }) => control).toSorted(inOrder) }, score: best.score }
+interface Scored extends Fit {
+  control: Control
+  /** Place among the controls of the page. */
+  at: number
 }
 
-function inOrder(a: Control, b: Control): number {
-  return a.element.compareDocumentPosition(b.element) & Node.DOCUMENT_POSITION_FOLLOWING ? -1 : 1
+function decide(scored: readonly Scored[]): { answer: Found; score: number } {
+  const best = scored.reduce((most, { score }) => Math.max(most, score), 0)
+  if (best < enough) return { answer: { notFound: true, nearest: nearestOf(scored) }, score: 0 }
+  const floor = Math.max(enough, best - marginFor(best))
+  const rivals = scored.filter(({ score }) => score >= floor).map(({ control }) => control)
+  const [first] = rivals
+  if (first && rivals.length === 1) return { answer: { found: first }, score: best }
+  return { answer: { ambiguous: rivals }, score: best }
+}
+
+function nearestOf(scored: readonly Scored[]): Control[] {
+  const ranked = scored.toSorted((a, b) => b.nearness - a.nearness || a.at - b.at)
+  const least = Math.max(near, (ranked[0]?.nearness ?? 0) - muchWorse)
+  return ranked.flatMap(({ control, nearness }) => (nearness >= least ? [control] : [])).slice(0, offered)
 }
 
 /**
@@ -136,13 +179,13 @@ function inOrder(a: Control, b: Control): number {
 export function findAll(bindings: readonly Binding[], controls: readonly Control[]): Map<string, Found> {
   // A map may bind each box of a date by itself.
   const all = controls.flatMap((control) => [control].concat(control.parts ?? []))
-  const scores = new Map(bindings.map(({ id }) => [id, [] as { control: Control; score: number }[]]))
+  const scores = new Map(bindings.map(({ id }) => [id, [] as Scored[]]))
   // Control by control, so that what is worked out about the texts of each is needed only now.
-  for (const control of all) {
+  for (const [at, control] of all.entries()) {
     const shown = cluesOf(control)
     for (const { id, control: mapped } of bindings) {
-      const score = fit(mapped, shown)
-      if (score >= near) scores.get(id)?.push({ control, score })
+      const found = fitOf(mapped, shown)
+      if (found.nearness >= near) scores.get(id)?.push({ control, at, ...found })
     }
   }
   const result = new Map<string, Found>()

@@ -12,7 +12,7 @@ interface PlanTableProps {
   lines: readonly PlanLine[]
   /** Bindings that the person has left out. */
   left: ReadonlySet<string>
-  /** Controls that fit an ambiguous binding equally well. */
+  /** Controls that fit an ambiguous binding equally well, or come nearest to one that is not found. */
   candidates: (binding: string) => readonly Candidate[]
   /** Bindings whose control is somewhere on the page. */
   placed: readonly string[]
@@ -74,7 +74,7 @@ export function PlanTable({ lines, left, candidates, placed, onLeave, onChoose, 
                 {line.control}
                 <small>{line.source}</small>
                 {line.note && <small class="why">{line.note}</small>}
-                {line.state === 'ambiguous' && (
+                {candidates(line.binding).length > 0 && (
                   <ChooseControl
                     candidates={candidates(line.binding)}
                     onChoose={(candidate) => onChoose(line.binding, candidate)}

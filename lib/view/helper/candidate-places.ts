@@ -1,7 +1,7 @@
 import type { Control } from '../../form/page/controls.ts'
 import { boxOf } from './box.ts'
 import type { CandidateImage } from '../../messages/dock-messages.ts'
-import { say } from '../../words/say.ts'
+import { say, shown } from '../../words/say.ts'
 
 type Candidate = Omit<CandidateImage, 'binding'>
 
@@ -19,5 +19,14 @@ export function placesOf(controls: readonly Control[]): Candidate[] {
       return { index, label: a.top < b.top === first ? say`the upper one` : say`the lower one` }
     }
     return { index, label: say`number ${index + 1} on the page` }
+  })
+}
+
+/** What controls that do not fit are called, so that the person can say which of them is meant. */
+export function namesOf(controls: readonly Control[]): Candidate[] {
+  const alone = new Set(controls.map(({ section }) => section)).size < 2
+  return controls.map(({ name, section, kind }, index): Candidate => {
+    const called = name || shown(kind)
+    return { index, label: alone || !section ? `“${called}”` : say`“${called}” under “${section}”` }
   })
 }

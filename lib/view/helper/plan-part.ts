@@ -3,13 +3,14 @@ import type { FromDock } from '../../messages/dock-messages.ts'
 import { survey, type Control, type Survey } from '../../form/page/controls.ts'
 import { surveyInSteps } from './survey-in-steps.ts'
 import { markFrames, onFrames } from '../../form/page/far.ts'
-import { pick, plan as planOf, type Plan } from '../../form/fill/plan.ts'
+import { movedTo, pick, plan as planOf, type Plan } from '../../form/fill/plan.ts'
 import type { ReceiptLine } from '../../form/schema.ts'
 import { undoPlan } from '../../form/fill/undo.ts'
 import { watchFilled } from '../../form/fill/watch-filled.ts'
 import { bringIntoView } from './bring-into-view.ts'
-import { placesOf } from './candidate-places.ts'
+import { namesOf, placesOf } from './candidate-places.ts'
 import { closedOrigins } from './closed-origins.ts'
+import { keepMoved } from './keep-moved.ts'
 import { forgetUnnoted, noteLate } from './late.ts'
 import type { Mark } from './page-marks.ts'
 import { planMarks, receiptMarks } from './plan-marks.ts'
@@ -26,8 +27,13 @@ const fillable = ({ lines }: Plan, left: ReadonlySet<string>) =>
 /** Counts the plans of all tasks: a press that was meant for one that is gone counts for none. */
 let numbers = 0
 
-export function planPart({ material, map }: Extract<Task, { type: 'plan' }>, stage: Stage): Part {
+export function planPart(task: Extract<Task, { type: 'plan' }>, stage: Stage): Part {
+  const { material } = task
   const { signal, say, mark, focus } = stage
+  /** With the person's answers to "is it one of these", which the book keeps once they are filled. */
+  let { map } = task
+  let keptMap = map
+  const moved = new Set<string>()
   let choices: ReadonlyMap<string, number> = new Map()
   let left: ReadonlySet<string> = new Set()
   let pointed: Control | string | undefined
@@ -67,11 +73,12 @@ export function planPart({ material, map }: Extract<Task, { type: 'plan' }>, sta
   const tellPlan = () => {
     // What was not found yet may still come.
     const lines = looking === undefined ? plan.lines : plan.lines.filter(({ state }) => state !== 'not found')
-    const candidates = lines.flatMap(({ binding, state }) =>
-      state === 'ambiguous'
-        ? placesOf(plan.candidates.get(binding) ?? []).map((one) => Object.assign(one, { binding }))
-        : [],
-    )
+    const candidates = lines.flatMap(({ binding, state }) => {
+      const controls = plan.candidates.get(binding) ?? []
+      const places =
+        state === 'ambiguous' ? placesOf(controls) : state === 'not found' && !undoing ? namesOf(controls) : []
+      return places.map((one) => Object.assign(one, { binding }))
+    })
     say({
       type: 'plan',
       number,
@@ -200,6 +207,13 @@ export function planPart({ material, map }: Extract<Task, { type: 'plan' }>, sta
     stage.setBusy(true)
     tellPlan()
     try {
+      const answered = new Set([...moved].filter((id) => chosen.has(id)))
+      const kept = await keepMoved(keptMap, map, answered)
+      if (kept.map) {
+        keptMap = kept.map
+        map = { ...map, id: keptMap.id, version: keptMap.version }
+        for (const id of answered) moved.delete(id)
+      }
       const filled = await runFill({
         material,
         map,
@@ -223,6 +237,7 @@ export function planPart({ material, map }: Extract<Task, { type: 'plan' }>, sta
       running = undefined
       if (typeof filled === 'string') problem = filled
       else {
+        filled.problem ||= kept.problem
         receipt(filled)
         view = stage.view()
       }
@@ -315,7 +330,13 @@ export function planPart({ material, map }: Extract<Task, { type: 'plan' }>, sta
     } else if (message.type === 'choose') {
       // Which of them is known when all of them are.
       if (looking !== undefined) return undefined
-      choices = new Map(choices).set(message.binding, message.candidate)
+      const { binding, candidate } = message
+      const nearest = plan.lines.some((line) => line.binding === binding && line.state === 'not found')
+      const control = nearest ? plan.candidates.get(binding)?.[candidate] : undefined
+      if (control) {
+        map = movedTo(map, binding, control)
+        moved.add(binding)
+      } else choices = new Map(choices).set(binding, candidate)
       pointed = undefined
       look(true)
     } else return undefined

@@ -39,7 +39,7 @@ export function found(wanted: Clues): string {
   const answer = findAll([binding], listControls(document)).get('one')!
   if ('found' in answer) return `found ${where(answer.found)}`
   if ('ambiguous' in answer) return `ambiguous ${answer.ambiguous.map(where).join(' ')}`
-  return answer.nearest ? `not found, nearest ${where(answer.nearest)}` : 'not found'
+  return answer.nearest.length > 0 ? `not found, nearest ${answer.nearest.map(where).join(' ')}` : 'not found'
 }
 
 /** Section and name of each control, beside what the page says a reader would call it. */

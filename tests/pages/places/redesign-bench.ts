@@ -9,13 +9,16 @@ export interface Redesigned {
   /** Controls that the redesign left on the page. */
   there: number
   found: number
+  /** Not found, and asked about with the right control among those offered. */
+  asked: number
   /** Given up on, or asked about, though still there: what and why. */
   lost: string[]
   /** Another control taken for the mapped one: never. */
   wrong: string[]
 }
 
-export async function redesign(seed: number): Promise<Redesigned> {
+/** @param anew the labels are in other words, several fields go, and what comes in their place may bear their name */
+export async function redesign(seed: number, anew = false): Promise<Redesigned> {
   const random = seeded(seed)
   const mapped = listControls(document)
   // As a saved map has them: plain data that went through the book.
@@ -36,7 +39,16 @@ export async function redesign(seed: number): Promise<Redesigned> {
   const pick = () => victims[Math.floor(random() * victims.length)]
   const doubled = pick()
   if (doubled) insertLookalike(doubled.block, random)
-  if (random() < 0.5) reword(random, 0.3, 0.15)
+  if (anew) {
+    reword(random, 0.6, 0, true)
+    for (let more = 0; more < 2; more++) {
+      const other = pick()
+      if (!other || other === doubled || gone.has(other.at)) continue
+      insertLookalike(other.block, random, true)
+      other.block.remove()
+      gone.add(other.at)
+    }
+  } else if (random() < 0.5) reword(random, 0.3, 0.15)
   if (random() < 0.7) renameAll(random)
   const removed = random() < 0.3 ? doubled : pick()
   if (removed) {
@@ -50,7 +62,7 @@ export async function redesign(seed: number): Promise<Redesigned> {
 
   const now = listControls(document)
   const answers = findAll(bindings, now)
-  const result: Redesigned = { there: 0, found: 0, lost: [], wrong: [] }
+  const result: Redesigned = { there: 0, found: 0, asked: 0, lost: [], wrong: [] }
   for (const [at, control] of mapped.entries()) {
     const answer = answers.get(String(at))
     const called = `${seed}: ${control.section} / ${control.name}`
@@ -60,7 +72,10 @@ export async function redesign(seed: number): Promise<Redesigned> {
       result.wrong.push(`${called} -> ${answer.found.section} / ${answer.found.name}`)
     if (gone.has(at) || !shown) continue
     result.there += 1
+    const offered = !answer || 'found' in answer ? [] : 'ambiguous' in answer ? answer.ambiguous : answer.nearest
     if (right) result.found += 1
+    else if (anew && offered.some(({ elements }) => elements.some((each) => control.elements.includes(each))))
+      result.asked += 1
     else if (!(answer && 'found' in answer))
       result.lost.push(
         `${called} (now ${shown.section} / ${shown.name}): ${answer && 'ambiguous' in answer ? 'ambiguous' : 'not found'}`,
@@ -78,7 +93,7 @@ export function again(): Redesigned {
     source: { from: 'text', text: '' },
   }))
   const answers = findAll(bindings, listControls(document))
-  const result: Redesigned = { there: controls.length, found: 0, lost: [], wrong: [] }
+  const result: Redesigned = { there: controls.length, found: 0, asked: 0, lost: [], wrong: [] }
   for (const [at, { element, name }] of controls.entries()) {
     const answer = answers.get(String(at))
     if (!answer || !('found' in answer)) result.lost.push(name)

@@ -146,8 +146,35 @@ const rewordings: readonly ((text: string) => string)[] = [
   (text) => `${text} of this building`,
 ]
 
-/** The texts that name controls and their sections, each changed a little with the given likelihood. */
-export function reword(random: Random, labels: number, headings: number): void {
+/** The same question in other words of the trade (common practice, no source). */
+const otherWords: readonly (readonly [RegExp, string])[] = [
+  [/\bnumber\b/i, 'ref.'],
+  [/\bCFM ?50\b/i, 'CFM at 50 Pa'],
+  [/\bCFM at 50 Pa\b/i, 'CFM50'],
+  [/\bACH ?50\b/i, 'Air changes/hour at 50 Pa'],
+  [/\bAir changes per hour at 50 Pa\b/i, 'ACH50'],
+  [/\b(house|building|dwelling)\b/i, 'home'],
+  [/\b(date of test|test date)\b/i, 'Date the home was tested'],
+  [/\bstreet address\b/i, 'Address of the tested home'],
+  [/\bconditioned\b/i, 'heated'],
+  [/\btester\b/i, 'technician'],
+  [/\b(city|town)\b/i, 'municipality'],
+  [/\bcompany\b/i, 'firm'],
+  [/\bresult\b/i, 'Outcome'],
+  [/\bcomments\b/i, 'Remarks'],
+]
+
+/** The text in other words; unchanged where it has none of the words of the trade. */
+function inOtherWords(text: string): string {
+  const change = otherWords.find(([word]) => word.test(text))
+  return change ? text.replace(change[0], change[1]) : text
+}
+
+/**
+ * The texts that name controls and their sections, each changed with the given likelihood.
+ * @param anew in other words, not only a little
+ */
+export function reword(random: Random, labels: number, headings: number, anew = false): void {
   const roots = new Set(everything(document).map((element) => element.getRootNode() as Document | ShadowRoot))
   for (const root of roots) {
     const walker = document.createTreeWalker(root, NodeFilter.SHOW_TEXT)
@@ -160,7 +187,7 @@ export function reword(random: Random, labels: number, headings: number): void {
         continue
       const likelihood = parent.closest('h1, h2, h3, h4, legend, th') ? headings : labels
       if (random() >= likelihood) continue
-      const change = rewordings[Math.floor(random() * rewordings.length)]
+      const change = anew ? inOtherWords : rewordings[Math.floor(random() * rewordings.length)]
       // The words of a radio are its options: new case or marks only.
       const tick = parent.closest('label')?.control?.matches('[type=radio]')
       if (change) node.data = node.data.replace(text, () => (tick ? text.toUpperCase() : change(text)))
@@ -195,8 +222,11 @@ export function blockOf(element: Element, own: readonly Element[]): Element | un
 
 const others = ['Mailing', 'Previous', 'Second', 'Proposed', 'Neighbour’s', 'Requested']
 
-/** A control much like the given one beside it, whose name has one word more. */
-export function insertLookalike(block: Element, random: Random): Element | undefined {
+/**
+ * A control much like the given one beside it, whose name has one word more.
+ * @param named it also has the same name in the page's own code
+ */
+export function insertLookalike(block: Element, random: Random, named = false): Element | undefined {
   const word = others[Math.floor(random() * others.length)] ?? ''
   const copy = block.cloneNode(true) as Element
   if (copy.hasAttribute('label')) copy.setAttribute('label', `${word} ${copy.getAttribute('label')?.toLowerCase()}`)
@@ -213,7 +243,7 @@ export function insertLookalike(block: Element, random: Random): Element | undef
   const ids = new Map<string, string>()
   for (const element of [copy, ...copy.querySelectorAll('*')]) {
     if (element.id) ids.set(element.id, (element.id = token(random)))
-    if (element.hasAttribute('name')) element.setAttribute('name', `other-${element.getAttribute('name')}`)
+    if (element.hasAttribute('name') && !named) element.setAttribute('name', `other-${element.getAttribute('name')}`)
   }
   const before = [block, ...block.querySelectorAll('[id]')].map(({ id }) => id).filter(Boolean)
   const after = [...ids.values()]
