@@ -60,6 +60,7 @@ export const others: Readonly<Record<string, string>> = {
     results/own togglePin movePin setDecimals
     view/helper/agent serve
     view/helper/frame-marks frameMarks
+    view/helper/keep-moved keepMoved
     view/helper/once once
     view/helper/place place
     view/helper/plan-marks planMarks receiptMarks
@@ -117,7 +118,7 @@ export const others: Readonly<Record<string, string>> = {
     form/kinds/writing/without-focus writeWithoutFocus`,
   'elements, whose texts were cut when they were read: tests/browser measures the look at a page': `
     form/page/names sectionOf
-    form/fill/plan pick
+    form/fill/plan pick movedTo
     form/map/propose propose
     form/map/steps shownStep bindingsHere stepFor
     form/map/suggest-all suggesting`,

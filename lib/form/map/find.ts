@@ -93,7 +93,7 @@ const none: Fit = { score: 0, nearness: 0 }
  * section (before and after, system 1 and system 2) rule a control out whatever else agrees; a label or heading that
  * asks for something else, or that one cannot be sure of, makes it a question for the person.
  */
-export function fitOf(mapped: Clues, now: Clues): Fit {
+function fitOf(mapped: Clues, now: Clues): Fit {
   if (mapped.kind !== now.kind && !exchangeable.some((set) => set.has(mapped.kind) && set.has(now.kind))) return none
   let agreed = mapped.kind === now.kind ? weights.kind : 0
   let all = weights.kind
