@@ -40,6 +40,10 @@ export async function sendJob(
   const wanted = type === 'map' && (await takesFiles(page.tab)) ? new Set(Object.keys(plain.files ?? {})) : bound
   const filled =
     wanted.size > 0 ? await (await import('../report/report-files.ts')).withReports(plain, job, devices, wanted) : plain
-  if (type === 'map') return sendHelper(page, { type, material: filled, ...(map && { map }) }, beside)
+  if (type === 'map') {
+    const { withEmpty } = await import('../job/material-empty.ts')
+    const all = withEmpty(filled, job, [...devices])
+    return sendHelper(page, { type, material: all, ...(map && { map }) }, beside)
+  }
   if (map) await sendHelper(page, { type, material: filled, map }, beside)
 }

@@ -1,6 +1,6 @@
 /** Which option of a page stands for a value. */
 import { sameness } from './same.ts'
-import { plain } from './words.ts'
+import { plain, words } from './words.ts'
 
 /** Wordings of one answer that forms use side by side, in each language that proposals know (common practice, no source). */
 const sayings: readonly (readonly string[])[] = [
@@ -79,6 +79,52 @@ export function choose(text: string, others: readonly string[], options: readonl
   ]
   for (const test of tests) {
     const fits = options.filter(test)
+    if (fits.length === 1) return fits[0]
+    if (fits.length > 1) return undefined
+  }
+  return undefined
+}
+
+/** Options that answer nothing: the prompt of a list, and what stands beside its answers. */
+const noAnswer = /^(|-+|none|other|n a|not applicable|unknown|(please )?(select|choose|pick)\b.*|all)$/
+
+/** The options of a list or group that answer its question. */
+export const answersIn = (options: readonly string[]): string[] => options.filter((each) => !noAnswer.test(plain(each)))
+
+/** What each option says that not all of them say: `5A` of `Zone 5A`. */
+export function apart(options: readonly string[]): string[] {
+  const parts = options.map((option) => option.trim().split(/\s+/))
+  const shared = new Set(
+    options.length > 1
+      ? parts[0]?.map(plain).filter((word) => parts.every((each) => each.map(plain).includes(word)))
+      : [],
+  )
+  return parts.map((part, at) => part.filter((word) => !shared.has(plain(word))).join(' ') || (options[at] ?? ''))
+}
+
+const inWords = (text: string): string => words(text).join(' ')
+
+/**
+ * The one option that stands for a text of which the list says more: `Zone 5` or `5, cool` for `5`, and the option of the
+ * number for `5A` where no option has a letter. Nothing when none or several do.
+ */
+export function chooseAmong(text: string, options: readonly string[]): string | undefined {
+  const chosen = choose(text, [], options)
+  const wanted = inWords(text)
+  if (chosen !== undefined || wanted === '') return chosen
+  const real = answersIn(options)
+  const said = apart(real).map(inWords)
+  const number = /^(\d) [abc]$/.exec(wanted)?.[1]
+  const tests: ((own: string) => boolean)[] = [
+    (own) => own === wanted,
+    (own) => /^\d/.test(wanted) && own.startsWith(`${wanted} `),
+    (own) =>
+      number !== undefined &&
+      said.every((each) => !/^\d [abc]\b/.test(each)) &&
+      (own === number || own.startsWith(`${number} `)),
+  ]
+  for (const test of tests) {
+    const fits = real.filter((_, at) => test(said[at] ?? ''))
     if (fits.length === 1) return fits[0]
     if (fits.length > 1) return undefined
   }

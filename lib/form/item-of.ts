@@ -5,3 +5,10 @@ import type { Item, Material } from './material.ts'
 export function itemOf({ items }: Material, id: string): Item | undefined {
   return Object.hasOwn(items, id) ? items[id] : undefined
 }
+
+/** Whether the job does not have it yet. */
+export function isEmpty(item: Item): boolean {
+  if (item.kind === 'quantity') return item.empty === true || !Number.isFinite(item.value)
+  if (item.kind === 'text') return item.text.trim() === ''
+  return (item.kind === 'date' ? item.iso : item.value) === ''
+}

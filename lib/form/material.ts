@@ -15,6 +15,8 @@ const quantitySchema = z.object({
   decimals: z.number(),
   /** The greatest number that meets the limit it is compared with; used to say when rounding flips the verdict. */
   limit: z.optional(z.number()),
+  /** The job does not have it yet: `value` says nothing. */
+  empty: z.optional(z.boolean()),
 })
 
 const textSchema = z.object({ kind: z.literal('text'), label: z.string(), group: z.string(), text: z.string() })

@@ -59,7 +59,7 @@ export const material: Shape = {
     'names',
     [
       'any',
-      item('quantity', { value: 'n', unit: 's', decimals: 'n', 'limit?': 'n' }),
+      item('quantity', { value: 'n', unit: 's', decimals: 'n', 'limit?': 'n', 'empty?': 'b' }),
       item('text', { text: 's' }),
       item('date', { iso: 's' }),
       item('choice', { value: 's', options: ['list', { value: 's', label: 's' }], 'why?': 's' }),

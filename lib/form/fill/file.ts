@@ -2,6 +2,7 @@
 import { csvRows } from '../../csv.ts'
 import { write as writeNumber } from '../../units/write.ts'
 import { say } from '../../words/say.ts'
+import { isEmpty } from '../item-of.ts'
 import type { Item, Material, ReadyFile } from '../material.ts'
 import type { Source } from '../schema.ts'
 
@@ -25,12 +26,9 @@ function valueOf(item: Item): string {
 
 /** Every item of the material, one a line, as CSV. */
 export function figuresCsv(material: Material): string {
-  const rows = Object.values(material.items).map((item) => [
-    item.group,
-    item.label,
-    valueOf(item),
-    item.kind === 'quantity' ? item.unit : '',
-  ])
+  const rows = Object.values(material.items)
+    .filter((item) => !isEmpty(item))
+    .map((item) => [item.group, item.label, valueOf(item), item.kind === 'quantity' ? item.unit : ''])
   return csvRows([['group', 'item', 'value', 'unit'], ...rows])
 }
 

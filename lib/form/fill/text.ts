@@ -3,15 +3,16 @@ import { convert } from '../../units/convert.ts'
 import { numberIn } from '../../units/number-in.ts'
 import { symbol } from '../../units/symbol.ts'
 import { write as writeNumber } from '../../units/write.ts'
-import { choose } from '../choose.ts'
+import { choose, chooseAmong } from '../choose.ts'
 import { writeDate } from '../dates.ts'
 import { dateKinds, numberKinds, several, severalKinds } from '../kind-traits.ts'
 import type { Item, Material, Quantity } from '../material.ts'
 import { checked, notChecked } from './read.ts'
 import type { Clues, Source, Write } from '../schema.ts'
+import { plain as inPlainWords } from '../words.ts'
 import { labelWords, roleWords } from '../../words/names.ts'
 import { readyFile, whyNoFile } from './file.ts'
-import { itemOf } from '../item-of.ts'
+import { isEmpty, itemOf } from '../item-of.ts'
 import { say } from '../../words/say.ts'
 
 export type Text = { text: string; note?: string } | { refused: string }
@@ -50,12 +51,19 @@ function roundingNote(item: Quantity, value: number, rounded: number, unit: stri
     : say`rounding flips the verdict: ${exact} unrounded is above the limit of ${bound}`
 }
 
+/** The option that the form map has for a text, whatever its case and marks. */
+function chosenFor(text: string, choices: Write['choices'] = {}): string | undefined {
+  if (Object.hasOwn(choices, text)) return choices[text]
+  const said = inPlainWords(text)
+  return Object.entries(choices).find(([each]) => inPlainWords(each) === said)?.[1]
+}
+
 function ofItem(item: Item, write: Write, target: Target): Text {
   switch (item.kind) {
     case 'quantity':
       return quantity(item, write, target.kind)
     case 'text':
-      return { text: item.text }
+      return { text: chosenFor(item.text, write.choices) ?? item.text }
     case 'date': {
       if (dateKinds.has(target.kind)) return { text: item.iso }
       if (target.kind === 'month') return { text: item.iso.slice(0, 7) }
@@ -72,12 +80,6 @@ function ofItem(item: Item, write: Write, target: Target): Text {
       return { text: label }
     }
   }
-}
-
-function isEmpty(item: Item): boolean {
-  if (item.kind === 'quantity') return !Number.isFinite(item.value)
-  if (item.kind === 'text') return item.text.trim() === ''
-  return (item.kind === 'date' ? item.iso : item.value) === ''
 }
 
 /** An item that the job does not have, by what its id says. */
@@ -170,7 +172,9 @@ function fitted(text: Text, source: Source, material: Material, target: Target):
       }
       const others =
         item?.kind === 'choice' ? [item.value] : item?.kind === 'date' ? otherWords(item.iso, text.text) : []
-      const option = choose(text.text, others, target.options)
+      const option =
+        choose(text.text, others, target.options) ??
+        (item?.kind === 'text' ? chooseAmong(text.text, target.options) : undefined)
       if (option !== undefined) return { ...text, text: option }
       return { refused: say`No option “${text.text}” here: say which option stands for it.` }
     }

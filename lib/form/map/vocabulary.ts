@@ -26,74 +26,105 @@ const ducts = /\bducts?\b|\b25\b/
 
 export const vocabulary: Readonly<Record<string, Wording>> = {
   address: {
-    says: /^(full|site|property|project|job|service|building|test) (address|location)( (and|or|with) .*)?$|^address( .* (town|city|zip)\b.*)?$/,
+    says: /^(full|site|property|project|job|service|building|test|house|home) (address|location)( (and|or|with) .*)?$|^address( .* (town|city|zip)\b.*)?$|^(address|location) of (the )?(tested )?(test|site|property|project|house|home|building|dwelling)( tested)?$|\bwhere\b.*\b(test(ed)?|house|home|building|property|work)\b/,
     hints: /\baddress\b/,
-    never: /\be ?mail\b|\bmailing\b|\bstreet\b|\bline [12]\b/,
+    never: /\be ?mail\b|\b(mailing|billing|postal|web|previous)\b|\bstreet\b|\bline [12]\b/,
   },
   street: {
     says: /\bstreet( address)?\b|\baddress line 1\b/,
     hints: /\baddress\b/,
-    never: /\be ?mail\b|\bmailing\b|\baddress line 2\b/,
+    never: /\be ?mail\b|\b(mailing|billing|postal|web|previous)\b|\baddress line 2\b|^(address|location) of\b/,
     autocomplete: 'street-address',
   },
   unit: {
-    says: /\b(unit|apt|apartment|suite|lot)\b( (no|number|id))?$|\baddress line 2\b/,
+    says: /\b(unit|apt|apartment|suite|lot)\b( (no|number|id))?$|^(unit|apt|apartment)\b.*\b(or|lot)\b|\baddress line 2\b/,
     autocomplete: 'address-line2',
   },
   town: { says: /\b(city|town|municipality)\b/, autocomplete: 'address-level2' },
   state: { says: /\b(state|province)\b/, autocomplete: 'address-level1' },
   postcode: { says: /\bzip\b|\bpost(al)? ?code\b/, autocomplete: 'postal-code' },
-  permit: { says: /\bpermit\b/ },
+  permit: { says: /\bpermit\b/, never: /\bdate\b|\b(issued?|fee|type|holder|status|expir\w*)\b/ },
   program: {
-    says: /\b(application|program|programme|registry|rebate|enrol+ment|case) (number|no|id)\b/,
-    hints: /\b(project|job|reference) (number|no|id)\b/,
+    says: /\b(application|program|programme|registry|registration|rebate|enrol+ment|case|job|work order) (number|no|id|ref)\b/,
+    hints: /\b(project|reference) (number|no|id)\b/,
   },
-  builder: { says: /\bbuilder\b|\bgeneral contractor\b/, hints: /\bcontractor\b/ },
+  builder: {
+    says: /\bbuilder\b( of record)?$|\bgeneral contractor\b|^builder or contractor\b|^(responsible )?contractor( (responsible|of record))?$|\b(builder|contractor) s? ?name\b/,
+    hints: /\b(contractor|builder)\b/,
+    never:
+      /\b(mechanical|hvac|heating|cooling|electrical|plumbing|roofing|insulation|testing|air sealing|solar|sub ?contractor|licen[cs]e|phone|e ?mail|address|number|no|id)\b/,
+  },
   'floor-area': {
-    says: /\bfloor area\b|\bcfa\b|\bsquare footage\b|\b(conditioned|heated|living) area\b/,
+    says: /\bfloor area\b|\bcfa\b|\bsquare footage\b|\b(conditioned|heated|living|finished) (area|space)\b.*|\bfloor space\b|\barea of (the )?(conditioned|heated|living)\b/,
     hints: /\barea\b/,
-    never: /\bvolume\b|\bper\b|\bleakage\b|\b(enclosure|envelope|shell|surface)\b/,
+    never:
+      /\bvolume\b|\bper\b|\bleakage\b|\b(enclosure|envelope|shell|surface|crawl ?space|attic|garage|basement|window|wall|roof|lot)\b/,
   },
-  volume: { says: /\bvolume\b/, never: /\bper\b/ },
-  'enclosure-area': { says: /\b(enclosure|envelope|shell|surface)( surface)? area\b/, never: /\bper\b/ },
+  volume: { says: /\bvolume\b/, never: /\bper\b|\b(attic|crawl ?space|garage|tank|duct)\b/ },
+  'enclosure-area': {
+    says: /\b(enclosure|envelope|shell|surface)( surface)? area\b|\b(surface )?area of (the )?(building |thermal )?(enclosure|envelope|shell)\b/,
+    never: /\bper\b/,
+  },
   height: { says: /\b(ceiling|infiltration|building) height\b/, hints: /\bheight\b/ },
   bedrooms: { says: /\bbed ?rooms?\b/ },
-  stories: { says: /\b(stories|storeys?|story)\b|\bnumber of floors\b/ },
-  'climate-zone': { says: /\bclimate zone\b/ },
+  stories: { says: /\b(stories|storeys?|story)\b|\bnumber of floors\b|^floors( above grade)?$/, never: /\bwhich\b/ },
+  'climate-zone': {
+    says: /\bclimate zone\b|\b((energy )?code|iecc|ashrae|site|energy|weather) zone\b|^zone of (the )?(site|building|house|home|property|project)$|^zone (under|by|per|in|from) (the )?(energy )?(code|iecc|ashrae)\b/,
+    hints: /^zone\b|\bzone$/,
+    never:
+      /\b(pressure|flood|fire|seismic|time|zoning|wind|heating|cooling|duct|house zone|attic|garage|crawl ?space|basement)\b/,
+  },
   'area-source': {
     says: /\b(area|volume)s?\b.*\b(source|obtained|determined|taken from|based on)\b|\bhow\b.*\b(obtained|determined)\b/,
   },
   'weather-shielding-factor': { says: /\bshielding factor\b|\bwsf\b/ },
   elevation: { says: /\b(elevation|altitude)\b/ },
   name: {
-    says: /\b(tester|technician|rater|inspector|auditor|verifier)( s)?( printed| full)?( name)?$|\b(tested|performed|conducted) by\b|\bprinted name\b|\bname of (tester|technician|rater)\b/,
+    says: /\b(tester|technician|rater|inspector|auditor|assessor|verifier)( s)?( printed| full)?( name)?$|\b(tested|performed|conducted) by\b|\bprinted name\b|\bname of (the )?(tester|technician|rater|inspector|auditor|assessor)\b|\b(person|who)\b.*\b(ran|did|performed|conducted|carried out|made)\b.*\btest\w*\b|\bwho tested\b|\b(test|blower door) operator\b/,
     hints: /\bname\b/,
     never:
-      /\b(company|business|firm|project|street|owner|customer|builder|program|user)\b|\b(licen[cs]e|number|id|no)\b/,
+      /\b(company|business|firm|project|street|owner|customer|builder|program|user)\b|\b(licen[cs]e|number|id|no|signature|last|first|middle|supervisor)\b/,
     autocomplete: 'name',
   },
   company: {
-    says: /\b(company|firm|agency|organi[sz]ation|business)( name)?$/,
-    hints: /\b(company|firm|agency|organi[sz]ation|business)\b/,
-    never: /\b(licen[cs]e|number|id|phone|e ?mail|utility|insurance)\b/,
+    says: /\b(company|firm|agency|organi[sz]ation|business)( name)?$|\bname of (the )?(testing )?(company|firm|agency)\b|\btester s (company|employer)\b/,
+    hints: /\b(company|firm|agency|organi[sz]ation|business|employer)\b/,
+    never:
+      /\b(heating|insulation|electric|gas|mechanical|hvac|title|licen[cs]e|number|id|phone|e ?mail|utility|insurance)\b/,
     autocomplete: 'organization',
   },
   licence: {
-    says: /\b(licen[cs]e|certification|certificate|credential|rater|tester|technician) (number|no|id)\b|^licen[cs]e$/,
-    never: /\bexpir/,
+    says: /\b(licen[cs]e|certification|certificate|cert|credential|rater|tester|technician|registration) (number|no|id)\b|^licen[cs]e$|\b(number|no|id) of (the )?(tester|certification|licen[cs]e|certificate|credential)\b/,
+    hints: /\b(number|no|id)\b/,
+    never:
+      /\bexpir|\b(phone|contact|permit|serial|account|business|contractor|builder|mechanical|hvac|calibration|cfm|pa)\b/,
   },
-  'licence-expiry': { says: /\b(licen[cs]e|certification|certificate)\b.*\bexpir\w*|\bexpir\w* date\b/ },
+  'licence-expiry': {
+    says: /\b(licen[cs]e|certification|certificate)\b.*\bexpir\w*|\bexpir\w* date\b|\blicen[cs]e valid\b|\blicen[cs]e\b.*\b(until|through|thru)\b/,
+    hints: /\bvalid (until|through|thru|to)\b|\bexpir\w*\b/,
+    never: /\b(permit|insurance|calibrat\w*|warranty|card)\b/,
+  },
   phone: { says: /\b(tele)?phone\b|\bmobile\b/, autocomplete: 'tel' },
   email: { says: /\be ?mail\b/, autocomplete: 'email' },
   date: {
-    says: /\b(test|testing|inspection) date\b|\bdate (of|tested|performed)\b|^date$/,
+    says: /\b(test|testing|inspection) date\b|\bdate (of (the )?(blower door |duct |air |leakage )*(test|testing|reading|measurement|inspection|visit)|tested|performed)\b|^date of$|\bdate\b.*\b(was |were )?(tested|test was done)\b|^tested (on|when)$|\bwhen\b.*\b(was|were)\b.*\btest(ed)?\b|\b(day|date) of test\b|^date$/,
     hints: /\bdate\b/,
-    never: /\bexpir|\bbirth\b|\bpermit\b|\binvoice\b|\bdue\b/,
+    never:
+      /\b(install\w*|issued?|application|payment|received|signature|signed|sale|closing|completion|start|approved|calibrat\w*|construction|purchase|manufacture|mailed|submitted|permit)\b|\bexpir|\bbirth\b|\bpermit\b|\binvoice\b|\bdue\b/,
   },
-  stage: { says: /\b(stage|phase)\b/, hints: /\btest type\b/ },
+  stage: {
+    says: /\b(stage|phase) of (construction|work|test)\b|\b(construction|test) (stage|phase)\b|\bstage\b/,
+    hints: /\btest type\b|\bphase\b|\bwhen tested\b|\btype of test\b/,
+  },
   wind: { says: /\bwind\b|\bweather\b/, never: /\bshielding\b/ },
-  range: { says: /\b(flow )?range\b|\bconfiguration\b/ },
-  direction: { says: /\bdirection\b|\b(de)?pressuri[sz]\w*\b/, hints: /\btest (mode|type)\b/ },
+  range: {
+    says: /\b(flow|fan|device) range\b|^range( used)?$|\brange\b|\bconfiguration\b/,
+    never: /\b(price|age|oven|temperature)\b/,
+  },
+  direction: {
+    says: /\bdirection\b|\b(de)?pressuri[sz]\w*\b/,
+    hints: /\btest (mode|type)\b|\btype of test\b|\bhouse was\b/,
+  },
   procedure: { says: /\b(procedure|protocol|test method|standard used)\b/, hints: /\bstandard\b/ },
   leakage: { says: /\btotal or (to )?outside\b|\bleakage (type|measured)\b|\b(type|kind) of (duct )?leakage\b/ },
   'air-handler-flow': { says: /\b(air handler|system|fan) (air ?)?flow\b/, never: /%|\bpercent\b/ },
@@ -117,17 +148,25 @@ export const vocabulary: Readonly<Record<string, Wording>> = {
   pressure: { says: /\b(house|building|induced|test) pressure\b|\bpressure (as )?(read|reading|difference)\b/ },
   'device-pressure': { says: /\b(device|fan) pressure\b/ },
   'flow-as-shown': { says: /\bflow (as )?(shown|reading)\b|\bindicated flow\b/ },
-  device: { says: /\b(device|equipment|instrument)( make| model| name| used)*$/ },
+  device: {
+    says: /\b(device|equipment|instrument)( make| model| name| used)*$|\b(test|blower door|calibrated) fan\b.*\b(used|model|name)\b|^fan used$|\bfan (make|model)\b|\bblower door (used|model|make)\b/,
+    never: /\b(heating|cooling|hvac|ventilation|exhaust|air handler|water)\b/,
+  },
   'device-serial': { says: /\bserial\b/ },
   'device-calibrated': { says: /\bcalibrat\w*\b/ },
   indoor: { says: /\b(indoor|inside|interior)\b.*\btemp\w*|\btemp\w*\b.*\b(indoors?|inside)\b/ },
   outdoor: { says: /\b(outdoor|outside|exterior)\b.*\btemp\w*|\btemp\w*\b.*\b(outdoors?|outside)\b/ },
-  notes: { says: /\b(comments?|notes|remarks)\b/ },
+  notes: {
+    says: /\b(comments?|notes|remarks|observations)\b|\banything (else )?(we|you|to|that)\b|\badditional (information|details)\b/,
+  },
   verdict: {
-    says: /\bpass\b.*\bfail\b|\b(test )?result$|\bresult (against|versus|vs) (the )?limit$|\bcompl(iance|iant|ies)\b|\bmeets\b/,
+    says: /\b(did|does|do) (the |this )?(home|house|building|dwelling|unit|system|ducts?|test|it) (pass|meet|comply)\b|\btest outcome\b|\boutcome of (the )?test\b|\bpass\b.*\bfail\b|\b(test )?result$|\bresult (against|versus|vs) (the )?limit$|\bcompl(iance|iant|ies)\b|\bmeets\b/,
     never: /\bsigned\b/,
   },
-  limit: { says: /\b(limit|target|maximum allowed|max allowed|allowable)\b/, never: /\bpass\b/ },
+  limit: {
+    says: /\b(limit|target|(maximum|max) (allowed|permitted|leakage|air leakage)|(allowed|permitted) (maximum|leakage)|allowable)\b/,
+    never: /\bpass\b|\bresult\b|\bmeets?\b|\bwork order\b/,
+  },
   'flow-4': { says: /\b(cfm|flow|leakage|q)\b.*\b4( pa)?\b/, never: /\barea\b/ },
   'flow-10': { says: /\b(cfm|flow|leakage|q)\b.*\b10( pa)?\b/, never: /\barea\b/ },
   'flow-25': { says: /\b(cfm|flow|leakage|q)\b.*\b25\b/, never: /\bducts?\b|\bper\b/ },
@@ -135,7 +174,7 @@ export const vocabulary: Readonly<Record<string, Wording>> = {
     says: /\b(cfm|cubic feet per minute|m 3 h|flow|air ?flow|leakage|q|v)\b.*\b50\b|\b50 (pa|pascals?)\b.*\b(cfm|flow|leakage)\b/,
     hints: /\bair leakage\b|\bcfm\b|\bleakage (flow|rate)\b/,
     never: new RegExp(
-      `\\bach\\b|\\bair changes?\\b|\\bas read\\b|\\breduction\\b|\\barea\\b|${perArea.source}|${ducts.source}`,
+      `\\b(target|limit|allowed|allowable|required|permitted|goal|maximum)\\b|\\bach\\b|\\bair changes?\\b|\\bas read\\b|\\breduction\\b|\\barea\\b|${perArea.source}|${ducts.source}`,
     ),
   },
   'flow-50-as-read': { says: /\b(as read|indicated|instrument|gauge)\b.*\b50\b|\b50\b.*\b(as read|indicated)\b/ },
@@ -143,7 +182,7 @@ export const vocabulary: Readonly<Record<string, Wording>> = {
   'air-changes-50': {
     says: /\bach 50\b|\bn 50\b|\bach\b.*\b50\b|\bair ?changes?\b.*\b50\b/,
     hints: /\bach\b|\bair ?changes?\b/,
-    never: /\bnatural\b|\bach ?nat\w*\b/,
+    never: /\b(target|limit|allowed|allowable|required|permitted|goal|maximum)\b|\bnatural\b|\bach ?nat\w*\b/,
   },
   'natural-air-changes': {
     says: /\bnatural\b.*\b(air changes?|ach|infiltration)\b|\bach ?nat\w*\b|\bach\b.*\bnatural\b/,
@@ -181,7 +220,7 @@ export const vocabulary: Readonly<Record<string, Wording>> = {
   // The French word is the same.
   reduction: { says: /\breduction\b/, never: /%|\bpercent\b|\bpourcentage\b/ },
   'reduction-percent': {
-    says: /(%|\bpercent\b).*\breduction\b|\breduction\b.*(%|\bpercent\b)/,
+    says: /(%|\bpercent(age)?\b).*\breduc(tion|ed)\b|\breduc(tion|ed)\b.*(%|\bpercent(age)?\b)/,
     hints: /\breduction\b/,
   },
 }

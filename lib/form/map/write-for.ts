@@ -1,7 +1,7 @@
 /** How a value would be written into a control, as far as the page shows it. */
 import { convert } from '../../units/convert.ts'
 import { write as writeNumber } from '../../units/write.ts'
-import { choose } from '../choose.ts'
+import { answersIn, apart, choose, chooseAmong } from '../choose.ts'
 import { optionsOf } from '../page/clues.ts'
 import type { Control } from '../page/controls.ts'
 import { datePatternIn, decimalsIn } from '../page/hints.ts'
@@ -16,6 +16,14 @@ function shortened(item: Quantity, write: Write, limit: number): Write {
   const value = convert(item.value, item.unit, write.unit ?? item.unit)
   while (decimals > 0 && writeNumber(value, { decimals }).length > limit) decimals--
   return { ...write, decimals }
+}
+
+/** Which option stands for which text: for the one of this job, and for each that another may have. */
+function forEach(text: string, options: readonly string[]): Record<string, string> {
+  const real = answersIn(options)
+  const choices = Object.fromEntries(apart(real).map((own, at) => [own, real[at] ?? '']))
+  const chosen = chooseAmong(text, real)
+  return chosen === undefined ? choices : { ...choices, [text]: chosen }
 }
 
 export function writeFor(item: Item, control: Control): Write {
@@ -43,6 +51,6 @@ export function writeFor(item: Item, control: Control): Write {
       return { choices }
     }
     case 'text':
-      return {}
+      return optionKinds.has(control.kind) ? { choices: forEach(item.text, optionsOf(control)) } : {}
   }
 }

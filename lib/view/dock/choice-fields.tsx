@@ -8,11 +8,26 @@ import { Pick } from './pick.tsx'
 import { tickWords } from './tick-words.ts'
 import { say, shown } from '../../words/say.ts'
 
+interface Value {
+  value: string
+  label: string
+  /** It is what this job has. */
+  now: boolean
+}
+
 interface ChoiceFieldsProps {
-  item: Extract<Item, { kind: 'choice' }>
+  item: Extract<Item, { kind: 'choice' | 'text' }>
   write: Write
   control: Control
   onChange: (write: Write) => void
+}
+
+/** What the item may be: the answers of a choice; of a text, the one of this job and those that the list has. */
+function valuesOf(item: ChoiceFieldsProps['item'], choices: Readonly<Record<string, string>>): Value[] {
+  if (item.kind === 'choice')
+    return item.options.map(({ value, label }) => ({ value, label: shown(label), now: value === item.value }))
+  const texts = new Set([item.text, ...Object.keys(choices)].filter(Boolean))
+  return [...texts].map((text) => ({ value: text, label: text, now: text === item.text }))
 }
 
 /** Which option of the page stands for which value; for a text control, which words do. */
@@ -33,14 +48,14 @@ export function ChoiceFields({ item, write, control, onChange }: ChoiceFieldsPro
         </tr>
       </thead>
       <tbody>
-        {item.options.map((option) => (
-          <tr key={option.value} class={option.value === item.value ? 'here' : ''}>
-            <th scope="row">{shown(option.label)}</th>
+        {valuesOf(item, choices).map((option) => (
+          <tr key={option.value} class={option.now ? 'here' : ''}>
+            <th scope="row">{option.label}</th>
             <td>
               {onPage.length > 0 ? (
                 <Pick
                   hidden
-                  label={say`Option for ${shown(option.label)}`}
+                  label={say`Option for ${option.label}`}
                   value={choices[option.value] ?? ''}
                   options={[
                     { value: '', label: say`find it by its words` },
@@ -51,7 +66,7 @@ export function ChoiceFields({ item, write, control, onChange }: ChoiceFieldsPro
               ) : (
                 <input
                   class="box"
-                  aria-label={say`Words for ${shown(option.label)}`}
+                  aria-label={say`Words for ${option.label}`}
                   placeholder={option.label}
                   value={choices[option.value] ?? ''}
                   onInput={(event) => set(option.value, event.currentTarget.value)}

@@ -22,6 +22,7 @@ import { OtherFrames } from './other-frames.tsx'
 import { ProposeAll } from './propose-all.tsx'
 import { MappingFoot } from './mapping-foot.tsx'
 import { Question } from './question.tsx'
+import { WhichTest } from './which-test.tsx'
 import { useShell } from './shell.ts'
 import { cluesOf } from './stand-ins.ts'
 import { tooMany } from './too-many.ts'
@@ -59,8 +60,8 @@ export function Mapping({ start: { material, map: given, href, heading }, page: 
   const at = page.controls.find(({ key }) => key === picked)
   const bound = at?.binding
   const proposals = useMemo(
-    () => (at ? proposalsFor(at.control, material, page.controls, suggestions) : []),
-    [at?.control, material, page.controls, suggestions],
+    () => (at ? proposalsFor(at.control, material, page.controls, suggestions, together.test) : []),
+    [at?.control, material, page.controls, suggestions, together.test],
   )
   // Only what is clear is chosen beforehand: "Bind, then next" in a row must not bind a guess.
   const clear = proposals.find((proposal) => proposal.clear)
@@ -190,6 +191,7 @@ export function Mapping({ start: { material, map: given, href, heading }, page: 
               {say`No control that can be filled is on this page. Open the form first; it is looked for as the page changes.`}
             </p>
           )}
+          <WhichTest of={together} />
           {done < page.controls.length && (
             <button type="button" class="b low all" onClick={() => together.show(true)}>
               {say`Propose for all`}

@@ -1,7 +1,7 @@
 import type { Control } from '../../form/page/controls.ts'
 import type { Item, Material } from '../../form/material.ts'
 import type { Write } from '../../form/schema.ts'
-import { propose } from '../../form/map/propose.ts'
+import { propose, testsInDoubt } from '../../form/map/propose.ts'
 import { textOf } from '../../form/fill/text.ts'
 import { writeFor } from '../../form/map/write-for.ts'
 import { symbol } from '../../units/symbol.ts'
@@ -18,6 +18,7 @@ const few = 3
 export interface Proposal extends ItemRow {
   write: Write
   clear: boolean
+  score: number
 }
 
 /** The item's value for a reader, with its unit; empty while the job has none. */
@@ -50,16 +51,17 @@ function takenItems(controls: readonly PageControl[], but?: Control): Map<string
   return taken
 }
 
-/** The likely items for a control, best first. */
+/** The likely items for a control, best first. `test`: of which the page is, as the person says. */
 export function proposalsFor(
   control: Control,
   material: Material,
   controls: readonly PageControl[],
   suggestions: Suggestions,
+  test: string,
 ): Proposal[] {
-  return propose(suggestions.of(control), takenItems(controls, control))
+  return propose(suggestions.of(control), takenItems(controls, control), test)
     .slice(0, few)
-    .flatMap(({ item: id, reason, clear }) => {
+    .flatMap(({ item: id, reason, clear, score }) => {
       const item = material.items[id]
       if (!item) return []
       return [
@@ -71,6 +73,7 @@ export function proposalsFor(
           reason,
           write: writeFor(item, control),
           clear,
+          score,
         },
       ]
     })
@@ -84,17 +87,65 @@ export interface ClearProposal {
   write: Write
 }
 
-/** The clear proposals for all controls not bound yet; an item that two controls would take goes to neither. */
-export function clearProposals(
+/** A control for which nothing is clear, and what it may ask for, best first. */
+export interface UnsureProposal {
+  key: string
+  control: Control
+  rows: Proposal[]
+}
+
+export interface AllProposals {
+  clear: ClearProposal[]
+  unsure: UnsureProposal[]
+}
+
+/** A proposal worse than this is found in the list of all items as soon. */
+const worth = 0.45
+
+/**
+ * The proposals for all controls not bound yet: those that are clear, and for the others what comes near. An item that
+ * two controls would clearly take goes to neither by itself.
+ */
+export function proposalsForAll(
   controls: readonly PageControl[],
   material: Material,
   suggestions: Suggestions,
-): ClearProposal[] {
-  const clear = controls
+  test: string,
+): AllProposals {
+  const open = controls
     .filter(({ binding }) => !binding)
-    .flatMap(({ key, control }): ClearProposal[] => {
-      const best = proposalsFor(control, material, controls, suggestions).find((proposal) => proposal.clear)
-      return best ? [{ key, control, row: best, reason: best.reason, write: best.write }] : []
-    })
-  return clear.filter(({ row }) => clear.filter((other) => other.row.id === row.id).length === 1)
+    .map(({ key, control }) => ({ key, control, rows: proposalsFor(control, material, controls, suggestions, test) }))
+  const best = open.flatMap(({ key, control, rows }): ClearProposal[] => {
+    const row = rows.find((proposal) => proposal.clear)
+    return row ? [{ key, control, row, reason: row.reason, write: row.write }] : []
+  })
+  const clear = best.filter(({ row }) => best.filter((other) => other.row.id === row.id).length === 1)
+  const taken = new Set(clear.map(({ row }) => row.id))
+  const unsure = open
+    .filter(({ key }) => !clear.some((each) => each.key === key))
+    .map(({ key, control, rows }) => ({
+      key,
+      control,
+      rows: rows.filter(({ id, score }) => score >= worth && !taken.has(id)),
+    }))
+    .filter(({ rows }) => rows.length > 0)
+  return { clear, unsure }
+}
+
+/** A test of which the page may be. */
+export interface TestInDoubt {
+  id: string
+  name: string
+}
+
+/** The tests of which the page may be, as long as it does not say of which; none or several. */
+export function testsOf(
+  controls: readonly PageControl[],
+  { items }: Material,
+  suggestions: Suggestions,
+): TestInDoubt[] {
+  return testsInDoubt(controls.map(({ control }) => suggestions.of(control))).map((id) => {
+    const own = Object.keys(items).find((key) => key.startsWith(`${id}/`))
+    return { id, name: roleWords((own && items[own]?.group) || id) }
+  })
 }

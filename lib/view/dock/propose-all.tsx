@@ -1,4 +1,5 @@
 import { titleOf } from './describe.ts'
+import { WhichTest } from './which-test.tsx'
 import type { Proposals } from './use-proposals.ts'
 import { say } from '../../words/say.ts'
 
@@ -11,10 +12,11 @@ interface ProposeAllProps {
 
 /** The proposals that leave no doubt, for all controls not bound yet, confirmed together. */
 export function ProposeAll({ proposals, unbound, onPoint }: ProposeAllProps) {
-  const { all, left, leave, waiting, problem } = proposals
+  const { all, left, leave, unsure, picked, pick, waiting, problem } = proposals
   return (
     <>
       <h2>{say`Clear proposals`}</h2>
+      {!waiting && <WhichTest of={proposals} />}
       <p class="q small">
         {waiting
           ? say`Looking…`
@@ -52,6 +54,41 @@ export function ProposeAll({ proposals, unbound, onPoint }: ProposeAllProps) {
             </li>
           ))}
         </ul>
+      )}
+      {unsure.length > 0 && (
+        <>
+          <h2>{say`Not clear`}</h2>
+          <p class="q small">{say`Press what goes into the control; leave the others for later.`}</p>
+          <ul class="list">
+            {unsure.map(({ key, control, rows }) => (
+              <li
+                key={key}
+                class="unsure"
+                onPointerEnter={() => onPoint(key)}
+                onPointerLeave={() => onPoint(undefined)}
+                onFocusCapture={() => onPoint(key)}
+              >
+                <p>
+                  {control.section && `${control.section}, `}
+                  {titleOf(control)}
+                </p>
+                <div class="two-c" role="group" aria-label={titleOf(control)}>
+                  {rows.map(({ id, group, label, value }) => (
+                    <button
+                      key={id}
+                      type="button"
+                      class="b low"
+                      aria-pressed={picked.get(key) === id}
+                      onClick={() => pick(key, picked.get(key) === id ? undefined : id)}
+                    >
+                      {group}: {label} <b>{value}</b>
+                    </button>
+                  ))}
+                </div>
+              </li>
+            ))}
+          </ul>
+        </>
       )}
     </>
   )

@@ -7,6 +7,7 @@ import { Icon } from '../parts/icons.tsx'
 import { howFound, titleOf } from './describe.ts'
 import { ItemList, type ItemRow } from './item-list.tsx'
 import { FileField } from './file-field.tsx'
+import { firstText, FixedText } from './fixed-text.tsx'
 import { WordsEditor } from './words-editor.tsx'
 import { WriteFields } from './write-fields.tsx'
 import { say } from '../../words/say.ts'
@@ -102,7 +103,7 @@ export function Question(props: QuestionProps) {
                     type="radio"
                     name="source"
                     checked={source?.from === 'text'}
-                    onChange={() => onSource({ from: 'text', text: '' })}
+                    onChange={() => onSource({ from: 'text', text: firstText(control) })}
                   />
                   <span>{say`Fixed text`}</span>
                 </label>
@@ -143,14 +144,7 @@ export function Question(props: QuestionProps) {
         />
       )}
       {source?.from === 'text' && (
-        <label class="fixed">
-          <span class="lab">{say`Text to enter`}</span>
-          <input
-            class="box"
-            value={source.text}
-            onInput={(event) => onSource({ from: 'text', text: event.currentTarget.value })}
-          />
-        </label>
+        <FixedText control={control} text={source.text} onText={(text) => onSource({ from: 'text', text })} />
       )}
       {source?.from === 'words' && (
         <WordsEditor

@@ -1,9 +1,18 @@
 import { useMemo, useState } from 'preact/hooks'
 import { cluesOf } from './stand-ins.ts'
 import type { Material } from '../../form/material.ts'
-import type { Binding } from '../../form/schema.ts'
+import type { Control } from '../../form/page/controls.ts'
+import type { Binding, Write } from '../../form/schema.ts'
+import type { ItemRow } from './item-list.tsx'
 import { newId } from '../helper/new-id.ts'
-import { clearProposals, type ClearProposal } from './proposals.ts'
+import {
+  proposalsForAll,
+  testsOf,
+  type ClearProposal,
+  type Proposal,
+  type TestInDoubt,
+  type UnsureProposal,
+} from './proposals.ts'
 import type { PageControl } from './use-controls.ts'
 import type { Suggestions } from './use-suggestions.ts'
 
@@ -13,6 +22,14 @@ export interface Proposals {
   all: readonly ClearProposal[]
   left: ReadonlySet<string>
   leave: (key: string, leave: boolean) => void
+  /** Controls for which nothing is clear, with what comes near, and what the person has taken for them. */
+  unsure: readonly UnsureProposal[]
+  picked: ReadonlyMap<string, string>
+  pick: (key: string, item: string | undefined) => void
+  /** The tests of which the page may be where it does not say of which, and the person's answer. */
+  tests: readonly TestInDoubt[]
+  test: string
+  answer: (test: string) => void
   /** Bindings of those that were not taken out, each with the key of its control. */
   taken: () => (Binding & { key: string })[]
   count: number
@@ -30,17 +47,27 @@ export function useProposals(
 ): Proposals {
   const [open, setOpen] = useState(false)
   const [left, setLeft] = useState<ReadonlySet<string>>(new Set())
-  const all = useMemo(
-    () => (open ? clearProposals(controls, material, suggestions) : []),
-    [open, controls, material, suggestions],
+  const [picked, setPicked] = useState<ReadonlyMap<string, string>>(new Map())
+  const [test, answer] = useState('')
+  const { clear: all, unsure } = useMemo(
+    () => (open ? proposalsForAll(controls, material, suggestions, test) : { clear: [], unsure: [] }),
+    [open, controls, material, suggestions, test],
   )
-  const wanted = all.filter(({ key }) => !left.has(key))
+  const tests = useMemo(() => testsOf(controls, material, suggestions), [controls, material, suggestions])
+  const wanted: { key: string; control: Control; row: ItemRow; write: Write }[] = [
+    ...all.filter(({ key }) => !left.has(key)),
+    ...unsure.flatMap(({ key, control, rows }) => {
+      const row: Proposal | undefined = rows.find(({ id }) => id === picked.get(key))
+      return row ? [{ key, control, row, write: row.write }] : []
+    }),
+  ]
 
   return {
     open,
     show: (now) => {
       setOpen(now)
       setLeft(new Set())
+      setPicked(new Map())
     },
     all,
     left,
@@ -50,6 +77,17 @@ export function useProposals(
       else next.delete(key)
       setLeft(next)
     },
+    unsure,
+    picked,
+    pick: (key, item) => {
+      const next = new Map(picked)
+      if (item === undefined) next.delete(key)
+      else next.set(key, item)
+      setPicked(next)
+    },
+    tests,
+    test,
+    answer,
     taken: () =>
       wanted.map(({ key, control, row, write }) => ({
         id: newId(),

@@ -1,5 +1,5 @@
 import type { Control } from '../../form/page/controls.ts'
-import { dateKinds, numberKinds } from '../../form/kind-traits.ts'
+import { dateKinds, numberKinds, optionKinds } from '../../form/kind-traits.ts'
 import type { Item } from '../../form/material.ts'
 import type { Write } from '../../form/schema.ts'
 import { ChoiceFields } from './choice-fields.tsx'
@@ -23,6 +23,9 @@ export function WriteFields({ item, write, control, onChange }: WriteFieldsProps
     case 'choice':
       return <ChoiceFields item={item} write={write} control={control} onChange={onChange} />
     case 'text':
-      return null
+      // A list is chosen from: which of its options stands for which text is said here and kept.
+      return optionKinds.has(control.kind) ? (
+        <ChoiceFields item={item} write={write} control={control} onChange={onChange} />
+      ) : null
   }
 }

@@ -202,6 +202,128 @@ export const askedForms: readonly AskedForm[] = [
   },
 ]
 
+/** Forms whose wordings nobody looked at while the vocabulary was written. */
+export const otherForms: readonly AskedForm[] = [
+  {
+    name: 'weatherization close-out',
+    sections: [
+      {
+        heading: 'Dwelling',
+        fields: [
+          f('text', 'job/street', 'House number and street'),
+          f('text', 'job/town', 'City'),
+          f('text', 'job/postcode', 'Postal code'),
+          f('text', 'job/program', 'Job number'),
+          f('text', '', 'Client last name'),
+          f('text', '', 'Client phone number'),
+          f('number', 'job/floor-area', 'Square footage of living space'),
+          f('number', 'job/volume', 'Conditioned volume in cubic feet'),
+          f('number', 'job/stories', 'Number of stories'),
+          f('number', '', 'Year of construction'),
+        ],
+      },
+      {
+        heading: 'Blower door, pre-weatherization',
+        fields: [
+          f('date', 'before/date', 'Date of reading'),
+          f('number', 'before/flow-50', 'CFM @ 50 Pa'),
+          f('number', 'before/baseline-mean', 'Baseline pressure (Pa)'),
+          f('number', 'before/indoor', 'Indoor temp (F)'),
+          f('number', 'before/outdoor', 'Outdoor temp (F)'),
+        ],
+      },
+      {
+        heading: 'Blower door, post-weatherization',
+        fields: [
+          f('date', 'after/date', 'Date of reading'),
+          f('number', 'after/flow-50', 'CFM @ 50 Pa'),
+          f('number', 'after/air-changes-50', 'Air changes @ 50 Pa'),
+          f('number', 'before+after/reduction-percent', 'Percent reduction'),
+          f('number', '', 'Target CFM50 of the work order'),
+        ],
+      },
+      {
+        heading: 'Work crew',
+        fields: [
+          f('text', '', 'Crew leader'),
+          f('text', 'tester/name', 'Blower door operator'),
+          f('textarea', 'after/notes', 'Notes on the test'),
+        ],
+      },
+    ],
+  },
+  {
+    name: 'county final inspection',
+    sections: [
+      {
+        heading: 'Permit information',
+        fields: [
+          f('text', 'job/permit', 'Permit No.'),
+          f('text', 'job/address', 'Project address'),
+          f('text', 'job/builder', 'General contractor'),
+          f('text', '', 'Mechanical contractor'),
+          f('date', '', 'Permit issue date'),
+          list('job/climate-zone', 'IECC climate zone', '3A | 4A | 5A | 6A'),
+        ],
+      },
+      {
+        heading: 'Envelope tightness',
+        fields: [
+          f('date', 'test/date', 'Date of blower door test'),
+          f('number', 'job/volume', 'Building volume'),
+          f('number', 'test/flow-50', 'Measured leakage, CFM50'),
+          f('number', 'test/air-changes-50', 'Calculated ACH50'),
+          f('number', 'test/limit', 'Maximum permitted ACH50'),
+          radios('test/verdict', 'Test result', 'Passed | Failed'),
+          radios('test/direction', 'Type of test', 'Depressurization | Pressurization'),
+        ],
+      },
+      {
+        heading: 'Company performing the test',
+        fields: [
+          f('text', 'tester/company', 'Company name'),
+          f('text', 'tester/name', 'Technician'),
+          f('text', 'tester/licence', 'Certification number'),
+          f('date', 'tester/licence-expiry', 'Expiration date'),
+          f('text', 'tester/phone', 'Contact phone'),
+          f('text', 'tester/email', 'Contact e-mail'),
+        ],
+      },
+      {
+        heading: 'Homeowner',
+        fields: [f('text', '', 'Name'), f('text', '', 'Contact phone'), f('text', '', 'Contact e-mail')],
+      },
+    ],
+  },
+  {
+    name: 'duct sheet of a utility',
+    sections: [
+      {
+        heading: '',
+        fields: [
+          f('text', '', 'Customer name'),
+          f('text', '', 'Service account number'),
+          f('text', 'job/address', 'Service address'),
+          f('text', 'tester/company', 'Name of testing company'),
+          f('text', 'tester/name', 'Name of technician'),
+        ],
+      },
+      {
+        heading: 'Duct test results',
+        fields: [
+          f('date', 'duct system 1/date', 'Test date'),
+          f('number', 'duct system 1/duct-flow-25', 'Total duct leakage (CFM25)'),
+          f('number', 'duct system 1/air-handler-flow', 'Air handler flow (CFM)'),
+          f('number', 'duct system 1/duct-share-of-air-handler', 'Leakage as percent of air handler flow'),
+          f('text', '', 'Air handler model'),
+          f('number', '', 'Number of supply registers'),
+          radios('duct system 1/verdict', 'Pass or fail', 'Pass | Fail'),
+        ],
+      },
+    ],
+  },
+]
+
 /** The clues of each field of a form, in the order of the page, each with what it asks for. */
 export function cluesOfForm(form: AskedForm): { clues: Clues; field: AskedField }[] {
   let position = 0
