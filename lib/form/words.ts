@@ -121,7 +121,9 @@ const sameWords: Readonly<Record<string, string>> = {
   licence: 'license',
   tel: 'phone',
 }
-const units = new Set('2 3 50 25 ft ft2 ft3 cfm cf sf ach in cm m l s h pa f c deg per feet square cubic %'.split(' '))
+const units = /* @__PURE__ */ new Set(
+  '2 3 50 25 ft ft2 ft3 cfm cf sf ach in cm m l s h pa f c deg per feet square cubic %'.split(' '),
+)
 const small = new Set('of the a an in for is and or to at on by it this your'.split(' '))
 
 const meant = (part: string): string[] =>
@@ -143,8 +145,8 @@ const meanings: readonly string[] = [
   'result outcome',
   'leakage leak',
 ]
-const meaningOf = new Map(
-  meanings.flatMap((line) => {
+const meaningOf = /* @__PURE__ */ new Map(
+  /* @__PURE__ */ meanings.flatMap((line) => {
     const [first = '', ...rest] = line.split(' ')
     return rest.map((word) => [word, first] as const)
   }),

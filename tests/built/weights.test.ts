@@ -12,20 +12,23 @@ describe('what the build weighs, gzip', () => {
 
   // Rose by 0.05 kB with the answer to a press that was meant for the plan before; by 0.25 kB with what takes away, and says
   // so, what an update leaves in the page; by 0.9 kB with what is asked once in a look at 20,000 controls; by 0.15 kB
-  // with the answers of Spanish, French and German forms; by 0.25 kB with plans of many controls that come bit by bit.
-  it('what maps and fills a page: at most 36.75 kB', () => {
-    expect(packed(read('chrome-mv3/helper.js'))).toBeLessThanOrEqual(36_750)
+  // with the answers of Spanish, French and German forms; by 0.25 kB with plans of many controls that come bit by bit; by
+  // 1.5 kB with what a control is called in other words and asked about by.
+  it('what maps and fills a page: at most 38.25 kB', () => {
+    expect(packed(read('chrome-mv3/helper.js'))).toBeLessThanOrEqual(38_250)
   })
 
   it('what joins it where a form map names controls drawn by the page: at most 14 kB', () => {
     expect(packed(read('chrome-mv3/extra.js'))).toBeLessThanOrEqual(14_000)
   })
 
-  // Rose by 0.4 kB: it counts what the calculator loads to open, which knows that a test may have several fans.
-  it('the dock, in a frame of its own, which no page has to load: at most 90.9 kB', () => {
+  // Rose by 0.4 kB: it counts what the calculator loads to open, which knows that a test may have several fans; by 1.8 kB
+  // with what a control is called in other words, the question of which test a page is about, and fixed texts as the control
+  // takes them.
+  it('the dock, in a frame of its own, which no page has to load: at most 92.8 kB', () => {
     const total = weightOf('chrome-mv3/dock.html')
     expect(total, 'the views are counted').toBeGreaterThan(20_000)
-    expect(total).toBeLessThanOrEqual(90_900)
+    expect(total).toBeLessThanOrEqual(92_800)
   })
 
   it('what serves a frame of another origin: at most 23.5 kB', () => {
