@@ -86,6 +86,7 @@ export const reactAnswers: readonly Answer[] = [
   { field: 'builder', holds: 'Old Tannery Joinery' },
   { field: 'floorArea', holds: '1860', ...item('building', 'floor area') },
   { field: 'volume', holds: '15810' },
+  { field: 'zone', holds: 'Zone 5' },
   { field: 'company', holds: 'Bellwether Lane Testing' },
   { field: 'tester', holds: 'Ines Halvorsen' },
   { field: 'licence', holds: 'T-0442' },

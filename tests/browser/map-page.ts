@@ -39,7 +39,8 @@ async function answer(ui: Surface, byHand: ByHand): Promise<void> {
       break
     case 'text':
       await ui.click('radio', 'Fixed text')
-      await ui.type('textbox', 'Text to enter', byHand.text)
+      if (await ui.has('textbox', 'Text to enter')) await ui.type('textbox', 'Text to enter', byHand.text)
+      else await ui.choose('Text to enter', byHand.text)
       break
     case 'words':
       await ui.click('radio', 'Words with figures between them')

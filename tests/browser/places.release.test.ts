@@ -59,11 +59,9 @@ async function kept(name: string): Promise<FormMap> {
   return newest
 }
 
-/** Every line entered but those that the job has nothing for, and the page's own state as the job has it. */
+/** Every line entered, and the page's own state as the job has it. */
 function check(lines: readonly Line[], state: Record<string, unknown>, keys: readonly string[]): void {
-  const lacking = ({ outcome, intended }: Line) => outcome === 'refused' && intended === 'empty'
-  const others = lines.filter((line) => !/^(entered|already there)$/.test(line.outcome) && !lacking(line))
-  expect(others).toEqual([])
+  expect(lines.filter(({ outcome }) => outcome !== 'entered' && outcome !== 'already there')).toEqual([])
   for (const key of keys)
     expect([key, wanted[key]?.includes(String(state[key])), state[key]]).toEqual([key, true, state[key]])
 }
@@ -177,7 +175,7 @@ test('a page that submits itself on a change: the plan warns, and after the relo
   const mapping = await mapClear(session, page)
   await mapping.click('button', /^\d+ ?Stage/)
   await mapping.click('radio', 'Fixed text')
-  await mapping.type('textbox', 'Text to enter', 'Final')
+  await mapping.choose('Text to enter', 'Final')
   await mapping.click('button', 'Bind, then next')
   await mapping.wait(/4 of 4 controls bound/)
   if (await mapping.has('button', 'All controls')) await mapping.click('button', 'All controls')
@@ -310,13 +308,13 @@ test('proposals stay when the page draws the same controls anew', async () => {
     await (await openDemo(fresh, page)).click('button', 'Map this page')
     const ui = await helper(page)
     await ui.click('button', 'Propose for all')
-    await ui.wait(/6 of the 12 controls/)
+    await ui.wait(/7 of the 12 controls/)
     await page.evaluate(() =>
       document.querySelector('form')?.replaceWith(document.querySelector('form')!.cloneNode(true)),
     )
     // By then the controls are listed again.
     await page.evaluate(() => new Promise((resolve) => setTimeout(resolve, 1500)))
-    expect(await ui.text()).toContain('6 of the 12 controls not bound yet have one figure or field that clearly fits')
+    expect(await ui.text()).toContain('7 of the 12 controls not bound yet have one figure or field that clearly fits')
     await ui.click('button', 'Bind these 6')
     await ui.wait(/6 of 12 controls bound/)
   } finally {

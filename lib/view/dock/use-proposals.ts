@@ -20,6 +20,7 @@ export interface Proposals {
   open: boolean
   show: (open: boolean) => void
   all: readonly ClearProposal[]
+  /** Keys of those that are taken out; what the job does not have yet is out until the person takes it in. */
   left: ReadonlySet<string>
   leave: (key: string, leave: boolean) => void
   /** Controls for which nothing is clear, with what comes near, and what the person has taken for them. */
@@ -46,13 +47,14 @@ export function useProposals(
   suggestions: Suggestions,
 ): Proposals {
   const [open, setOpen] = useState(false)
-  const [left, setLeft] = useState<ReadonlySet<string>>(new Set())
+  const [turned, setTurned] = useState<ReadonlySet<string>>(new Set())
   const [picked, setPicked] = useState<ReadonlyMap<string, string>>(new Map())
   const [test, answer] = useState('')
   const { clear: all, unsure } = useMemo(
     () => (open ? proposalsForAll(controls, material, suggestions, test) : { clear: [], unsure: [] }),
     [open, controls, material, suggestions, test],
   )
+  const left = new Set(all.filter(({ key, row }) => turned.has(key) === Boolean(row.value)).map(({ key }) => key))
   const tests = useMemo(() => testsOf(controls, material, suggestions), [controls, material, suggestions])
   const wanted: { key: string; control: Control; row: ItemRow; write: Write }[] = [
     ...all.filter(({ key }) => !left.has(key)),
@@ -66,16 +68,16 @@ export function useProposals(
     open,
     show: (now) => {
       setOpen(now)
-      setLeft(new Set())
+      setTurned(new Set())
       setPicked(new Map())
     },
     all,
     left,
     leave: (key, leave) => {
-      const next = new Set(left)
-      if (leave) next.add(key)
-      else next.delete(key)
-      setLeft(next)
+      if (left.has(key) === leave) return
+      const next = new Set(turned)
+      if (!next.delete(key)) next.add(key)
+      setTurned(next)
     },
     unsure,
     picked,
