@@ -30,11 +30,12 @@ describe('the option that stands for a text', () => {
   })
 })
 
+const of = (text: string): Material => ({
+  job: { id: 'j', name: '' },
+  items: { 'job/climate-zone': { kind: 'text', label: 'climate zone', group: 'building', text } },
+})
+
 test('an answer given once holds for every text it names, in whatever case', () => {
-  const of = (text: string): Material => ({
-    job: { id: 'j', name: '' },
-    items: { 'job/climate-zone': { kind: 'text', label: 'climate zone', group: 'building', text } },
-  })
   const write = { choices: { '5A': 'Cool and humid', '3': 'Warm' } }
   const target = { kind: 'select' as const, options: ['Warm', 'Cool and humid'] }
   const entered = (text: string) => textOf({ from: 'item', item: 'job/climate-zone', write }, of(text), target)

@@ -22,9 +22,9 @@ test('a job that has nothing yet lists what it could hold, all of it empty but t
     'after/notes',
     'after/stage',
   ])
-    expect(items[id], id).toMatchObject({ label: expect.any(String) })
+    expect(items[id], `${id}`).toMatchObject({ label: expect.any(String) })
   for (const id of ['after/flow-50', 'after/air-changes-50', 'after/verdict', 'after/device-serial'])
-    expect(isEmpty(items[id]!), id).toBe(true)
+    expect(isEmpty(items[id]!), `${id}`).toBe(true)
   const known = material(bare, []).items
   expect(
     Object.keys(items)
@@ -49,7 +49,7 @@ test('nothing empty is ever entered, and no file lists it', () => {
   const empty = Object.entries(demo.items).filter(([, item]) => isEmpty(item))
   expect(empty.length).toBeGreaterThan(5)
   for (const [item] of empty)
-    expect(textOf({ from: 'item', item, write: {} }, demo, { kind: 'text', options: [] }), item).toHaveProperty(
+    expect(textOf({ from: 'item', item, write: {} }, demo, { kind: 'text', options: [] }), `${item}`).toHaveProperty(
       'refused',
     )
   expect(figuresCsv(demo)).toBe(figuresCsv(material(demoJob(), [demoDevice()])))
