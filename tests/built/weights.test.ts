@@ -22,13 +22,13 @@ describe('what the build weighs, gzip', () => {
     expect(packed(read('chrome-mv3/extra.js'))).toBeLessThanOrEqual(14_000)
   })
 
-  // Rose by 0.4 kB: it counts what the calculator loads to open, which knows that a test may have several fans; by 1.8 kB
+  // Rose by 0.4 kB: it counts what the calculator loads to open, which knows that a test may have several fans; by 2.3 kB
   // with what a control is called in other words, the question of which test a page is about, and fixed texts as the control
   // takes them.
-  it('the dock, in a frame of its own, which no page has to load: at most 92.8 kB', () => {
+  it('the dock, in a frame of its own, which no page has to load: at most 93.3 kB', () => {
     const total = weightOf('chrome-mv3/dock.html')
     expect(total, 'the views are counted').toBeGreaterThan(20_000)
-    expect(total).toBeLessThanOrEqual(92_800)
+    expect(total).toBeLessThanOrEqual(93_300)
   })
 
   it('what serves a frame of another origin: at most 23.5 kB', () => {
