@@ -12,7 +12,7 @@ import { inStep } from './journal/compare.ts'
 import { journalEntries } from './journal/keep.ts'
 import { copyApart, origins, withTakenIn, type Origins } from './origin.ts'
 import { isFill, type Filter } from './rows.ts'
-import { openFillSchema, type Entry, type FillEntry } from './schema.ts'
+import { openFillSchema, type Entry, type FiledDocument, type FillEntry } from './schema.ts'
 import { listRows, rowsFound, type Listing } from './search.ts'
 import { allSound, sound } from './sound.ts'
 import { receiptLineSchema } from '../form/schema.ts'
@@ -27,7 +27,7 @@ const batch = 100
  * entry gets no second one.
  * @returns the entry, or undefined when there is no such fill.
  */
-export async function addEntry(fill: string, ended: boolean): Promise<FillEntry | undefined> {
+export async function addEntry(fill: string, ended: boolean, document?: FiledDocument): Promise<FillEntry | undefined> {
   await inStep()
   const { book } = await origins()
   // Hashing cannot be awaited inside a transaction: seal first, then add only if nothing was written meanwhile.
@@ -46,6 +46,7 @@ export async function addEntry(fill: string, ended: boolean): Promise<FillEntry 
       engine: open.engine,
       ...(open.readings && { readings: open.readings }),
       ...(open.basis && { basis: open.basis }),
+      ...(document && { document }),
       ...(earlier !== undefined && { earlier }),
       book,
       previous: newest?.hash ?? '',

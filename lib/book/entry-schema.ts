@@ -3,7 +3,7 @@ import * as z from 'zod/mini'
 import { receiptLineSchema } from '../form/schema.ts'
 import { jobSchema } from '../job/schema.ts'
 import { basisSchema } from './basis-schema.ts'
-import { fillSchema } from './schema.ts'
+import { filedSchema, fillSchema } from './schema.ts'
 
 /** What every entry has, whatever it is about. */
 const sealed = {
@@ -31,6 +31,8 @@ export const fillEntrySchema = z.extend(fillSchema, {
   readings: z.optional(jobSchema),
   /** What was computed from them, and with what; entries of earlier versions have none. */
   basis: z.optional(basisSchema),
+  /** Where the form is a file: the empty and the filled one. The lines were read back from the latter. */
+  document: z.optional(filedSchema),
   /** Number of the latest earlier entry of the same job and form map, which this one corrects or repeats. */
   earlier: z.optional(z.number()),
 })

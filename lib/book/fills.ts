@@ -14,7 +14,15 @@ import { announce } from './notice.ts'
 import { journalFill, journalFillLine } from './journal/keep.ts'
 import { seriesFor } from './series.ts'
 import { sha256 } from './sha256.ts'
-import { fillSchema, openFillSchema, type Fill, type FillEntry, type GivenFile, type OpenFill } from './schema.ts'
+import {
+  fillSchema,
+  openFillSchema,
+  type FiledDocument,
+  type Fill,
+  type FillEntry,
+  type GivenFile,
+  type OpenFill,
+} from './schema.ts'
 import { allSound, sound } from './sound.ts'
 import { say } from '../words/say.ts'
 
@@ -147,10 +155,11 @@ export async function addFillLine(fill: string, line: ReceiptLine): Promise<void
 /**
  * Ends a fill and adds its entry. Ending it twice gives the same entry. A fill that ends with fewer lines than were
  * planned is kept as not complete.
+ * @param document what was saved, where the form is a file
  * @throws BookError when the fill was never started.
  */
-export async function endFill(fill: string): Promise<FillEntry> {
-  const entry = await addEntry(fill, true)
+export async function endFill(fill: string, document?: FiledDocument): Promise<FillEntry> {
+  const entry = await addEntry(fill, true, document)
   if (!entry) throw unknown(fill)
   return entry
 }

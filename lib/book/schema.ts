@@ -20,6 +20,11 @@ export const givenFileSchema = z.object({
   bytes: z.optional(z.string()),
 })
 
+const savedFile = z.object({ name: z.string(), size: z.number(), sha256: z.string().check(z.regex(/^[0-9a-f]{64}$/)) })
+
+/** A form that is a file: as it was opened, and the new file that holds what was filled in. `size` in bytes. */
+export const filedSchema = z.object({ empty: savedFile, filled: savedFile })
+
 /** A fill under way: written before the first control is touched, so that a crash in the middle leaves a trace. */
 export const fillSchema = z.object({
   /** Unique; names the fill in the messages that follow. */
@@ -96,6 +101,7 @@ export const settingsSchema = z.object({
 export type * from './entry-schema.ts'
 export type Page = z.infer<typeof pageSchema>
 export type GivenFile = z.infer<typeof givenFileSchema>
+export type FiledDocument = z.infer<typeof filedSchema>
 export type Fill = z.infer<typeof fillSchema>
 export type OpenFill = z.infer<typeof openFillSchema>
 export type Settings = z.infer<typeof settingsSchema>

@@ -58,7 +58,7 @@ async function act(
       await addFillLine(message.fill, message.line)
       return { ok: true }
     case 'fill-ended':
-      return { ok: true, entry: (await endFill(message.fill)).number }
+      return { ok: true, entry: (await endFill(message.fill, message.document)).number }
     case 'fill-late': {
       const { fill, lines } = message
       return {

@@ -4,7 +4,7 @@ import { subscribe } from '../book/notice.ts'
 import { serves } from '../form/map/address.ts'
 import type { FormMap } from '../form/schema.ts'
 import { browser } from '../browser.ts'
-import { isPractice } from './practice.ts'
+import { isOwnForm } from './practice.ts'
 import { say } from '../words/say.ts'
 
 export interface ActivePage {
@@ -28,12 +28,15 @@ const stores = new Set([
 
 /** Why a browser lets no extension into a page of this address; empty when it does. */
 export function whyBarred(url: string): string {
-  if (url === '' || isPractice(url)) return ''
+  if (url === '' || isOwnForm(url)) return ''
   let address: URL
   try {
     address = new URL(url)
   } catch {
     return say`This tab has no page to fill.`
+  }
+  if (/\.pdf$/i.test(address.pathname)) {
+    return say`The browser lets no extension into its view of a PDF: save the file, then choose it at “Open a PDF form”.`
   }
   if (address.protocol === 'file:') {
     return say`A file can be filled once you allow access to file addresses in the browser’s extension settings.`

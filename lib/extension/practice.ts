@@ -16,6 +16,15 @@ const address = (): string => (browser as typeof browser | undefined)?.runtime?.
 
 export const isPractice = (url: string): boolean => url !== '' && url.split(/[?#]/)[0] === address()
 
+/** The page that shows a PDF form, and is filled like any other. */
+const pdfAddress = () => (browser as typeof browser | undefined)?.runtime?.getURL('/pdf-form.html') ?? ''
+
+export const openPdfForm = (): Promise<unknown> => browser.tabs.create({ url: pdfAddress() })
+
+/** A form in a page of the extension itself. */
+export const isOwnForm = (url: string): boolean =>
+  isPractice(url) || (url !== '' && url.split(/[?#]/)[0] === pdfAddress())
+
 export const openPractice = (): Promise<unknown> => browser.tabs.create({ url: address() })
 
 /**

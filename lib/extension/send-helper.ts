@@ -4,7 +4,7 @@ import { getSettings } from '../book/settings.ts'
 import { browser } from '../browser.ts'
 import { isExtra } from '../form/kinds/extra-kinds.ts'
 import type { ActivePage } from './page.ts'
-import { isPractice, sendPractice } from './practice.ts'
+import { isOwnForm, sendPractice } from './practice.ts'
 import { say } from '../words/say.ts'
 import { toHelperSchema, type ToHelper } from '../messages/messages.ts'
 
@@ -37,7 +37,7 @@ export async function sendHelper(
   message: ToHelper,
   beside = false,
 ): Promise<void> {
-  if (isPractice(url)) return sendPractice(tab, await themed(message))
+  if (isOwnForm(url)) return sendPractice(tab, await themed(message))
   try {
     await browser.scripting.executeScript({ target: { tabId: tab }, files: scriptsFor(message) })
   } catch (error) {

@@ -1,7 +1,7 @@
 /** Every message between popup, background and helper, checked on arrival. */
 import * as z from 'zod/mini'
 import { bounds } from '../bounds.ts'
-import { fillSchema, givenFileSchema, themes } from '../book/schema.ts'
+import { filedSchema, fillSchema, givenFileSchema, themes } from '../book/schema.ts'
 import { farMarkSchema, imageSchema } from '../form/page/image.ts'
 import { materialSchema } from '../form/material.ts'
 import { addressSchema, cluesSchema, formMapSchema, receiptLineSchema } from '../form/schema.ts'
@@ -39,7 +39,7 @@ export const toBackgroundSchema = z.discriminatedUnion('type', [
     files: z.optional(z.array(givenFileSchema)),
   }),
   z.object({ type: z.literal('fill-line'), fill: z.string(), line: receiptLineSchema }),
-  z.object({ type: z.literal('fill-ended'), fill: z.string() }),
+  z.object({ type: z.literal('fill-ended'), fill: z.string(), document: z.optional(filedSchema) }),
   /** Lines that the book did not take while they were written, or that the page has changed since. */
   z.object({
     type: z.literal('fill-late'),

@@ -104,7 +104,7 @@ describe('numbers', () => {
   test('go on without gaps when fills end at the same time', async () => {
     const ids = Array.from({ length: 12 }, (_, index) => `fill-${index}`)
     await Promise.all(ids.map((id) => startFill(fakeFill(id), context)))
-    const entries = await Promise.all([...ids, ...ids].map(endFill))
+    const entries = await Promise.all([...ids, ...ids].map((id) => endFill(id)))
     const numbers = new Set(entries.map(({ number }) => number))
     expect([...numbers].toSorted((a, b) => a - b)).toEqual(ids.map((_, index) => index + 1))
     expect(await entriesModule.countEntries()).toBe(12)

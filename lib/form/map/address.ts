@@ -3,8 +3,16 @@ import type { Address, FormMap } from '../schema.ts'
 
 const segments = (path: string): string[] => path.split('/').filter(Boolean)
 
-/** The page's own address, without query and fragment: they may hold private tokens. */
+/** Stands in place of an origin for a PDF form: its map is for the form, wherever the file lies. */
+export const pdfForms = 'pdf:'
+
+/** The page of the extension that shows a PDF form has the form's id behind its address; it is the same everywhere. */
+const pdfForm = /^(?:pdf:\/|[a-z]+-extension:\/\/[^/]+\/pdf-form\.html#)([\da-f]{16})$/
+
+/** The page's own address, without query and fragment: they may hold private tokens. Of a PDF form its id. */
 export function addressOf(url: string): Address {
+  const form = pdfForm.exec(url)
+  if (form) return { origin: pdfForms, path: `/${form[1]}` }
   const { origin, pathname } = new URL(url)
   return { origin, path: pathname }
 }
@@ -20,6 +28,7 @@ function isRecord(segment: string): boolean {
 /** The address with the segments that look like record ids replaced by `*`: a proposal for the person to look at. */
 export function proposeAddress(url: string): Address {
   const { origin, path } = addressOf(url)
+  if (origin === pdfForms) return { origin, path }
   return {
     origin,
     path: `/${segments(path)

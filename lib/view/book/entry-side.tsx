@@ -3,7 +3,7 @@ import { fileParts } from '../../book/json.ts'
 import { originOf, origins, type Origin } from '../../book/origin.ts'
 import { allOthers, nameOfBook } from '../../book/others.ts'
 import { isFill } from '../../book/rows.ts'
-import type { Entry, FillEntry } from '../../book/schema.ts'
+import type { Entry, FiledDocument, FillEntry } from '../../book/schema.ts'
 import { pointsLeftOut } from '../../job/left-out.ts'
 import { roleWords } from '../../words/names.ts'
 import { say, shown } from '../../words/say.ts'
@@ -15,7 +15,7 @@ import { openCalculator } from '../../extension/open-book.ts'
 import { OutcomeWords } from './outcome.tsx'
 import { hashOf } from './route.ts'
 import { useLive } from '../parts/use-live.ts'
-import { count, dayAndYear, numeral, time } from '../parts/wording.ts'
+import { bytes, count, dayAndYear, numeral, placeWords, time } from '../parts/wording.ts'
 
 /** Beside the bindings of an entry: what wants a look, what stood behind it, its place in the chain. */
 export function EntrySide({ entry, book = '' }: { entry: FillEntry; book?: string }) {
@@ -176,10 +176,15 @@ export function Place({ entry, book = '' }: { entry: Entry; book?: string }) {
               <dt>{say`page`}</dt>
               <dd>
                 {entry.page.title && `${entry.page.title}, `}
-                {entry.page.origin.replace(/^https?:\/\//, '')}
-                {entry.page.path}
+                {placeWords(entry.page)}
               </dd>
             </div>
+            {entry.document && (
+              <>
+                <SavedFile label={say`form as it was`} file={entry.document.empty} />
+                <SavedFile label={say`filled form`} file={entry.document.filled} />
+              </>
+            )}
           </>
         )}
         <div>
@@ -216,6 +221,18 @@ export function Place({ entry, book = '' }: { entry: Entry; book?: string }) {
         </div>
       </dl>
     </section>
+  )
+}
+
+/** A file that the entry names: by the SHA-256 of its bytes it is known again whatever it is called by then. */
+function SavedFile({ label, file }: { label: string; file: FiledDocument['filled'] }) {
+  return (
+    <div>
+      <dt>{label}</dt>
+      <dd>
+        {file.name}, {bytes(file.size)}, SHA-256 <code title={file.sha256}>{file.sha256.slice(0, 16)}</code>
+      </dd>
+    </div>
   )
 }
 

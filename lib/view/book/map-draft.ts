@@ -1,4 +1,5 @@
 /** Changes of a form map that are not kept as a version yet; they survive closing the page. */
+import { pdfForms } from '../../form/map/address.ts'
 import { formMapSchema, type FormMap } from '../../form/schema.ts'
 import { say } from '../../words/say.ts'
 
@@ -27,7 +28,10 @@ export function dropDraft(id: string, store: Store = localStorage): void {
 /** Why a form map with these changes cannot be kept; empty when it can. */
 export function whatIsMissing({ name, address, bindings }: FormMap): string {
   if (!name.trim()) return say`Give the form map a name.`
-  if (!/^https?:\/\/[^/?#\s]+$/.test(address.origin)) {
+  if (address.origin === pdfForms) {
+    if (!/^\/[\da-f]{16}$/.test(address.path))
+      return say`The path of a PDF form is / and the 16 characters that its page shows.`
+  } else if (!/^https?:\/\/[^/?#\s]+$/.test(address.origin)) {
     return say`The site is a scheme and a host, for example https://permits.marrowby.example, without a path.`
   }
   if (!/^\/[^?#\s]*$/.test(address.path)) return say`The path begins with / and has no ? or #.`

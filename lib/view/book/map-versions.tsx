@@ -3,7 +3,7 @@ import type { FormMap } from '../../form/schema.ts'
 import type { KnownItems } from './known-items.ts'
 import { sourceWords, sourceWrite } from './source-words.ts'
 import { useLive } from '../parts/use-live.ts'
-import { count, dayAndYear, time } from '../parts/wording.ts'
+import { count, dayAndYear, placeWords, time } from '../parts/wording.ts'
 import { say } from '../../words/say.ts'
 
 interface Props {
@@ -33,8 +33,7 @@ export function MapVersions({ id, newest, items, onTake }: Props) {
             </span>
           </summary>
           <p class="q">
-            {map.name}, {map.address.origin}
-            {map.address.path}
+            {map.name}, {placeWords(map.address)}
           </p>
           <ol class="bindings">
             {map.bindings.map(({ id: key, control, source }) => (

@@ -11,7 +11,7 @@ import { OfficeMap } from './office-map.tsx'
 import { hashOf, type Route } from './route.ts'
 import { Said, useSaid } from './said.tsx'
 import { useLive } from '../parts/use-live.ts'
-import { count, day } from '../parts/wording.ts'
+import { count, day, placeWords } from '../parts/wording.ts'
 import { say } from '../../words/say.ts'
 
 /** What is known before the jobs are read. */
@@ -41,6 +41,9 @@ export function MapsSection({ open, go }: { open: string | undefined; go: (route
         <p class="q lead">
           {say`A form map says what goes into which control of a page. Make one on the page itself; change here what is written and how. Every change makes a new version, and entries name the version they used.`}
         </p>
+        <a class="b" href="/pdf-form.html">
+          {say`Open a PDF form`}
+        </a>
         <button
           type="button"
           class="b"
@@ -78,10 +81,7 @@ export function MapsSection({ open, go }: { open: string | undefined; go: (route
         >
           <summary>
             <h2>{map.name}</h2>
-            <span class="q">
-              {map.address.origin.replace(/^https?:\/\//, '')}
-              {map.address.path}
-            </span>
+            <span class="q">{placeWords(map.address)}</span>
             <span class="end">
               {fromOffice(map.id) && say`from your office, `}
               {say`${count(map.bindings.length, 'binding')}, version ${map.version}, ${day(map.updated)}`}

@@ -14,7 +14,7 @@ import { jobTitle } from '../../job/job-title.ts'
 import { later } from './later.tsx'
 import { followPage, type ActivePage } from '../../extension/page.ts'
 import { openBeside } from '../../extension/open-beside.ts'
-import { openPractice } from '../../extension/practice.ts'
+import { openPdfForm, openPractice } from '../../extension/practice.ts'
 import { Readings } from './readings.tsx'
 import { Results } from './results.tsx'
 import { Setup } from './setup.tsx'
@@ -325,6 +325,7 @@ export function Calculator({ onSent, beside = false }: Props) {
                   bad={reading?.counts.bad ?? 0}
                   trouble={sending}
                   onPractice={practise}
+                  onPdf={() => void openPdfForm().then(() => onSent?.())}
                   onFill={(map) => void send('plan', map)}
                   onMap={(map) => void send('map', map)}
                   onBook={() => openBook()}

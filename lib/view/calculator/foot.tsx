@@ -32,6 +32,8 @@ interface Props {
   onReport: (() => void) | undefined
   /** Opens the form to practise on. */
   onPractice: () => void
+  /** Opens the page for forms that are PDF files. */
+  onPdf: () => void
   onChecks: () => void
 }
 
@@ -50,6 +52,7 @@ export function Foot({
   onBook,
   onReport,
   onPractice,
+  onPdf,
   onChecks,
 }: Props) {
   const [picked, setPicked] = useState('')
@@ -124,6 +127,11 @@ export function Foot({
         {page?.barred && (
           <button type="button" class="link" onClick={onPractice}>
             {say`Open the practice form`}
+          </button>
+        )}
+        {page && maps.length === 0 && (
+          <button type="button" class="link" onClick={onPdf}>
+            {say`Open a PDF form`}
           </button>
         )}
         {onReport && (

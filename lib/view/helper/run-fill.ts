@@ -10,6 +10,7 @@ import type { Material } from '../../form/material.ts'
 import type { Plan } from '../../form/fill/plan.ts'
 import type { FormMap, ReceiptLine } from '../../form/schema.ts'
 import { say } from '../../words/say.ts'
+import { fileFilled } from './filed.ts'
 import { answerTo, keepUnnoted, type Noted } from './late.ts'
 import { newId } from './new-id.ts'
 import { send } from './send.ts'
@@ -111,7 +112,7 @@ async function noteAndFill(run: Run, id: string): Promise<Filled | string> {
     return failed && !failed.ok ? failed.message : undefined
   }
   await send({ type: 'meet-all', on: true })
-  const done = await fillPage(plan, {
+  const written = await fillPage(plan, {
     chosen,
     // The book is waited for, but a person who stops is not kept.
     ready: async () => (why = await Promise.race([ready(), stop])),
@@ -127,12 +128,20 @@ async function noteAndFill(run: Run, id: string): Promise<Filled | string> {
     broke = say`The fill ended early: ${error instanceof Error ? error.message : String(error)} Lines not listed were not touched.`
     return [...heard.values()]
   })
+  const filed = await fileFilled(written, plan)
+  const done = filed?.lines ?? written
+  for (const [at, line] of done.entries()) {
+    if (line === written[at]) continue
+    notes.set(line.binding, answerTo({ type: 'fill-line', fill: id, line: keptLine(line) }))
+    onLine(line)
+  }
   const noted = await Promise.all(notes.values())
-  const ended = await answerTo({ type: 'fill-ended', fill: id })
+  const ended = await answerTo({ type: 'fill-ended', fill: id, ...(filed?.document && { document: filed.document }) })
   const missed = noted.filter(({ ok }) => !ok).length
   const unnoted = missed > 0 || !ended.ok
   if (unnoted) keepUnnoted(fill, done)
   if (why !== undefined) broke = say`The fill stopped: ${why}`
+  broke ||= filed?.problem ?? ''
   return {
     id,
     kind,

@@ -1,5 +1,6 @@
 /** Small things said in words. */
 import { language, say, shown } from '../../words/say.ts'
+import { pdfForms } from '../../form/map/address.ts'
 import { asRead } from '../../results/in-locale.ts'
 
 /** A whole number with its thousands parted. */
@@ -32,6 +33,10 @@ export function time(iso: string): string {
 export function count(number: number, one: string, many = `${one}s`): string {
   return `${grouped(number)} ${shown(number === 1 ? one : many)}`
 }
+
+/** Where a form is found, as it is shown: the site without its scheme, or that it is a file. */
+export const placeWords = ({ origin, path }: { origin: string; path: string }): string =>
+  origin === pdfForms ? say`PDF form ${path.slice(1)}` : `${origin.replace(/^https?:\/\//, '')}${path}`
 
 /** `1 book`, `2 books`. */
 export const bookCount = (number: number): string => (number === 1 ? say`1 book` : say`${grouped(number)} books`)
