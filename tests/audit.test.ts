@@ -114,6 +114,7 @@ const inside: Record<string, Record<string, readonly string[]>> = {
     calculator: ['figure', 'paragraph', 'parts', 'plot'],
     paragraph: ['calculator', 'dock', 'parts'],
     practice: ['parts'],
+    'pdf-form': ['helper', 'parts'],
     helper: [],
     dock: ['helper', 'parts'],
     book: ['calculator', 'parts', 'report'],

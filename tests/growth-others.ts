@@ -48,7 +48,7 @@ export const others: Readonly<Record<string, string>> = {
     view/calculator/trash takeFromTrash
     view/calculator/use-rested useRested
     results/verdict-lines withheldLines verdictLines
-    view/book/download download downloadBlob
+    view/book/download download
     view/book/form-draft readForm keepForm dropForm
     view/book/job-facts useJobFacts
     view/book/kept-limit-form figureWords
@@ -68,6 +68,7 @@ export const others: Readonly<Record<string, string>> = {
     report/anchor newestFill
     report/basis basisOf`,
   'a sentence of our own, or a number in words': `
+    view/helper/hear-tasks hearTasks
     view/book/source-words sourceWrite
     view/parts/wording wording day dayAndYear time count
     results/reading besideCell wordReading
@@ -123,6 +124,9 @@ export const others: Readonly<Record<string, string>> = {
     form/map/steps shownStep bindingsHere stepFor
     form/map/suggest-all suggesting`,
   'records and files as a whole, through what is measured here: the book is measured in tests/bench': `
+    pdf/open begin openForm
+    view/pdf-form/filing makeFile filer
+    view/parts/download-blob downloadBlob
     book/attachments typeOf asItIs attach keepBlob
     book/backup encrypted isBackup openBackup decrypted
     book/check check

@@ -74,7 +74,15 @@ import { boundTo } from '../lib/view/dock/describe.ts'
 import { newFormMap } from '../lib/view/dock/new-form-map.ts'
 import { asRead, inLocale, wordsInLocale } from '../lib/results/in-locale.ts'
 import { nameLines } from '../lib/results/plot/bars.ts'
-import { isPractice } from '../lib/extension/practice.ts'
+import { isOwnForm, isPractice } from '../lib/extension/practice.ts'
+import { toKeep, toOpen } from '../lib/pdf/appearances.ts'
+import { whyCut } from '../lib/pdf/fit.ts'
+import { bursts, whyNot } from '../lib/pdf/look.ts'
+import { bare, says } from '../lib/pdf/names.ts'
+import { placeWords } from '../lib/view/parts/wording.ts'
+import { nameFor } from '../lib/view/pdf-form/filing.ts'
+import { shownOf } from '../lib/view/pdf-form/values.ts'
+import { fakeField } from './pdf/fake.ts'
 import { dayInWords } from '../lib/report/content.ts'
 import { fakeClues } from './form/fake.ts'
 
@@ -128,6 +136,17 @@ export const readers: Readonly<Record<string, (text: string) => unknown>> = {
   'form/map/address matches': (text) => matches(addressOf(address(text)), address(text)),
   'form/map/address serves': (text) => serves({ address: addressOf(address(text)) }, address(text)),
   'form/map/address spanning': (text) => spanning({ address: addressOf(address('a')) }, address(text)),
+  'extension/practice isOwnForm': isOwnForm,
+  'pdf/appearances toOpen': (text) => toOpen(bytesOfText(text)),
+  'pdf/appearances toKeep': (text) => toKeep(bytesOfText(text), 5),
+  'pdf/fit whyCut': (text) => whyCut(fakeField({ lines: true }), text, ({ length }) => length / 2),
+  'pdf/look whyNot': (text) => whyNot(bytesOfText(`%PDF-1.7 ${text} startxref`)),
+  'pdf/look bursts': (text) => bursts(bytesOfText(text)),
+  'pdf/names bare': bare,
+  'pdf/names says': (text) => says(text, `q ${text}`),
+  'view/parts/wording placeWords': (text) => placeWords({ origin: text, path: text }),
+  'view/pdf-form/filing nameFor': (text) => nameFor(text, text),
+  'view/pdf-form/values shownOf': (text) => shownOf(fakeField({ kind: 'choice', several: true }), [], text),
   'form/page/clues looksGenerated': (text) => looksGenerated(text, `q ${text}`),
   'form/choose choose': (text) => choose('Yes', ['yes', text], [text, `${text} q`, 'q']),
   'form/choose choose among many': (text) => choose(text, [], text.split(/[ ;]/)),

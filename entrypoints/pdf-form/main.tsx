@@ -1,6 +1,6 @@
 import { render } from 'preact'
 import { getSettings } from '../../lib/book/settings.ts'
-import { hearTasks } from '../../lib/view/practice/hear-tasks.ts'
+import { hearTasks } from '../../lib/view/helper/hear-tasks.ts'
 import { fileWith } from '../../lib/view/helper/filed.ts'
 import { filer } from '../../lib/view/pdf-form/filing.ts'
 import '../../lib/view/pdf-form/pdf-form.css'

@@ -1,5 +1,5 @@
 import { render } from 'preact'
-import { hearTasks } from '../../lib/view/practice/hear-tasks.ts'
+import { hearTasks } from '../../lib/view/helper/hear-tasks.ts'
 import '../../lib/view/practice/practice.css'
 import { PracticeForm } from '../../lib/view/practice/practice-form.tsx'
 

@@ -24,12 +24,15 @@ const along = (a: Box, b: Box): number => Math.min(a.bottom, b.bottom) - Math.ma
 const height = ({ top, bottom }: Box): number => bottom - top
 const middle = ({ top, bottom }: Box): number => (top + bottom) / 2
 
-/** Without the marks that forms put behind a label. */
-export const bare = (text: string): string =>
-  text
-    .replace(/^[\s*•·–-]+/, '')
-    .replace(/[\s:*•·.…_–-]+$/, '')
-    .trim()
+const marks = new Set([...' \t\n:*•·.…_–-'])
+
+/** Without the marks that forms put before and behind a label. */
+export function bare(text: string): string {
+  let [start, end] = [0, text.length]
+  while (start < end && text[start] !== '.' && marks.has(text[start]!)) start++
+  while (end > start && marks.has(text[end - 1]!)) end--
+  return text.slice(start, end)
+}
 
 /** Names that a program gave: `Text12`, `topmostSubform[0].Page1[0].f1_01[0]`. */
 const generated =

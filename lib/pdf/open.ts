@@ -3,6 +3,7 @@ import { say } from '../words/say.ts'
 import { toOpen } from './appearances.ts'
 import { bounds } from './bounds.ts'
 import { fieldsOf, type Field } from './fields.ts'
+import type { Measure } from './fit.ts'
 import { formId } from './form-id.ts'
 import type { Library, Pdf } from './library.ts'
 import { bursts, whyNot } from './look.ts'
@@ -41,6 +42,8 @@ export interface Opening {
   worker?: unknown
   password?: string | undefined
   signal?: AbortSignal | undefined
+  /** Tells how wide texts are, so that one too long for its field is told. */
+  measure?: Measure | undefined
   /** Hears how many pages of how many were read. */
   onProgress?: (done: number, all: number) => void
 }

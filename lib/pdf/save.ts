@@ -2,6 +2,7 @@
 import { say } from '../words/say.ts'
 import type { Field } from './fields.ts'
 import { fieldsOf } from './fields.ts'
+import { whyCut } from './fit.ts'
 import { begin, inTime, type Opened, type Opening } from './open.ts'
 import { toKeep, toOpen } from './appearances.ts'
 
@@ -60,28 +61,17 @@ export async function saveForm(opened: Opened, values: Values, opening: Opening)
   putAll(opened, values)
   const bytes = toKeep(await inTime(opened.pdf.saveDocument(), opening.signal), opened.bytes.length)
   const task = begin({ ...opening, password: opened.password }, toOpen(bytes))
+  const readBack = async () => new Map((await fieldsOf(await task.promise)).map((each) => [each.name, each]))
   try {
-    const now = new Map(
-      (
-        await inTime(
-          task.promise.then((pdf) => fieldsOf(pdf)),
-          opening.signal,
-        )
-      ).map((each) => [each.name, each]),
-    )
-    return {
-      bytes,
-      fields: opened.fields.map((field) => {
-        const wanted = values.get(field.name) ?? field.value
-        const held = now.get(field.name)?.value ?? ''
-        return {
-          name: field.name,
-          wanted,
-          held,
-          drawn: wanted === field.value ? '' : whyDrawn(field, held, now.get(field.name)),
-        }
-      }),
-    }
+    const now = await inTime(readBack(), opening.signal)
+    const fields = opened.fields.map((field): SavedField => {
+      const wanted = values.get(field.name) ?? field.value
+      const held = now.get(field.name)?.value ?? ''
+      const changed = wanted !== field.value
+      const cut = changed && opening.measure ? whyCut(field, held, opening.measure) : ''
+      return { name: field.name, wanted, held, drawn: changed ? whyDrawn(field, held, now.get(field.name)) || cut : '' }
+    })
+    return { bytes, fields }
   } finally {
     void task.destroy().catch(() => {})
   }

@@ -1,5 +1,5 @@
 /** What built files weigh. */
-import { existsSync, readFileSync } from 'node:fs'
+import { existsSync, readdirSync, readFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { gzipSync } from 'node:zlib'
 
@@ -15,7 +15,7 @@ export function read(path: string): string {
  * What a page loads to open: its scripts, the part that they read after the first paint, and what those import, each once.
  * What is loaded later, when asked for, is not.
  */
-function scriptsOf(page: string): string[] {
+export function scriptsOf(page: string): string[] {
   const queue = [...read(page).matchAll(/(?:src|href)="\/?([^"]+\.js)"/g)].map((match) => match[1] ?? '')
   const seen = new Set<string>()
   for (let path = queue.pop(); path !== undefined; path = queue.pop()) {
@@ -35,3 +35,12 @@ export const packed = (text: string): number => gzipSync(text, { level: 9 }).len
 /** Bytes of the scripts that a page of the extension loads to open. */
 export const weightOf = (page: string): number =>
   scriptsOf(page).reduce((sum, path) => sum + packed(read(`chrome-mv3/${path}`)), 0)
+
+/** The two files of the PDF library: the one that draws is told by its own words. */
+export function libraryParts(): { drawing: string; reading: string } {
+  const chunks = readdirSync(`${output}chrome-mv3/chunks`).map((name) => `chrome-mv3/chunks/${name}`)
+  const drawing = chunks.find((path) => path.endsWith('.js') && read(path).includes('AnnotationStorage'))
+  const reading = readdirSync(`${output}chrome-mv3/assets`).find((name) => name.includes('pdf.worker'))
+  if (drawing === undefined || reading === undefined) throw new Error('The PDF library is in no file of the build.')
+  return { drawing, reading: `chrome-mv3/assets/${reading}` }
+}

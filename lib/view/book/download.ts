@@ -1,3 +1,5 @@
+import { downloadBlob } from '../parts/download-blob.ts'
+
 /** Hands a file to the person. */
 export async function download(name: string, type: string, parts: AsyncIterable<string>): Promise<void> {
   const blobs: Blob[] = []
@@ -14,13 +16,6 @@ export async function download(name: string, type: string, parts: AsyncIterable<
     }
   }
   downloadBlob(name, new Blob([...blobs, ...texts], { type }))
-}
-
-export function downloadBlob(name: string, blob: Blob): void {
-  const url = URL.createObjectURL(blob)
-  const link = Object.assign(document.createElement('a'), { href: url, download: name })
-  link.click()
-  setTimeout(() => URL.revokeObjectURL(url), 60_000)
 }
 
 export const csvType = 'text/csv;charset=utf-8'

@@ -1,7 +1,7 @@
 import type { Job } from '../../job/schema.ts'
 import { listDevices } from '../../book/devices.ts'
 import { jobTitle } from '../../job/job-title.ts'
-import { downloadBlob } from './download.ts'
+import { downloadBlob } from '../parts/download-blob.ts'
 import { fileName } from './file-name.ts'
 import { hashOf } from './route.ts'
 import { say } from '../../words/say.ts'

@@ -22,7 +22,7 @@ export function Bar({ form, ready, stale, said, zoom, onZoom, onSave, onFile }: 
   const { opened, file } = form
   const fit = ready?.fields.filter(({ wanted, held }) => wanted === held && wanted !== '').length ?? 0
   return (
-    <Tools name="bar">
+    <Tools name="filebar">
       <div class="row">
         <span class="file" title={file}>
           {file}

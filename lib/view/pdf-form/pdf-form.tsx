@@ -10,7 +10,7 @@ import { makeFile, stateOf, type Open, type Ready } from './filing.ts'
 import { startReader, type Reader } from './reader.ts'
 import { Sheet } from './sheet.tsx'
 import { Bar } from './bar.tsx'
-import { downloadBlob } from '../book/download.ts'
+import { downloadBlob } from '../parts/download-blob.ts'
 import { Held } from './values.ts'
 
 /** What the page tells the part that fills it. */
@@ -27,6 +27,15 @@ type State =
   | { is: 'opening'; file: string; done: number; stop: AbortController }
   | { is: 'asking'; file: File; wrong: boolean }
   | { is: 'open'; form: Open; pages: PdfPage[] }
+
+const pen = document.createElement('canvas').getContext('2d')
+
+/** How wide a text is in the letters of most forms, set at one point. */
+function measure(text: string): number {
+  if (!pen) return 0
+  pen.font = "100px Helvetica, Arial, 'Liberation Sans', sans-serif"
+  return pen.measureText(text).width / 100
+}
 
 interface Shown extends Open {
   pages: PdfPage[]
@@ -59,7 +68,7 @@ export function PdfForm({ desk }: { desk: Desk }) {
       const { pages, ...form } = shown
       desk.open = form
       const { pdfjs, worker } = reader.current!
-      desk.opening = () => ({ pdfjs, worker })
+      desk.opening = () => ({ pdfjs, worker, measure })
       location.replace(`#${form.opened.id}`)
       document.title = say`${form.opened.title || file.name}, PDF form`
       setState({ is: 'open', form, pages })

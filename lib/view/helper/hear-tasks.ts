@@ -3,10 +3,10 @@ import { browser } from '../../browser.ts'
 import { channelName, type FromPractice, type ToPractice } from '../../extension/practice.ts'
 import { offerExtra } from '../../form/kinds/write-extra.ts'
 import { toHelperSchema, type ToHelper } from '../../messages/messages.ts'
-import { mapPart } from '../helper/map-part.ts'
-import css from '../helper/marks.css?inline'
-import { planPart } from '../helper/plan-part.ts'
-import { stage } from '../helper/stage.ts'
+import { mapPart } from './map-part.ts'
+import css from './marks.css?inline'
+import { planPart } from './plan-part.ts'
+import { stage } from './stage.ts'
 
 /** @param refuse why a task cannot be shown now; empty when it can */
 export function hearTasks(refuse: (task: Extract<ToHelper, { type: 'map' | 'plan' }>) => string = () => ''): void {
