@@ -24,7 +24,7 @@ const along = (a: Box, b: Box): number => Math.min(a.bottom, b.bottom) - Math.ma
 const height = ({ top, bottom }: Box): number => bottom - top
 const middle = ({ top, bottom }: Box): number => (top + bottom) / 2
 
-const marks = new Set([...' \t\n:*•·.…_–-'])
+const marks = new Set(' \t\n:*•·.…_–-')
 
 /** Without the marks that forms put before and behind a label. */
 export function bare(text: string): string {

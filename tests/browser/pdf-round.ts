@@ -10,6 +10,7 @@ import { confirm, drawn, openDemo, type Line } from './round.ts'
 
 /** Lets a file fall on the page, as from a folder. */
 export async function drop(page: Page, name: string, bytes: Uint8Array): Promise<void> {
+  await page.waitForSelector('main')
   await page.evaluate(
     (called, text) => {
       const held = Uint8Array.from(atob(text), (letter) => letter.charCodeAt(0))

@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from 'preact/hooks'
+import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks'
 import type { PdfPage } from '../../pdf/library.ts'
 import { NotOpened, openForm, type Opened, type Opening } from '../../pdf/open.ts'
 import { whyTooBig } from '../../pdf/look.ts'
@@ -119,7 +119,8 @@ export function PdfForm({ desk }: { desk: Desk }) {
 function useDropped(take: (file: File) => void): void {
   const latest = useRef(take)
   latest.current = take
-  useEffect(() => {
+  // Before the page is painted: from then on a file may fall on it.
+  useLayoutEffect(() => {
     const over = (event: DragEvent) => event.preventDefault()
     const drop = (event: DragEvent) => {
       event.preventDefault()
