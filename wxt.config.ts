@@ -39,7 +39,7 @@ export default defineConfig({
         // Small parts that every page reads: one file opens sooner than ten.
         {
           name: 'shared',
-          test: /lib\/(book\/(devices|jobs|settings)|words\/names|view\/(calculator\/job-title|practice\/practice))\.ts$/,
+          test: /lib\/(book\/(devices|jobs|maps|settings)|words\/names|job\/job-title|extension\/practice|form\/map\/(address|steps))\.ts$/,
         },
       ]
       Object.assign(config.build!.rolldownOptions!.output!, { codeSplitting: { groups } })
