@@ -272,8 +272,8 @@ function leftWords(gone: readonly LeftOut[]): string[] {
 }
 
 /** A figure by its full name, with the word of the trade behind it. */
-function named(line: FigureLine, unit: string): FigureLine {
-  const label = wordOf(line.id, unit)
+function named(line: FigureLine, unit: string, procedure: Test['sheet']['procedure']): FigureLine {
+  const label = wordsAfter(procedure, wordOf(line.id, unit))
   const name = asRead(figureById(line.id)?.name ?? label)
   const full = `${name.charAt(0).toUpperCase()}${name.slice(1)}`
   return { ...line, name: full, detail: name.includes(label) && label.length > 1 ? '' : label }
@@ -324,7 +324,7 @@ export function reportOf(
         : undefined,
     figures: [...ids].flatMap((id) => {
       const line = lines.get(id)
-      return line ? [named(line, report?.figures[id]?.unit ?? '')] : []
+      return line ? [named(line, report?.figures[id]?.unit ?? '', test.sheet.procedure)] : []
     }),
     figuresNote: report?.fit
       ? say`± at 95 %; flows and areas with the instrument’s part, n and C from the fit alone`

@@ -24,7 +24,7 @@ export function severalWords(several: readonly Several[], test: Test, language: 
         .filter(([id]) => shown.has(id) || id === limited)
         .map(([id, found]) => {
           const { value, margin, unit } = verdictLines(id, found, undefined, [])
-          return [value, margin && `± ${margin}`, unit].filter(Boolean).join(' ')
+          return [value, margin.startsWith('−') ? margin : margin && `± ${margin}`, unit].filter(Boolean).join(' ')
         })
       const found = limited === undefined ? undefined : figures[limited]
       const said = verdict && limited && found ? verdictLines(limited, found, verdict, []) : undefined

@@ -172,7 +172,13 @@ export function wordReading(
 function inWordsOf(procedure: Test['sheet']['procedure'], reading: Reading): Reading {
   if (procedure !== 'iso-9972') return reading
   const inIso = (text: string) => wordsAfter(procedure, text)
-  const { verdict, groups, lacking: lacks } = reading
+  const { verdict, groups, lacking: lacks, checks } = reading
+  const worded = (check: CheckLine): CheckLine => ({
+    ...check,
+    text: inIso(check.text),
+    ...(check.found !== undefined && { found: inIso(check.found) }),
+    ...(check.expected !== undefined && { expected: inIso(check.expected) }),
+  })
   return {
     ...reading,
     verdict: verdict && {
@@ -186,6 +192,7 @@ function inWordsOf(procedure: Test['sheet']['procedure'], reading: Reading): Rea
       lines: lines.map((line) => ({ ...line, name: inIso(line.name), interval: inIso(line.interval) })),
     })),
     lacking: lacks.map(inIso),
+    checks: checks.map(worded),
   }
 }
 

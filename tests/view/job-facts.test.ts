@@ -1,6 +1,9 @@
 /** The figures and verdicts that the table of jobs shows. */
 import { expect, test } from 'vitest'
 import { demoDevice, demoJob } from '../../lib/job/demo.ts'
+import { emptyJob, emptyPoint, emptyTest } from '../../lib/job/empty.ts'
+import { unitSets } from '../../lib/job/units.ts'
+import { reportOf } from '../../lib/report/content.ts'
 import { figuresOf } from '../../lib/view/book/job-facts.ts'
 
 test('are those of the last test of the enclosure and of the ducts that has a verdict', async () => {
@@ -45,4 +48,49 @@ test('of two systems of ducts are those of their sum, which alone is held to the
   const [, ducts] = await figuresOf({ ...job, tests: [...job.tests, second] }, [demoDevice()])
   // By hand: (71 + 40) x (25 / 25.3)^0.6 = 110.2 cfm; over 1,860 ft², 100 x 110.2 / 1860 = 5.93, above 4.0.
   expect(ducts).toEqual({ figure: 'CFM25/100 ft² 5.9', test: 'duct systems', verdict: 'does not meet' })
+})
+
+/** Points on 84.6 ΔP^0.65 m³/h for the house, and one of 600 m³/h at 25 Pa for the ducts. */
+function pointsOf(subject: 'enclosure' | 'ducts') {
+  const flows =
+    subject === 'ducts'
+      ? [[25, 600]]
+      : [60, 50, 40, 30, 20, 15].map((pressure) => [pressure, Number((84.6 * pressure ** 0.65).toFixed(1))])
+  return flows.map(([pressure, flow]) =>
+    Object.assign(emptyPoint(), { pressure: String(pressure), flow: String(flow) }),
+  )
+}
+
+function testOf(role: string, subject: 'enclosure' | 'ducts', direction: 'depressurize' | 'pressurize') {
+  const one = emptyTest(role, subject, unitSets.SI)
+  const procedure = subject === 'enclosure' ? ('iso-9972' as const) : ('one-point' as const)
+  return { ...one, sheet: { ...one.sheet, procedure, direction, points: pointsOf(subject) } }
+}
+
+/** A job without a limit: the house in both directions after ISO 9972, and a test of the ducts. */
+function unlimited() {
+  const blank = emptyJob(unitSets.SI)
+  const tests = [
+    testOf('final', 'enclosure', 'depressurize'),
+    testOf('final', 'enclosure', 'pressurize'),
+    testOf('x', 'ducts', 'pressurize'),
+  ]
+  return { ...blank, building: { ...blank.building, volume: '500' }, tests }
+}
+
+test('have the words of the procedure, the flow of the ducts at their own pressure, and name each direction', async () => {
+  const [house, ducts] = await figuresOf(unlimited(), [])
+  // By hand: 84.6 × 50^0.65 = 1,075.7 m³/h over 500 m³ is 2.15.
+  expect(house).toMatchObject({ figure: expect.stringMatching(/^n50 2\.15/), test: 'final, pressurize' })
+  expect(ducts).toMatchObject({ figure: 'Q25 600 m³/h', test: 'x' })
+})
+
+test('the report of such a test says n50 throughout, and one sign before a margin', () => {
+  const job = unlimited()
+  const { several, figures, checks } = reportOf(job, job.tests[1]!, [], undefined)
+  const said = [...figures.flatMap(({ name, detail }) => [name, detail]), JSON.stringify(checks)].join(' ')
+  expect(said).toMatch(/n50/)
+  expect(said).not.toMatch(/ACH50/)
+  expect(several.join()).toMatch(/both directions/)
+  expect(several.join()).not.toMatch(/± −/)
 })

@@ -16,7 +16,7 @@ export const weightedLine: Check = {
     const other = otherLine(leak, target)
     if (!other) return undefined
     const { exponent, ratio, outside } = other
-    const percent = short(100 * (ratio(target) - 1), 2)
+    const percent = short(Math.abs(100 * (ratio(target) - 1)), 2)
     const found = say`n ${short(leak.exponent, 3)} and ${short(exponent, 3)}, flow at ${target} Pa ${percent} % apart`
     const expected = say`within the limits of the result`
     if (outside === undefined) {

@@ -56,7 +56,7 @@ export function ExportButtons({ filter }: { filter: Filter }) {
 
   return (
     <details class="menu" ref={menu}>
-      <summary class="b">{say`Export`}</summary>
+      <summary class="b low">{say`Export`}</summary>
       <div class="items">
         {filtered && (
           <>

@@ -39,7 +39,7 @@ export function JobFactCells({ facts }: { facts: JobFacts | undefined }) {
         ))}
       </td>
       <td>
-        {facts?.status && <StatusWords of={facts.status} />}
+        {facts?.status && <StatusWords of={facts.status} />}{' '}
         {number !== undefined && (
           <a href={hashOf({ section: 'entries', entry: number, ...(book && { book }) })}>
             <small>{say`entry ${number}`}</small>

@@ -12,6 +12,8 @@ import type { Report } from '../../reduce/report.ts'
 import { decimalsOf, saysUnit, wordOf } from '../../reduce/figures/index.ts'
 import { symbol } from '../../units/symbol.ts'
 import { write } from '../../units/write.ts'
+import { testName } from '../../job/test-name.ts'
+import { wordsAfter } from '../../results/words-after.ts'
 import { roleWords } from '../../words/names.ts'
 import { asRead } from '../../results/in-locale.ts'
 
@@ -31,7 +33,10 @@ export interface JobFacts {
 }
 
 /** Without a limit a test is known by the first of these that it has. Common practice, no source. */
-const best = ['air-changes-50', 'flow-50', 'duct-flow-25-per-floor-area', 'duct-flow-25']
+const best = {
+  enclosure: ['air-changes-50', 'flow-50'],
+  ducts: ['duct-flow-25-per-floor-area', 'duct-flow-25'],
+} as const
 
 /**
  * Of the enclosure and of the ducts: the last test that has a verdict; where none has, the last that has figures. Systems
@@ -53,8 +58,8 @@ export async function figuresOf(
       const sum = sumWith(job, test, devices)
       const { limit, verdict, withheld }: Partial<TestVerdict> = sum ?? judge(job, test, report.figures)
       const fact: FigureFact = {
-        figure: written(sum ?? report, (verdict?.limit ?? limit ?? withheld?.limit)?.figure),
-        test: roleWords(sum?.name ?? test.role.trim()),
+        figure: written(sum ?? report, (verdict?.limit ?? limit ?? withheld?.limit)?.figure, test),
+        test: sum ? roleWords(sum.name) : testName(job.tests, test),
       }
       if (verdict) fact.verdict = verdict.meets ? 'meets' : 'does not meet'
       else if (withheld) fact.verdict = 'withheld'
@@ -74,11 +79,11 @@ function sumWith(job: Job, test: Test, devices: readonly Device[]) {
   return severalOf(knownTests({ ...job, tests }, [...devices])).find(({ verdict }) => verdict !== undefined)
 }
 
-function written({ figures }: Pick<Report, 'figures'>, asked: string | undefined): string {
-  const id = [asked, ...best].find((one) => one !== undefined && figures[one] !== undefined)
+function written({ figures }: Pick<Report, 'figures'>, asked: string | undefined, { sheet }: Test): string {
+  const id = [asked, ...best[sheet.subject]].find((one) => one !== undefined && figures[one] !== undefined)
   const figure = id === undefined ? undefined : figures[id]
   if (id === undefined || figure === undefined) return ''
-  const name = wordOf(id, figure.unit)
+  const name = wordsAfter(sheet.procedure, wordOf(id, figure.unit))
   const number = asRead(write(figure.value, { decimals: decimalsOf(id, figure.unit) }))
   return saysUnit(id, figure.unit) ? `${name} ${number}` : `${name} ${number} ${symbol(figure.unit)}`.trim()
 }

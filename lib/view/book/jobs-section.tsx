@@ -20,7 +20,7 @@ import { hashOf } from './route.ts'
 import { Said, useSaid } from './said.tsx'
 import { useLive } from '../parts/use-live.ts'
 import { count, day } from '../parts/wording.ts'
-import { roleWords } from '../../words/names.ts'
+import { testName } from '../../job/test-name.ts'
 import { say } from '../../words/say.ts'
 
 const page = 100
@@ -121,7 +121,7 @@ export function JobsSection() {
                       {job.tester.name} {job.tester.company && <small class="q">{job.tester.company}</small>}
                     </td>
                     <td>
-                      {job.tests.map(({ role }) => roleWords(role.trim())).join(', ') || (
+                      {job.tests.map((test) => testName(job.tests, test)).join('; ') || (
                         <span class="q">{say`none yet`}</span>
                       )}
                     </td>

@@ -7,6 +7,7 @@ import { isFill } from '../../book/rows.ts'
 import type { FillEntry } from '../../book/schema.ts'
 import { ENGINE_VERSION } from '../../engine/version.ts'
 import type { Device, Job, Test } from '../../job/schema.ts'
+import { testName } from '../../job/test-name.ts'
 import { jobTitle } from '../../job/job-title.ts'
 import { anchorOf, newestFill } from '../../report/anchor.ts'
 import { reportOf, type Content } from '../../report/content.ts'
@@ -20,7 +21,6 @@ import { fileName } from './file-name.ts'
 import { hashOf, type Route } from './route.ts'
 import { Said, useSaid } from './said.tsx'
 import { useLive } from '../parts/use-live.ts'
-import { roleWords } from '../../words/names.ts'
 import { say } from '../../words/say.ts'
 
 interface Found {
@@ -107,7 +107,7 @@ interface BarProps extends Omit<Found, 'devices' | 'held'> {
 
 function Bar({ route, job, test, content, entry }: BarProps) {
   const { said, tell, run, once } = useSaid()
-  const name = fileName(`${jobTitle(job)} ${roleWords(test.role.trim())}`, 'pdf')
+  const name = fileName(`${jobTitle(job)} ${testName(job.tests, test)}`, 'pdf')
   const make = async () => {
     const { paperOf, pdfOf } = await import('../../report/pdf.ts')
     const { bytes, lost } = await pdfOf([content], paperOf(test))
@@ -154,13 +154,13 @@ function Bar({ route, job, test, content, entry }: BarProps) {
         </button>
         {job.tests.length > 1 && (
           <nav aria-label={say`Tests of the job`}>
-            {job.tests.map(({ id, role }) => (
+            {job.tests.map((one) => (
               <a
-                key={id}
-                href={hashOf({ ...route, test: id })}
-                {...(id === test.id && { 'aria-current': 'page' as const })}
+                key={one.id}
+                href={hashOf({ ...route, test: one.id })}
+                {...(one.id === test.id && { 'aria-current': 'page' as const })}
               >
-                {roleWords(role.trim()) || say`without a name`}
+                {testName(job.tests, one)}
               </a>
             ))}
           </nav>

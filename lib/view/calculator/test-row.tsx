@@ -1,8 +1,8 @@
 import type { ComponentChildren } from 'preact'
 import type { Job, Test } from '../../job/schema.ts'
 import { isBlank } from '../../job/edits.ts'
-import { roleWords } from '../../words/names.ts'
-import { say, shown } from '../../words/say.ts'
+import { alike, testName } from '../../job/test-name.ts'
+import { say } from '../../words/say.ts'
 
 interface Props {
   job: Job
@@ -16,16 +16,6 @@ interface Props {
   onLike: () => void
   /** Stands at its end. */
   children?: ComponentChildren
-}
-
-const alike = (one: Test, other: Test): boolean =>
-  one.role.trim().toLowerCase() === other.role.trim().toLowerCase() && one.sheet.subject === other.sheet.subject
-
-/** Its role; with the direction where another test of the house bears the same role. */
-function nameIn(job: Job, test: Test): string {
-  const role = roleWords(test.role) || say`no role`
-  const twice = test.sheet.subject === 'enclosure' && job.tests.some((one) => one.id !== test.id && alike(one, test))
-  return twice ? `${role}, ${shown(test.sheet.direction)}` : role
 }
 
 /** What a further test with the same set-up would be, once the open one was begun. */
@@ -57,11 +47,11 @@ export function TestRow({ job, open, editing, adding, onOpen, onEdit, onAdd, onL
             title={say`Rename or delete this test`}
             onClick={onEdit}
           >
-            {nameIn(job, test)}
+            {testName(job.tests, test)}
           </button>
         ) : (
           <button key={test.id} type="button" onClick={() => onOpen(test.id)}>
-            {nameIn(job, test)}
+            {testName(job.tests, test)}
           </button>
         ),
       )}
