@@ -23,6 +23,10 @@ export const isBlank = (point: TypedPoint): boolean =>
   point.devicePressure === '' &&
   !point.fans?.some((fan) => fan.flow + fan.devicePressure !== '')
 
+/** Whether a procedure fits a line through several points. */
+export const isRegression = ({ procedure }: Pick<TypedSheet, 'procedure'>): boolean =>
+  procedure !== 'one-point' && procedure !== 'two-point'
+
 /** The rows as shown: always one blank row to type on at the end. */
 export function shownRows(points: readonly TypedPoint[]): readonly TypedPoint[] {
   const last = points.at(-1)

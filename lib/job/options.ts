@@ -17,6 +17,7 @@ export const choices = {
     'two-point': term`Two-point`,
     'astm-e779': 'ASTM E779',
     'iso-9972': 'ISO 9972',
+    'astm-e3158': 'ASTM E3158',
   }),
   stage: options({
     'rough-in': term`Rough-in`,

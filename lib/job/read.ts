@@ -10,6 +10,7 @@ import { reasonOf } from './left-out.ts'
 import type { Problem } from './problem.ts'
 import { readRanges } from './ranges.ts'
 import type { Building, Device, Job, Test, TypedPoint, TypedSheet, TypedUnits } from './schema.ts'
+import { isRegression } from './edits.ts'
 import { severalFans } from './several-fans.ts'
 import { say } from '../words/say.ts'
 
@@ -22,8 +23,6 @@ export interface ReadTest {
   apart: { row: number; point: Point }[]
   problems: Problem[]
 }
-
-const isRegression = ({ procedure }: { procedure: string }) => procedure === 'astm-e779' || procedure === 'iso-9972'
 
 const LONGEST_BASELINE = 10_000
 const MOST_BASELINES = 1000

@@ -88,7 +88,7 @@ export const typedFanSchema = z.object({
 
 export const typedSheetSchema = z.object({
   subject: z.enum(['enclosure', 'ducts']),
-  procedure: z.enum(['one-point', 'two-point', 'astm-e779', 'iso-9972']),
+  procedure: z.enum(['one-point', 'two-point', 'astm-e779', 'iso-9972', 'astm-e3158']),
   direction: z.enum(['depressurize', 'pressurize']),
   /**
    * 'flow': the instrument showed a flow; 'device': the pressure at the device was written down; 'fans': several fans ran

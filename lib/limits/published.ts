@@ -30,7 +30,7 @@ const final = ['final'] as const
 const newWork = ['rough-in', 'rough-in without air handler', 'final'] as const
 
 /** ASTM E779 or another line through several points. */
-const severalPoints = ['astm-e779', 'iso-9972'] as const
+const severalPoints = ['astm-e779', 'iso-9972', 'astm-e3158'] as const
 
 /** The editions that name ANSI/RESNET/ICC 380, which may ask for a one-point result to be multiplied. */
 const factored = { onePointFactor: true } as const

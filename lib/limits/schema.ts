@@ -23,7 +23,7 @@ export const limitSchema = z.object({
   /** The stages of the work it is written for; absent: any. */
   stages: z.optional(z.array(z.enum(['rough-in', 'rough-in without air handler', 'final', 'existing']))),
   /** The procedures that its protocol takes; absent: any. */
-  procedures: z.optional(z.array(z.enum(['one-point', 'two-point', 'astm-e779', 'iso-9972']))),
+  procedures: z.optional(z.array(z.enum(['one-point', 'two-point', 'astm-e779', 'iso-9972', 'astm-e3158']))),
   /** Tests in both directions are asked for: 'each' has to meet it by itself, or their 'mean' has to; absent: one will do. */
   directions: z.optional(z.enum(['each', 'mean'])),
   /** The volume it is set over, where the code says which: 'net' of walls and floors, or 'gross'. */

@@ -11,7 +11,7 @@ export type Scope = {
   climateZone?: string | number | undefined
   leakage?: Limit['leakage'] | undefined
   stage?: string | undefined
-  procedure?: 'one-point' | 'two-point' | 'astm-e779' | 'iso-9972' | undefined
+  procedure?: 'one-point' | 'two-point' | 'astm-e779' | 'iso-9972' | 'astm-e3158' | undefined
   /** Whether the figure is from one direction, or the mean of both. */
   directions?: 'depressurize' | 'pressurize' | 'mean' | undefined
   /** Which volume air changes are set over. */
@@ -36,6 +36,7 @@ const procedureWords: Record<string, string> = {
   'two-point': say`a two-point test`,
   'astm-e779': 'ASTM E779',
   'iso-9972': 'ISO 9972',
+  'astm-e3158': 'ASTM E3158',
 }
 const volumes = { net: say`the net air volume`, gross: say`the gross volume` }
 

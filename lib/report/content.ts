@@ -1,4 +1,5 @@
 /** What stands in the report of a test, written out, for the page and for the PDF alike. */
+import { isRegression } from '../job/edits.ts'
 import { reduceTest } from '../job/reduce.ts'
 import { testCheckNames } from '../job/checks.ts'
 import { pointsLeftOut, reasonOf, type LeftOut } from '../job/left-out.ts'
@@ -72,6 +73,7 @@ const procedures: Record<Test['sheet']['procedure'], string> = {
   'two-point': say`Two points`,
   'astm-e779': 'ASTM E779',
   'iso-9972': 'ISO 9972',
+  'astm-e3158': 'ASTM E3158',
 }
 
 /** What a page holds: the figures that codes, programs and reviewers ask for. */
@@ -202,7 +204,7 @@ function readingsOf(
   const { sheet: typed, units } = test
   const device = typed.reading === 'device'
   const decimals = decimalsOf(usualFlow(typed.subject), units.flow)
-  const fit = typed.procedure === 'astm-e779' || typed.procedure === 'iso-9972'
+  const fit = isRegression(typed)
   const flow = symbol(units.flow)
   const heads: [string, string][] = [
     ['', ''],

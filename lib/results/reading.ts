@@ -67,6 +67,8 @@ function findings(test: Test, problems: readonly Problem[]): Map<string, string>
 const headline = {
   enclosure: ['air-changes-50', 'flow-50'],
   ducts: ['duct-flow-25-per-floor-area', 'duct-flow-25'],
+  /** Of a large building. */
+  large: ['flow-75-per-enclosure-area', 'flow-75'],
 } as const
 
 function verdictFor(
@@ -76,7 +78,9 @@ function verdictFor(
 ): VerdictProps | undefined {
   if (!report) return undefined
   const asked = (verdict ?? withheld)?.limit.figure
-  const id = [asked, ...headline[test.sheet.subject]].find((one) => one !== undefined && report.figures[one])
+  const { subject, procedure } = test.sheet
+  const usual = headline[subject === 'enclosure' && procedure === 'astm-e3158' ? 'large' : subject]
+  const id = [asked, ...usual].find((one) => one !== undefined && report.figures[one])
   const found = id === undefined ? undefined : report.figures[id]
   if (id === undefined || !found) return undefined
   if (withheld) return withheldLines(id, found, withheld)

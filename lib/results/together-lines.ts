@@ -73,6 +73,7 @@ const inPercent = (step: Report['working'][number]): boolean => step.for.include
 const standards: Partial<Record<Test['sheet']['procedure'], string>> = {
   'astm-e779': 'ASTM E779',
   'iso-9972': 'ISO 9972',
+  'astm-e3158': 'ASTM E3158',
 }
 
 /** Which two tests are compared, by what they have in common, and what they have not. */

@@ -81,7 +81,7 @@ export function verdictLines(
   const base = {
     value: halfUp(found.value, decimals),
     margin: marginOf(found, decimals),
-    unit: unitOf(id, found.unit),
+    unit: id.startsWith('flow-75') ? say`${symbol(found.unit)} at 75 Pa` : unitOf(id, found.unit),
     mostly: mostlyOf(found),
   }
   const span =

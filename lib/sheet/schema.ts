@@ -37,8 +37,8 @@ export const rangeSchema = z.object({
 
 export const sheetSchema = z.object({
   subject: z.enum(['enclosure', 'ducts']),
-  /** 'two-point': about 50 and 12.5 Pa, ASTM E1827. */
-  procedure: z.enum(['one-point', 'two-point', 'astm-e779', 'iso-9972']),
+  /** 'two-point': about 50 and 12.5 Pa, ASTM E1827; 'astm-e3158': large buildings, for a result at 75 Pa. */
+  procedure: z.enum(['one-point', 'two-point', 'astm-e779', 'iso-9972', 'astm-e3158']),
   direction: z.enum(['depressurize', 'pressurize']),
   units: unitsSchema,
   /** Readings with the device closed, before and after the test. Either may be empty. */

@@ -23,7 +23,7 @@ function object(text: string): Record<string, unknown> {
 /** By property: the attribute, and how its text is read. */
 export const attributes: { [K in keyof Options]: [attribute: string, read: (text: string) => unknown] } = {
   subject: ['subject', one('', 'enclosure', 'ducts')],
-  procedure: ['procedure', one('', 'one-point', 'two-point', 'astm-e779', 'iso-9972')],
+  procedure: ['procedure', one('', 'one-point', 'two-point', 'astm-e779', 'iso-9972', 'astm-e3158')],
   direction: ['direction', one('', 'depressurize', 'pressurize')],
   limit: ['limit', String],
   units: ['units', one('ip', 'si')],

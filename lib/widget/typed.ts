@@ -36,7 +36,7 @@ const testCells = [
 /** Inputs that hold one of a few words. */
 const words: { [K in InputId]?: readonly string[] } = {
   subject: ['enclosure', 'ducts'],
-  procedure: ['one-point', 'two-point', 'astm-e779', 'iso-9972'],
+  procedure: ['one-point', 'two-point', 'astm-e779', 'iso-9972', 'astm-e3158'],
   direction: ['depressurize', 'pressurize'],
   reading: ['flow', 'device'],
   flowBasis: ['indicated', 'actual'],

@@ -52,7 +52,7 @@ test('one point is not offered the limits that ask for several, and each limit t
   expect(one.filter(({ procedures }) => procedures)).toEqual([])
   expect(one.length + one.others.length).toBe(publishedLimits.length)
   expect(one.others.find(({ limit }) => limit.id === 'iecc-commercial-per-enclosure-area')?.why).toMatchInlineSnapshot(
-    `"The limit “IECC commercial, 2012 to 2018: 0.40 cfm75/ft² of enclosure” is for ASTM E779 or ISO 9972; this test is of a one-point test."`,
+    `"The limit “IECC commercial, 2012 to 2018: 0.40 cfm75/ft² of enclosure” is for ASTM E779 or ISO 9972 or ASTM E3158; this test is of a one-point test."`,
   )
   expect(limitsFor({ subject: 'ducts' }).others[0]?.why).toMatchInlineSnapshot(
     `"The limit “IECC 2024, house, zones 0 to 2: 4.0 ACH50” is for an enclosure; this test is of ducts."`,

@@ -7,6 +7,9 @@ import { say } from '../../words/say.ts'
 const most = 5
 const spread = 5
 
+/** Readings on either side of a test of a large building: ASTM E3158 (from memory). */
+const leastOfLarge = 12
+
 /** Less than any gauge shows: the rounding of a mean decides nothing. Pa. */
 const noise = 1e-9
 
@@ -64,6 +67,11 @@ export const baseline: Check = {
           ? say`No baseline after the test. The procedure asks for one on either side.`
           : say`No baseline before the test. The procedure asks for one on either side.`
       return { outcome: 'doubtful', text, found, expected: say`readings before and after` }
+    }
+    const fewest = Math.min(sheet.baseline.before.length, sheet.baseline.after.length)
+    if (sheet.procedure === 'astm-e3158' && fewest < leastOfLarge) {
+      const text = say`${fewest} baseline readings on one side; ASTM E3158 asks for ${leastOfLarge} or more before and after, with the fans off and covered. Take more.`
+      return { outcome: 'doubtful', text, found: `${fewest}`, expected: `≥ ${leastOfLarge}` }
     }
     return { outcome: 'good', text: say`The baseline is small and steady.`, found, expected }
   },

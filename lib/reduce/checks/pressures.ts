@@ -85,6 +85,27 @@ function iso9972(low: number, high: number, baseline: number): Result {
 }
 
 /**
+ * From 25 Pa or less to 50 Pa or more; the result at 75 Pa may be extrapolated: ASTM E3158-18, as a published rule has it
+ * (California's reference appendix NA5.5).
+ */
+function e3158(low: number, high: number): Result {
+  const found = say`${short(low, 3)} to ${short(high, 3)} Pa`
+  const expected = say`from 25 Pa or less to 50 Pa or more`
+  if (low > 25 / nearly || high < 50 * nearly) {
+    const text =
+      high < 50 * nearly
+        ? say`The highest point is ${short(high, 3)} Pa; a large building is to be brought to 50 Pa at least. Use more fans.`
+        : say`The lowest point is ${short(low, 3)} Pa; 25 Pa or less is asked for. Take more points below.`
+    return { outcome: 'bad', text, found, expected }
+  }
+  if (high >= 75 * nearly) {
+    return { outcome: 'good', text: say`The points cover the pressures asked for.`, found, expected }
+  }
+  const text = say`The points cover the pressures asked for. The result at 75 Pa is extrapolated from ${short(high, 3)} Pa: say so in the report.`
+  return { outcome: 'good', text, found, expected }
+}
+
+/**
  * The lowest and highest pressure that the procedure asks for. Source: ASTM E779, ASTM E1827, ISO 9972 (from memory).
  */
 export const pressures: Check = {
@@ -97,6 +118,7 @@ export const pressures: Check = {
     const all = readings.readings.map(({ pressure }) => pressure)
     const low = all.reduce((a, b) => Math.min(a, b))
     const high = all.reduce((a, b) => Math.max(a, b))
+    if (sheet.procedure === 'astm-e3158') return e3158(low, high)
     return sheet.procedure === 'iso-9972'
       ? iso9972(low, high, largestZeroFlow(sheet.baseline)?.mean ?? 0)
       : e779(low, high)

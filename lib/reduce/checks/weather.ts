@@ -8,7 +8,7 @@ export const weather: Check = {
   id: 'weather',
   name: say`Temperature difference and height`,
   run: ({ sheet: { subject, air, building, units, procedure } }) => {
-    if (subject === 'ducts') return undefined
+    if (subject === 'ducts' || procedure === 'astm-e3158') return undefined
     if (!air || building?.height === undefined) {
       return { outcome: 'not checked', text: say`Type both temperatures and the height to check for stack effect.` }
     }

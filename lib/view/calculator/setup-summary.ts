@@ -9,6 +9,7 @@ export const procedureWords = {
   'two-point': say`two-point`,
   'astm-e779': 'ASTM E779',
   'iso-9972': 'ISO 9972',
+  'astm-e3158': 'ASTM E3158',
 } as const
 
 /** How the typed flows are meant, where they stand. */

@@ -1,4 +1,5 @@
 import type { ComponentChildren } from 'preact'
+import { isRegression } from '../../job/edits.ts'
 import type { Building, Test, TypedSheet, TypedUnits } from '../../job/schema.ts'
 import { symbol } from '../../units/symbol.ts'
 import { Choice } from './choice.tsx'
@@ -46,6 +47,7 @@ export const procedures = [
   ['two-point', say`two-point, ASTM E1827`],
   ['astm-e779', say`${procedureWords['astm-e779']}, 5+ points`],
   ['iso-9972', say`${procedureWords['iso-9972']}, 5+ points`],
+  ['astm-e3158', say`${procedureWords['astm-e3158']}, large building, 5+ points`],
 ] as const
 const corrections = [
   ['always', say`always`],
@@ -97,7 +99,7 @@ export function SheetFields(props: Props) {
   const degrees = temperatureWords[units.temperature]
   const ducts = sheet.subject === 'ducts'
   const onePoint = sheet.procedure === 'one-point'
-  const regression = sheet.procedure === 'astm-e779' || sheet.procedure === 'iso-9972'
+  const regression = isRegression(sheet)
 
   const number = (key: keyof TypedSheet & string, label: string, unit = '', hint = '') =>
     shows(key) && (
