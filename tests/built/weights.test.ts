@@ -59,30 +59,31 @@ describe('what the build weighs, gzip', () => {
   })
 
   // Rose by 0.05 kB: numbers are written, and unknown keys looked for, in half the time; by 0.4 kB with flows that several
-  // fans sum up to, each with an error of its own.
-  it('engine with everything it imports: at most 43.95 kB', () => {
+  // fans sum up to, each with an error of its own; by 0.3 kB with what ASTM E3158 asks of a large building.
+  it('engine with everything it imports: at most 44.25 kB', () => {
     const engine = read('package/engine.js')
     expect(engine, 'engine.js must be whole in one file').not.toMatch(/\bfrom\s*["']/)
-    expect(packed(engine)).toBeLessThanOrEqual(43_950)
+    expect(packed(engine)).toBeLessThanOrEqual(44_250)
   })
 
   // Rose by 1.1 kB with keys that lead through the figures, targets of 44 px on touch screens, and two-point tests; by 0.15 kB
   // with units upright in every formula, and limits of other systems of units left out of the list; by 0.15 kB
   // with the engine's faster numbers, and ranges whose names are seen whole; by 0.05 kB with names that break at strokes
   // alone and lists that are read whole; by 0.2 kB with targets that a host's small type does not shrink, and the
-  // quotation marks of three languages; by 0.7 kB with the engine's several fans.
-  it('one file of engine and widget for a script tag: at most 74.4 kB', () => {
+  // quotation marks of three languages; by 0.7 kB with the engine's several fans; by 0.45 kB with
+  // large buildings, led by their result at 75 Pa.
+  it('one file of engine and widget for a script tag: at most 74.85 kB', () => {
     const widget = read('package/gapsum-widget.js')
     expect(widget, 'gapsum-widget.js must be whole in one file').not.toMatch(/\b(?:from|import)\s*\(?["']/)
-    expect(packed(widget)).toBeLessThanOrEqual(74_400)
+    expect(packed(widget)).toBeLessThanOrEqual(74_850)
   })
 
   // The widget rose by 0.2 kB: a job may say which floor area a duct system serves, and as above. Longer sentences are no
   // reason to leave some out.
   it.each([
-    ['es', 46_900, 78_400],
-    ['fr', 47_650, 79_500],
-    ['de', 47_850, 79_650],
+    ['es', 47_200, 78_850],
+    ['fr', 48_000, 79_950],
+    ['de', 48_250, 80_150],
   ])('the same with words in %s: at most %i and %i bytes', (language, engine, widget) => {
     expect(packed(read(`package/engine.${language}.js`))).toBeLessThanOrEqual(engine)
     expect(packed(read(`package/gapsum-widget.${language}.js`))).toBeLessThanOrEqual(widget)
