@@ -206,11 +206,14 @@ function readingsOf(
   const decimals = decimalsOf(usualFlow(typed.subject), units.flow)
   const fit = isRegression(typed)
   const flow = symbol(units.flow)
+  // A range belongs to a device: where none is named there is no column of them.
+  const ranged = typed.reading !== 'flow' || typed.points.some(({ range }) => range.trim() !== '')
+  const third: [string, string][] = ranged ? [[typed.reading === 'fans' ? say`Fans` : say`Range`, '']] : []
   const heads: [string, string][] = [
     ['', ''],
     [typed.subject === 'ducts' ? say`Ducts` : say`House`, 'Pa'],
     device ? [say`Device`, 'Pa'] : [say`Flow`, flow],
-    [typed.reading === 'fans' ? say`Fans` : say`Range`, ''],
+    ...third,
     ['ΔP', 'Pa'],
     [say`Leakage`, flow],
     ...(fit ? [[say`Off line`, '%'] as [string, string]] : []),
@@ -232,7 +235,7 @@ function readingsOf(
     const read = device ? point.devicePressure : point.flow
     const summed = typed.reading === 'fans' ? sums.get(row) : undefined
     const name = reasonOf(point) === '' ? String(row + 1) : `${row + 1} ×`
-    const own = summed ?? [minus(read.trim()), point.range.trim()]
+    const own = summed ?? [minus(read.trim()), ...(ranged ? [point.range.trim()] : [])]
     return [[name, minus(point.pressure.trim()), ...own, ...computed]]
   })
   const parts = [typed.baselineBefore, typed.baselineAfter].map((text) => text.trim().slice(0, 40).replaceAll('-', '−'))

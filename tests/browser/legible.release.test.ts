@@ -4,6 +4,7 @@ import type { Page } from 'puppeteer-core'
 import { startSite, type Site } from '../pages/site/server.ts'
 import { eightPoints } from '../report/report-fixtures.ts'
 import { launch, type Session, type Surface } from './harness.ts'
+import { bundle } from './isolated.ts'
 import { illegible } from './legible.ts'
 import { pastePoints } from './paste-points.ts'
 import { example, withWidget } from './widget-pages.ts'
@@ -130,6 +131,20 @@ describe.each([
       expect.soft(await read(book.page), `${width} px`).toEqual([])
     }
     await book.close()
+  })
+
+  test('the filters of the entries and Export stand in one row of 1,100 px, its scroll bar taken off', async () => {
+    const { page } = await session.openPage('/book.html#limits')
+    await page.evaluate(`${await bundle('../book/in-page.ts', 'made')}; made.write()`)
+    await page.setViewport({ width: 1085, height: 900 })
+    await page.evaluate('location.hash = "#entries"')
+    await page.waitForSelector('.flt')
+    const ends = await page.$$eval('.flt > *', (all) =>
+      all.map((one) => Math.round(one.getBoundingClientRect().bottom)),
+    )
+    expect(ends.length).toBeGreaterThan(8)
+    expect(new Set(ends).size).toBe(1)
+    await page.close()
   })
 
   // The site has a page with the widget in two languages.

@@ -87,8 +87,11 @@ test('have the words of the procedure, the flow of the ducts at their own pressu
 
 test('the report of such a test says n50 throughout, and one sign before a margin', () => {
   const job = unlimited()
-  const { several, figures, checks } = reportOf(job, job.tests[1]!, [], undefined)
+  const { several, figures, checks, readings } = reportOf(job, job.tests[1]!, [], undefined)
   const said = [...figures.flatMap(({ name, detail }) => [name, detail]), JSON.stringify(checks)].join(' ')
+  // No device has ranges here, so there is no column of them.
+  expect(readings.heads.map(([head]) => head)).toEqual(['', 'House', 'Flow', 'ΔP', 'Leakage', 'Off line'])
+  expect(readings.rows[0]).toEqual(['1', '60', '1211.1', '60.0', '1211', '0.0'])
   expect(said).toMatch(/n50/)
   expect(said).not.toMatch(/ACH50/)
   expect(several.join()).toMatch(/both directions/)
