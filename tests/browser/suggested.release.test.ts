@@ -42,6 +42,7 @@ const meant: readonly [name: RegExp, item: string][] = [
   [/^result$/i, 'side/verdict'],
   [/^test procedure$/i, 'side/procedure'],
   [/^wind during the test$/i, 'side/wind'],
+  [/^stage$/i, 'side/stage'],
   [/^reduction \(%\)$/i, 'before+after/reduction-percent'],
   [/^duct system 1$/i, 'duct system 1/duct-flow-25'],
 ]
@@ -56,7 +57,7 @@ interface Suggested {
 
 function right({ control, section, item }: Suggested): boolean {
   const wanted = meant.find(([name]) => name.test(control))?.[1]
-  const side = /before/i.test(section) ? 'before' : 'after'
+  const side = /before/i.test(section) ? 'before' : /^ducts/i.test(section) ? 'duct system 1' : 'after'
   return wanted !== undefined && item === wanted.replace('side', side)
 }
 
