@@ -56,6 +56,7 @@ export const others: Readonly<Record<string, string>> = {
     view/book/map-draft dropDraft
     extension/open-book openSites openCalculator
     view/dock/mapping-marks mappingMarks
+    view/dock/proposals proposalsFor proposalsForAll
     results/lines figureLine lacking
     results/own togglePin movePin setDecimals
     view/helper/agent serve

@@ -19,7 +19,8 @@ import { fold, searchable, soughtIn, stands, wordsOf } from '../lib/book/words.t
 import { cut } from '../lib/bounds.ts'
 import { csvCell, csvRows } from '../lib/csv.ts'
 import { addressOf, matches, proposeAddress, serves, spanning } from '../lib/form/map/address.ts'
-import { choose } from '../lib/form/choose.ts'
+import { answersIn, apart, choose, chooseAmong } from '../lib/form/choose.ts'
+import { ofSomeoneElse, ofTester, optionsAnswer } from '../lib/form/map/evidence.ts'
 import { looksGenerated } from '../lib/form/page/clues.ts'
 import { alphaOf } from '../lib/form/page/covers.ts'
 import { datePart } from '../lib/form/page/date-part.ts'
@@ -186,6 +187,18 @@ export const readers: Readonly<Record<string, (text: string) => unknown>> = {
     ),
   'form/map/find fit by options': (text) =>
     fit(fakeClues({ options: text.split(/[ ;]/) }), fakeClues({ options: text.split(/[ ;]/).toReversed() })),
+  'form/choose answersIn': (text) => answersIn([text, `${text} q`]),
+  'form/choose apart': (text) => apart([text, `q ${text}`]),
+  'form/choose apart of many': (text) => apart(text.split(/[ ;]/)),
+  'form/choose chooseAmong': (text) => chooseAmong(text, [`q ${text}`, `${text} q`]),
+  // Of a label and a heading, of which no more is held against a vocabulary.
+  'form/map/evidence ofSomeoneElse': (text) => ofSomeoneElse('tester/name', text.slice(0, 200), text.slice(0, 200)),
+  'form/map/evidence ofTester': (text) => ofTester(text.slice(0, 200)),
+  'form/map/evidence optionsAnswer': (text) =>
+    optionsAnswer('a', { kind: 'choice', label: text, group: '', value: '', options: [{ value: 'a', label: text }] }, [
+      text,
+      'q',
+    ]),
   'form/map/suggest suggest': (text) =>
     suggest(fakeClues({ name: text, section: text, attributes: { name: text }, placeholder: text }), figures),
   'form/map/suggest-all suggestAll': (text) => suggestAll([fakeClues({ name: text, section: text })], none),

@@ -93,13 +93,20 @@ export const answersIn = (options: readonly string[]): string[] => options.filte
 
 /** What each option says that not all of them say: `5A` of `Zone 5A`. */
 export function apart(options: readonly string[]): string[] {
-  const parts = options.map((option) => option.trim().split(/\s+/))
-  const shared = new Set(
-    options.length > 1
-      ? parts[0]?.map(plain).filter((word) => parts.every((each) => each.map(plain).includes(word)))
-      : [],
+  const parts = options.map((option) =>
+    option
+      .trim()
+      .split(/\s+/)
+      .map((word) => ({ word, said: plain(word) })),
   )
-  return parts.map((part, at) => part.filter((word) => !shared.has(plain(word))).join(' ') || (options[at] ?? ''))
+  const said = parts.map((part) => new Set(part.map((each) => each.said)))
+  const [first = new Set<string>()] = said
+  const shared =
+    options.length > 1 ? new Set([...first].filter((word) => said.every((each) => each.has(word)))) : undefined
+  return parts.map((part, at) => {
+    const own = part.flatMap((each) => (shared?.has(each.said) ? [] : [each.word]))
+    return own.join(' ') || (options[at] ?? '')
+  })
 }
 
 const inWords = (text: string): string => words(text).join(' ')
