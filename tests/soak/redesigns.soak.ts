@@ -8,6 +8,22 @@ import { redesigns, tableOf } from '../browser/redesigns.ts'
 import { redesignsOf } from '../form/map/redesigned.ts'
 import { librarySources, pageSources } from '../pages/places/pages.ts'
 
+function inWords(count: number): Row[] {
+  const { there, found, asked, wrong } = redesignsOf(Array.from({ length: count }, (_, index) => index + 1))
+  for (const line of wrong) console.error(`in words, wrong, seed ${line}`)
+  const share = (100 * (found + asked)) / there
+  return [
+    {
+      what: 'forms in words: found again or asked about',
+      value: share,
+      unit: '%',
+      aim: 'at least 95',
+      met: share >= 95,
+    },
+    { what: 'forms in words: another taken', value: wrong.length, unit: '', aim: 'none', met: wrong.length === 0 },
+  ]
+}
+
 export default async function soak(): Promise<Row[]> {
   const [browser, form, places, libraries] = await Promise.all([
     startBrowser(),
@@ -21,25 +37,7 @@ export default async function soak(): Promise<Row[]> {
     const named = new RegExp(process.env['SOAK_PAGES'] ?? '')
     const sources = [...places, ...libraries].filter(({ name }) => named.test(name))
     // Forms in words, without a browser: many more of them.
-    const words = redesignsOf(Array.from({ length: 40 * count }, (_, index) => index + 1))
-    for (const line of words.wrong) console.error(`in words, wrong, seed ${line}`)
-    const asked = (100 * (words.found + words.asked)) / words.there
-    const rows: Row[] = [
-      {
-        what: 'forms in words: found again or asked about',
-        value: asked,
-        unit: '%',
-        aim: 'at least 95',
-        met: asked >= 95,
-      },
-      {
-        what: 'forms in words: another taken',
-        value: words.wrong.length,
-        unit: '',
-        aim: 'none',
-        met: words.wrong.length === 0,
-      },
-    ]
+    const rows = inWords(40 * count)
     for (const anew of [false, true]) {
       const kind = anew ? ', in other words' : ''
       const totals = await redesigns(
