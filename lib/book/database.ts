@@ -41,7 +41,7 @@ export interface BookSchema extends DBSchema {
   /** Review files that stand open, with what was noted of them. Since version 2. */
   reviews: { key: string; value: OpenReview }
   /** Single records by name; a book kept beside has one of its own. */
-  single: { key: string; value: Settings | Head | Older | Origins | RowForm | Restoring | OtherBook }
+  single: { key: string; value: Settings | Head | Older | Origins | RowForm | Restoring | OtherBook | ShelfRecord }
 }
 
 /** The newest entry of those that have no rows and words yet, and the newest of them that has got them. */
@@ -52,6 +52,9 @@ export const rowForm = 3
 
 /** Which form rows and words have; `done`: only up to that entry yet. */
 export type RowForm = { rows: number; done?: number }
+
+/** What is known of the shelf: how this book is called there, what it signs with, and the folder where the browser keeps one. */
+export type ShelfRecord = { shelf: string; keys: CryptoKeyPair; folder?: FileSystemDirectoryHandle }
 
 /** Stands in a database that was made new, until it has what the second copy of an earlier one gives back. */
 export type Restoring = { since: string }

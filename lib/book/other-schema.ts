@@ -17,6 +17,8 @@ export const otherBookSchema = z.object({
   shared: z.number(),
   /** Which entries came out of which file, and when. */
   takenIn: z.array(z.object({ from: z.number(), to: z.number(), at: z.string(), file: z.string() })),
+  /** Its id on the shelf, and the public key that its segments were first seen to be signed with. */
+  onShelf: z.optional(z.object({ book: z.string(), key: z.string() })),
   /** Since when it is put away: kept, and in no list. */
   putAway: z.optional(z.string()),
   /** How many of its entries were left when the loss of the others was told. */

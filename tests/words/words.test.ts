@@ -58,6 +58,7 @@ const data: Record<string, { why: string; texts: readonly string[] }> = {
   'lib/view/practice/practice-form.tsx': { why: 'value of an attribute of HTML', texts: ['any'] },
   'lib/view/plot/plot-drawing.tsx': { why: 'symbol', texts: ['ΔP'] },
   'lib/book/backup.ts': { why: 'names of algorithms', texts: ['PBKDF2', 'AES-GCM'] },
+  'lib/book/shelf/segment.ts': { why: 'names of algorithms', texts: ['ECDSA', 'P-256', 'SHA-256'] },
   'lib/book/hpxml/export.ts': {
     why: 'names of the HPXML standard',
     texts: ['FirstName', 'LastName', 'BusinessName', 'XMLType', 'XMLGeneratedBy', 'BuildingDetails'],

@@ -12,6 +12,7 @@ import { HpxmlPanel } from './hpxml-panel.tsx'
 import { ImportPanel } from './import-panel.tsx'
 import { OfficePanel } from './office-panel.tsx'
 import { Said, useSaid } from './said.tsx'
+import { ShelfPanel } from './shelf-panel.tsx'
 import { readStorage, StorageState } from './storage-state.tsx'
 import { damagedSettings } from '../../book/damaged.ts'
 import { useLive } from '../parts/use-live.ts'
@@ -143,6 +144,7 @@ export function SettingsSection() {
       <StorageState state={storage} />
       <BackupPanel />
       <ImportPanel />
+      <ShelfPanel />
       <BooksPanel />
       <HpxmlPanel />
       <section class="group">

@@ -1,0 +1,50 @@
+/** The shelf as a folder: what is in it, and new segments into it. Nothing that is there is changed or deleted. */
+import type { ShelfFile } from './take-in.ts'
+import type { ShelfPart } from './write.ts'
+
+interface Asks {
+  queryPermission?: (how: { mode: 'readwrite' }) => Promise<PermissionState>
+  requestPermission?: (how: { mode: 'readwrite' }) => Promise<PermissionState>
+}
+type Picker = { showDirectoryPicker?: (options: object) => Promise<FileSystemDirectoryHandle> }
+
+/** Whether the browser lets a page keep a folder. Those that do not read one that is chosen each time. */
+export const keepsFolders = (): boolean => 'showDirectoryPicker' in globalThis
+
+/**
+ * Lets the person choose a folder.
+ * @throws DOMException (AbortError) when they chose none
+ */
+export const pickFolder = (): Promise<FileSystemDirectoryHandle> =>
+  (globalThis as Picker).showDirectoryPicker!({ id: 'shelf', mode: 'readwrite' })
+
+/** Whether the folder may be used. To be called while a press is answered: the browser may ask the person. */
+export async function mayUse(folder: FileSystemDirectoryHandle & Asks): Promise<boolean> {
+  const mode = { mode: 'readwrite' } as const
+  if (!folder.queryPermission || (await folder.queryPermission(mode)) === 'granted') return true
+  return (await folder.requestPermission?.(mode)) === 'granted'
+}
+
+/** The files of the folder and of the folders in it. */
+export async function filesOf(folder: FileSystemDirectoryHandle, deeper = true): Promise<ShelfFile[]> {
+  const files: ShelfFile[] = []
+  for await (const [name, one] of folder.entries()) {
+    if (one.kind === 'file') files.push({ name, open: () => one.getFile() })
+    else if (deeper) files.push(...(await filesOf(one, false)))
+  }
+  return files
+}
+
+/** Writes a segment into its book's own folder. The browser puts it there whole, or not at all. */
+export async function writeInto(folder: FileSystemDirectoryHandle, { book, name, parts }: ShelfPart): Promise<void> {
+  const own = await folder.getDirectoryHandle(book, { create: true })
+  const file = await (await own.getFileHandle(name, { create: true })).createWritable()
+  try {
+    for await (const part of parts()) await file.write(part)
+    await file.close()
+  } catch (error) {
+    await file.abort().catch(() => undefined)
+    await own.removeEntry(name).catch(() => undefined)
+    throw error
+  }
+}
