@@ -36,7 +36,7 @@ test('a sheet without readings is refused with what to type', () => {
   expect(refused({})).toMatchInlineSnapshot(`
     [
       "invalid at subject: Subject is missing or not usable: choose enclosure or ducts.",
-      "invalid at procedure: Procedure is missing or not usable: choose one-point or two-point or astm-e779 or iso-9972.",
+      "invalid at procedure: Procedure is missing or not usable: choose one-point or two-point or astm-e779 or iso-9972 or astm-e3158.",
       "invalid at direction: Direction is missing or not usable: choose depressurize or pressurize.",
       "invalid at units: Units is missing or not usable: give an object.",
       "invalid at baseline: Baseline is missing or not usable: give an object.",
