@@ -1,6 +1,4 @@
 /** The limit of a user's own that a test may be compared with. */
-import type { Need } from '../reduce/figures/figure.ts'
-import { figureById } from '../reduce/figures/index.ts'
 import type { Test, TypedUnits } from './schema.ts'
 
 /** Figures that an own limit can be set for, the usual ones first; the first of each is taken while none was chosen. */
@@ -24,8 +22,6 @@ export const ownLimitFigures = {
   ],
   ducts: ['duct-flow-25-per-floor-area', 'duct-flow-25', 'duct-share-of-air-handler', 'duct-qn'],
 } as const
-
-const areas = new Set<Need>(['floorArea', 'enclosureArea', 'enclosureAreaWithoutFloor'])
 
 /** The figure that the own limit of a test is compared with. */
 export function ownLimitFigure(test: Pick<Test, 'sheet' | 'ownLimitFigure'>): string {
@@ -52,12 +48,17 @@ export function ownLimitUnit(test: Pick<Test, 'sheet' | 'ownLimitFigure' | 'unit
     case 'effective-leakage-area':
     case 'equivalent-leakage-area':
       return feet ? 'in2' : 'cm2'
+    case 'flow-50-per-enclosure-area':
+    case 'flow-75-per-enclosure-area':
+    case 'flow-50-per-floor-area':
+    case 'flow-4-per-enclosure-area-without-floor':
+    case 'flow-10-per-enclosure-area':
+    case 'duct-flow-25-per-floor-area':
+      return perArea(test.units, test.sheet.subject === 'ducts')
     default:
-      return isPerArea(figure) ? perArea(test.units, test.sheet.subject === 'ducts') : test.units.flow
+      return test.units.flow
   }
 }
-
-const isPerArea = (figure: string): boolean => figureById(figure)?.needs.some((need) => areas.has(need)) ?? false
 
 function perArea({ flow, length }: TypedUnits, ducts: boolean): string {
   if (length === 'ft') return ducts ? 'cfm/100ft2' : 'cfm/ft2'
