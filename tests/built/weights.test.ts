@@ -25,11 +25,11 @@ describe('what the build weighs, gzip', () => {
 
   // Rose by 0.4 kB: it counts what the calculator loads to open, which knows that a test may have several fans; by 2.3 kB
   // with what a control is called in other words, the question of which test a page is about, and fixed texts as the control
-  // takes them.
-  it('the dock, in a frame of its own, which no page has to load: at most 93.3 kB', () => {
+  // takes them; by 0.1 kB with what the calculator calls a test beside another of its role, and the words of ISO 9972.
+  it('the dock, in a frame of its own, which no page has to load: at most 93.4 kB', () => {
     const total = weightOf('chrome-mv3/dock.html')
     expect(total, 'the views are counted').toBeGreaterThan(20_000)
-    expect(total).toBeLessThanOrEqual(93_300)
+    expect(total).toBeLessThanOrEqual(93_400)
   })
 
   it('the page for PDF forms, before a file is opened: at most 118.5 kB', () => {
