@@ -93,7 +93,7 @@ export const wordOf = (id: string, unit: string): string => shown(labelOf(id, un
 /**
  * Whether the word of the trade says the unit already.
  *
- * @example saysUnit('flow-50', 'cfm') // true: CFM50
+ * @example saysUnit('flow-50', 'cfm') // true
  */
 export const saysUnit = (id: string, unit: string): boolean => figureById(id)?.labels?.[unit] !== undefined
 
