@@ -71,19 +71,19 @@ describe('what the build weighs, gzip', () => {
   // with the engine's faster numbers, and ranges whose names are seen whole; by 0.05 kB with names that break at strokes
   // alone and lists that are read whole; by 0.2 kB with targets that a host's small type does not shrink, and the
   // quotation marks of three languages; by 0.7 kB with the engine's several fans; by 0.45 kB with
-  // large buildings, led by their result at 75 Pa.
-  it('one file of engine and widget for a script tag: at most 74.85 kB', () => {
+  // large buildings, led by their result at 75 Pa; by 0.15 kB with the reader of tests with several fans.
+  it('one file of engine and widget for a script tag: at most 75 kB', () => {
     const widget = read('package/gapsum-widget.js')
     expect(widget, 'gapsum-widget.js must be whole in one file').not.toMatch(/\b(?:from|import)\s*\(?["']/)
-    expect(packed(widget)).toBeLessThanOrEqual(74_850)
+    expect(packed(widget)).toBeLessThanOrEqual(75_000)
   })
 
   // The widget rose by 0.2 kB: a job may say which floor area a duct system serves, and as above. Longer sentences are no
   // reason to leave some out.
   it.each([
-    ['es', 47_200, 78_850],
-    ['fr', 48_000, 79_950],
-    ['de', 48_250, 80_150],
+    ['es', 47_200, 79_000],
+    ['fr', 48_000, 80_100],
+    ['de', 48_250, 80_300],
   ])('the same with words in %s: at most %i and %i bytes', (language, engine, widget) => {
     expect(packed(read(`package/engine.${language}.js`))).toBeLessThanOrEqual(engine)
     expect(packed(read(`package/gapsum-widget.${language}.js`))).toBeLessThanOrEqual(widget)
