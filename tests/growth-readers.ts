@@ -31,6 +31,7 @@ import { fit } from '../lib/form/map/find.ts'
 import { several } from '../lib/form/kind-traits.ts'
 import { readAnyDate } from '../lib/form/kinds/calendar/read.ts'
 import { partNumber } from '../lib/form/kinds/date-parts.ts'
+import { inOwnNotation } from '../lib/form/fill/notation.ts'
 import { alikeIn } from '../lib/form/fill/same-entry.ts'
 import { sameness } from '../lib/form/same.ts'
 import { suggestAll } from '../lib/form/map/suggest-all.ts'
@@ -168,6 +169,8 @@ export const readers: Readonly<Record<string, (text: string) => unknown>> = {
     alikeIn('listbox', text, `${text}`.split(';').toReversed().join(';')),
   'form/fill/same-entry alikeIn an editor': (text) => alikeIn('rich-text', text, `${text} q`),
   'form/fill/fill judge': (text) => judge(text, '', `${text} q`, text, 'combobox'),
+  'form/fill/notation inOwnNotation a number': (text) => inOwnNotation(`1${text}`, `1${text} ft`, { language: 'de' }),
+  'form/fill/notation inOwnNotation a date': (text) => inOwnNotation(text, `${text} 2026`, { date: 'MM/dd/yyyy' }),
   'form/map/unit-in unitIn': unitIn,
   'form/map/unit-in unitsAgree': (text) => unitsAgree({ kind: 'text', label: text, group: text, text }, text),
   'form/fill/text textOf a fixed text for a number': (text) => asFixed(text, { kind: 'number' }),

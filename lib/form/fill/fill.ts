@@ -7,6 +7,7 @@ import { findAll } from '../map/find.ts'
 import { kept } from '../kept.ts'
 import { addedKinds } from '../kind-traits.ts'
 import { sectionOf } from '../page/names.ts'
+import { notationOf, type Notation } from './notation.ts'
 import type { Plan } from './plan.ts'
 import { behind, complaint, settle, shown, type Patience } from './read.ts'
 import { alikeIn } from './same-entry.ts'
@@ -76,9 +77,6 @@ function result(outcome: Outcome, ...notes: string[]): Pick<ReceiptLine, 'outcom
 
 const pageSays = (says: string): string => says && say`the page says: ${says}`
 
-/** Whether thousands stand apart in the text. */
-const parted = (text: string): boolean => /\d[,.' \u00A0\u202F’]\d{3}/.test(text)
-
 /** What became of a text that was written. */
 export function judge(
   intended: string,
@@ -86,21 +84,14 @@ export function judge(
   readBack: string,
   says: string,
   kind: ControlKind = 'text',
+  notation?: Notation,
 ): Pick<ReceiptLine, 'outcome' | 'note'> {
   const page = pageSays(says)
-  const same = alikeIn(kind, intended, readBack)
-  if (same === 'in other words') return result('entered', say`the page words it “${readBack}”`, page)
+  const same = alikeIn(kind, intended, readBack, notation)
+  if (same === 'in other words' || same === 'same number')
+    return result('entered', say`the page words it “${readBack}”`, page)
   if (same === 'same') return result('entered', page)
   if (readBack === '') return result('refused', page || say`the page emptied it`)
-  if (same === 'same number') {
-    return result(
-      'differs',
-      parted(readBack) && !parted(intended)
-        ? say`same number; the page put in a separator`
-        : say`same number; the page writes it differently`,
-      page,
-    )
-  }
   if (readBack === before) return result('refused', page || say`the page kept what was there`)
   return result('differs', changed, page)
 }
@@ -111,13 +102,16 @@ function verdict(
   before: string,
   readBack: string,
   control: Control,
-  exact = false,
+  { exact, bindings }: Pick<Plan, 'exact' | 'bindings'>,
+  id: string,
 ): Pick<ReceiptLine, 'outcome' | 'note'> {
   // Where a fill adds to what is there, putting back is right only when nothing is left of it.
   const kind = exact && addedKinds.has(control.kind) ? 'text' : control.kind
   const now = control.far ? undefined : barred(control.element)
   if (now !== undefined && readBack !== '') return result('differs', say`look there: it ${now}`)
-  const judged = judge(intended, before, readBack, complaint(control), kind)
+  const source = bindings.find((each) => each.id === id)?.source
+  const notation = notationOf(control, source?.from === 'item' ? source.write.date : undefined)
+  const judged = judge(intended, before, readBack, complaint(control), kind, notation)
   const submitted = behind(control)
   if (judged.outcome !== 'entered' || submitted === undefined || submitted === readBack) return judged
   return result('differs', say`the page shows “${readBack}” but would submit “${submitted}”`, judged.note)
@@ -177,7 +171,7 @@ async function enter(
     return end({ ...named, outcome: after ? 'ambiguous' : 'not found', note })
   }
   const readBack = shown(after.control)
-  const { outcome, note } = verdict(line.text, readNow, readBack, after.control, plan.exact)
+  const { outcome, note } = verdict(line.text, readNow, readBack, after.control, plan, line.binding)
   // The page drew the control anew while it was written, so that the text went into the old one: once more.
   const torn = outcome === 'refused' && !control.far && !alive(control.element)
   const submit = held ? say`the page tried to submit the form at this and was kept from it` : ''
@@ -206,7 +200,7 @@ export function readAgain(plan: Plan, receipt: ReceiptLine): ReceiptLine {
       ? receipt
       : { ...receipt, ...result(receipt.outcome, receipt.note, pageSays(says)) }
   }
-  const { outcome, note } = verdict(receipt.intended, receipt.before, readBack, place.control, plan.exact)
+  const { outcome, note } = verdict(receipt.intended, receipt.before, readBack, place.control, plan, receipt.binding)
   const later = note.replace(changed, '').replace(/^; /, '')
   return {
     ...receipt,

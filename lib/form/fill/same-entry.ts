@@ -1,6 +1,7 @@
 /** Whether a control of some kind took what was meant. */
 import { choose } from '../choose.ts'
 import { numberKinds, several } from '../kind-traits.ts'
+import { inOwnNotation, type Notation } from './notation.ts'
 import { sameness, type Sameness } from '../same.ts'
 import type { ControlKind } from '../schema.ts'
 import { squeeze } from '../words.ts'
@@ -28,14 +29,24 @@ function holdsAll(intended: string, readBack: string): boolean {
   return /^[\s,;|·•&×]*$/.test(left)
 }
 
-export function alikeIn(kind: ControlKind, intended: string, readBack: string): Sameness | 'in other words' {
+/** Whether what a control of this kind shows is what was meant; with `notation`, also where the page writes it its own way. */
+export function alikeIn(
+  kind: ControlKind,
+  intended: string,
+  readBack: string,
+  notation?: Notation,
+): Sameness | 'in other words' {
   const same = sameness(intended, readBack)
   if (same !== 'different' && numberKinds.has(kind)) return 'same'
   if (same === 'same') return same
+  const own = notation !== undefined && inOwnNotation(intended, readBack, notation)
   switch (kind) {
     case 'combobox':
-      if (holdsAll(intended, readBack)) return 'in other words'
+      if (holdsAll(intended, readBack) || own) return 'in other words'
       return choose(intended, [], [readBack]) === undefined ? same : 'in other words'
+    case 'text':
+    case 'textarea':
+      return same === 'different' && own ? 'in other words' : same
     case 'rich-text':
       return intended !== '' && squeeze(readBack).includes(squeeze(intended)) ? 'same' : 'different'
     case 'multiple':

@@ -33,7 +33,9 @@ export function datePatternIn(control: Control): string {
     const pattern = patternIn(text ?? '')
     if (pattern) return pattern
   }
-  const language =
-    control.element.closest('[lang]')?.getAttribute('lang') ?? control.element.ownerDocument.documentElement.lang
-  return /^en-(us|ph)$/i.test(language) ? 'MM/dd/yyyy' : 'yyyy-MM-dd'
+  return /^en-(us|ph)$/i.test(languageOf(control)) ? 'MM/dd/yyyy' : 'yyyy-MM-dd'
 }
+
+/** Language that the page names around the control. */
+export const languageOf = ({ element }: Control): string =>
+  element.closest('[lang]')?.getAttribute('lang') ?? element.ownerDocument.documentElement.lang

@@ -166,8 +166,9 @@ describe('judge', () => {
   test.each([
     ['754', '', '754', '', 'entered', ''],
     ['754', '', '754', 'Too small.', 'entered', 'the page says: Too small.'],
-    ['1445', '', '1,445', '', 'differs', 'same number; the page put in a separator'],
-    ['2.90', '', '2.9', '', 'differs', 'same number; the page writes it differently'],
+    ['1445', '', '1,445', '', 'entered', 'the page words it “1,445”'],
+    ['2.90', '', '2.9', '', 'entered', 'the page words it “2.9”'],
+    ['2.96', '', '3.0', '', 'differs', 'the page changed it'],
     ['754', '', '', '', 'refused', 'the page emptied it'],
     ['754', '1', '1', '', 'refused', 'the page kept what was there'],
     ['754', '', '500', '', 'differs', 'the page changed it'],
