@@ -127,21 +127,26 @@ describe('writing', () => {
     expect(await bench.page.evaluate('seen')).toMatchInlineSnapshot(`
       [
         "street focusin: ",
+        "street beforeinput (sent): ",
         "street input: 14 Tannery Row",
         "street keyup (sent): 14 Tannery Row",
         "street change: 14 Tannery Row",
         "street focusout: 14 Tannery Row",
         "cfm-before focusin: ",
         "cfm-before keydown (sent): ",
+        "cfm-before beforeinput (sent): ",
         "cfm-before input: 1",
         "cfm-before keyup (sent): 1",
         "cfm-before keydown (sent): 1",
+        "cfm-before beforeinput (sent): 1",
         "cfm-before input: 14",
         "cfm-before keyup (sent): 14",
         "cfm-before keydown (sent): 14",
+        "cfm-before beforeinput (sent): 14",
         "cfm-before input: 144",
         "cfm-before keyup (sent): 144",
         "cfm-before keydown (sent): 144",
+        "cfm-before beforeinput (sent): 144",
         "cfm-before input: 1445",
         "cfm-before keyup (sent): 1445",
         "cfm-before change: 1445",
@@ -151,6 +156,7 @@ describe('writing', () => {
         "date-before change (sent): 2026-01-12",
         "date-before focusout: 2026-01-12",
         "comments focusin: ",
+        "comments beforeinput (sent): ",
         "comments input: two
       lines",
         "comments input: two
@@ -203,12 +209,13 @@ describe('writing', () => {
     const seen = (await bench.page.evaluate('seen')) as string[]
     expect(seen.map((line) => line.replace(' (sent)', '').replace(/:.*/, ''))).toEqual([
       'street focusin',
+      'street beforeinput',
       'street input',
       'street keyup',
       'street change',
       'street focusout',
       'cfm-before focusin',
-      ...[...'1445'].flatMap(() => ['cfm-before keydown', 'cfm-before input', 'cfm-before keyup']),
+      ...[...'1445'].flatMap(() => ['keydown', 'beforeinput', 'input', 'keyup'].map((type) => `cfm-before ${type}`)),
       'cfm-before change',
       'cfm-before focusout',
     ])
@@ -287,7 +294,7 @@ describe('writing', () => {
         "Permit": "entered: LC7-2026-0187 (the page says: No such permit.)",
         "Plain": "entered: 7",
         "Restored": "refused: old (the page kept what was there)",
-        "Separated": "differs: 1,445 (same number; the page put in a separator)",
+        "Separated": "entered: 1,445 (the page words it “1,445”)",
         "Short": "refused:  (The control takes 5 characters at most: shorten the text.)",
         "Stubborn": "refused: not checked (the page kept what was there)",
         "Summed": "entered: 21",

@@ -14,9 +14,11 @@ describe('what the build weighs, gzip', () => {
   // so, what an update leaves in the page; by 0.9 kB with what is asked once in a look at 20,000 controls; by 0.15 kB
   // with the answers of Spanish, French and German forms; by 0.25 kB with plans of many controls that come bit by bit; by
   // 1.5 kB with what a control is called in other words and asked about by; by 0.2 kB with forms that are files: their
-  // address, and the saved file that the end of a fill names.
-  it('what maps and fills a page: at most 38.45 kB', () => {
-    expect(packed(read('chrome-mv3/helper.js'))).toBeLessThanOrEqual(38_450)
+  // address, and the saved file that the end of a fill names; by 4.7 kB with controls of components (slots, names outside
+  // the shadow root, roles that no attribute says, labels that lie over their field), heads of tables in several rows,
+  // fields that make chips, written here since they are read here, and what a page writes in a notation of its own.
+  it('what maps and fills a page: at most 43.2 kB', () => {
+    expect(packed(read('chrome-mv3/helper.js'))).toBeLessThanOrEqual(43_200)
   })
 
   it('what joins it where a form map names controls drawn by the page: at most 14 kB', () => {
@@ -32,10 +34,11 @@ describe('what the build weighs, gzip', () => {
     expect(total).toBeLessThanOrEqual(93_400)
   })
 
-  it('the page for PDF forms, before a file is opened: at most 118.5 kB', () => {
+  // Rose by 4.7 kB with the helper.
+  it('the page for PDF forms, before a file is opened: at most 123.2 kB', () => {
     const total = weightOf('chrome-mv3/pdf-form.html')
     expect(total, 'the helper is counted, which it has from the start').toBeGreaterThan(60_000)
-    expect(total).toBeLessThanOrEqual(118_500)
+    expect(total).toBeLessThanOrEqual(123_200)
   })
 
   // The library's own two files, for drawing and for reading: nothing of them is on any other page.
@@ -54,8 +57,9 @@ describe('what the build weighs, gzip', () => {
     expect(reading).toEqual([])
   })
 
-  it('what serves a frame of another origin: at most 23.5 kB', () => {
-    expect(packed(read('chrome-mv3/frame.js'))).toBeLessThanOrEqual(23_500)
+  // Rose by 2.6 kB with the same as above, as far as a frame finds and writes controls.
+  it('what serves a frame of another origin: at most 26.1 kB', () => {
+    expect(packed(read('chrome-mv3/frame.js'))).toBeLessThanOrEqual(26_100)
   })
 
   // Rose by 0.05 kB: numbers are written, and unknown keys looked for, in half the time; by 0.4 kB with flows that several

@@ -8,7 +8,8 @@ import { datePatternIn } from '../page/hints.ts'
 import { tickKinds } from '../kind-traits.ts'
 import { textIn } from '../page/names.ts'
 import { readAnyDate } from '../kinds/calendar/read.ts'
-import { chipTexts } from '../kinds/chips/read.ts'
+import { bareValue } from '../page/bare.ts'
+import { chipTexts, looseText, saysChips } from '../page/chips.ts'
 import { behindBox, boxText } from '../kinds/combobox/read.ts'
 import { dateShown } from '../kinds/date-parts.ts'
 import { richText } from '../kinds/rich-text/read.ts'
@@ -51,9 +52,9 @@ export function shown(control: Control): string {
     case 'spinbutton':
       return element.localName === 'input'
         ? (element as HTMLInputElement).value
-        : (element.getAttribute('aria-valuenow') ?? '')
+        : (element.getAttribute('aria-valuenow') ?? (element.localName.includes('-') ? bareValue(element) : '') ?? '')
     case 'chips':
-      return chipTexts(element).join('; ') || (element as HTMLInputElement).value
+      return chipTexts(element).join('; ') || looseText(element)
     case 'rich-text':
       return richText(element)
     case 'file':
@@ -66,6 +67,9 @@ export function shown(control: Control): string {
 /** What the page would submit, where that is held apart from what is seen; nothing where both are one. */
 export function behind(control: Control): string | undefined {
   if (control.far) return undefined
+  // What stands loose in a field of chips is not entered yet.
+  if (control.kind === 'chips')
+    return looseText(control.element) && saysChips(control.element) ? chipTexts(control.element).join('; ') : undefined
   return control.kind === 'combobox' ? behindBox(control.element) : handedIn(control, shown(control))
 }
 

@@ -1,6 +1,6 @@
 /** Dates in boxes and in sections. */
 import type { Control } from '../page/controls.ts'
-import { datePart, type DatePart } from '../page/date-part.ts'
+import { partOf, type DatePart } from '../page/date-part.ts'
 import { nameOf, textIn } from '../page/names.ts'
 import { partName } from '../page/recognise.ts'
 import { tidy } from '../words.ts'
@@ -13,7 +13,7 @@ export interface DateBox {
 /** Which element takes which part of the date. */
 export function dateBoxes({ elements }: Control): DateBox[] {
   return elements.flatMap((element) => {
-    const part = datePart(nameOf(element), partName(element), (element as HTMLInputElement).placeholder ?? '')
+    const part = partOf(element, nameOf(element), partName(element))
     return part ? [{ part, element }] : []
   })
 }

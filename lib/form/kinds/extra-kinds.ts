@@ -3,7 +3,6 @@ import type { ControlKind } from '../schema.ts'
 /** Kinds that plain forms have none of, each long to write: they come as a script of their own where a form map names one. */
 export const extraKinds = [
   'calendar',
-  'chips',
   'combobox',
   'date-boxes',
   'date-sections',

@@ -1,10 +1,14 @@
 /** Reading what is on or off. */
 
+import { bareOn } from '../page/bare.ts'
+
 export const checked = 'checked'
 export const notChecked = 'not checked'
 
 /** Whether a box, switch, radio or option is on, native or drawn. */
 export function isOn(element: Element): boolean {
   if (element.localName === 'input') return (element as HTMLInputElement).checked
-  return ['aria-checked', 'aria-pressed', 'aria-selected'].some((name) => element.getAttribute(name) === 'true')
+  const said = ['aria-checked', 'aria-pressed', 'aria-selected'].map((name) => element.getAttribute(name))
+  if (said.some((each) => each !== null)) return said.includes('true')
+  return element.localName.includes('-') && bareOn(element)
 }

@@ -1,6 +1,5 @@
 /** Writing into controls that plain forms have none of; beside `index.ts`, which is in every page that is filled. */
 import { writeCalendar } from './calendar/write.ts'
-import { writeChips } from './chips/write.ts'
 import { writeCombobox } from './combobox/write.ts'
 import { writeDateBoxes } from './date-boxes/write.ts'
 import { writeDateSections } from './date-sections/write.ts'
@@ -20,7 +19,6 @@ declare global {
 export function offerExtra(): void {
   globalThis.gapsumWriters = {
     calendar: writeCalendar,
-    chips: writeChips,
     combobox: writeCombobox,
     'date-boxes': writeDateBoxes,
     'date-sections': writeDateSections,

@@ -6,10 +6,12 @@ import { kept } from '../kept.ts'
 import { lockableKinds } from '../kind-traits.ts'
 import type { ControlKind } from '../schema.ts'
 import { writeCheckbox } from './checkbox/write.ts'
+import { writeChips } from './chips/write.ts'
 import { writeDate } from './date/write.ts'
 import { writeDateTime } from './date-time/write.ts'
 import { writeFile } from './file/write.ts'
 import { withoutSubmitting } from './writing/guard.ts'
+import { unseenBecause } from '../page/seen.ts'
 import { reveal } from './writing/reveal.ts'
 import { writeMonth } from './month/write.ts'
 import { writeMultiple } from './multiple/write.ts'
@@ -37,6 +39,7 @@ const writers: Record<Exclude<ControlKind, ExtraKind>, Writer> = {
   radio: writeRadio,
   checkbox: writeCheckbox,
   toggle: writeToggle,
+  chips: writeChips,
   file: writeFile,
 }
 
@@ -55,6 +58,7 @@ export async function write(control: Control, text: string, file?: File, exact =
       return { reason: say`cannot be seen on the page now (${unseen}), so nothing was typed into it` }
     // While it was waited for.
     for (const each of control.elements) gate(each)
+    globalThis.gapsumUnseen = unseenBecause
     const { result, held } = await withoutSubmitting(element.ownerDocument, () => writer(control, text, file, exact))
     return { reason: result, held }
   } catch (error) {

@@ -6,10 +6,13 @@ import { farControls, type Far } from './far.ts'
 import { lookOnce } from './look.ts'
 import { lockableKinds, tickKinds } from '../kind-traits.ts'
 import { groupName, nameOf, sectionOf } from './names.ts'
-import { drawn, native, opensCalendar, recognise, takesChips } from './recognise.ts'
+import { bareKind } from './bare.ts'
+import { mayTakeChips, saysChips } from './chips.ts'
+import { drawn, keptInDrawn, native, opensCalendar, opensList, recognise } from './recognise.ts'
 import type { ControlKind } from '../schema.ts'
 import { is, own } from './dom.ts'
 import { secretOf } from './gate.ts'
+import { rootOf } from './shadow.ts'
 import { hiddenBecause } from './visible.ts'
 
 export interface Control {
@@ -64,24 +67,6 @@ const statement =
 const statementHeading = /\b(certification|attestation|declaration|acknowledge?ment|signatures?)\b/i
 const signature = /\b(e-?)?signatures?\b|\bsign here\b|\binitials?\b/i
 
-/** Ways into a closed root that browsers give to extensions only: Chromium by a function, Firefox by a property. */
-interface RootOpener {
-  dom?: { openOrClosedShadowRoot?: (element: Element) => ShadowRoot | null }
-}
-
-export function rootOf(element: Element & { openOrClosedShadowRoot?: ShadowRoot | null }): ShadowRoot | null {
-  const open = own(element, 'shadowRoot')
-  if (open) return open
-  if (!own(element, 'localName').includes('-')) return null
-  const { chrome } = globalThis as { chrome?: RootOpener }
-  try {
-    return element.openOrClosedShadowRoot ?? chrome?.dom?.openOrClosedShadowRoot?.(element) ?? null
-  } catch {
-    // The function throws for elements that cannot have a root.
-    return null
-  }
-}
-
 /**
  * Every element in document order: shadow roots before the host's own children, same-origin frames in their place.
  * @param roots takes the documents and shadow roots that were walked
@@ -119,8 +104,11 @@ function textKind(input: HTMLInputElement): ControlKind {
   if (opensCalendar(input)) return 'calendar'
   // A field that opens a calendar can be typed into.
   const opens = input.getAttribute('aria-haspopup') ?? 'listbox'
-  if (input.getAttribute('role') === 'combobox' && opens !== 'dialog' && opens !== 'grid') return 'combobox'
-  return takesChips(input) ? 'chips' : 'text'
+  const calendar =
+    (opens === 'dialog' && !is(input, '[aria-autocomplete=list], [aria-autocomplete=both]')) || opens === 'grid'
+  if (input.getAttribute('role') === 'combobox' && !calendar) return 'combobox'
+  if (opensList(input)) return 'combobox'
+  return saysChips(input) || mayTakeChips(input) ? 'chips' : 'text'
 }
 
 /** What a control of several elements is called, or the one element. */
@@ -203,6 +191,7 @@ export function* surveying(document: Document, most: number = mostControls): Gen
     else if (tag === 'input') {
       const input = element as HTMLInputElement
       if (silent.has(input.type)) continue
+      if (is(input, '[type=radio], [type=checkbox]') && keptInDrawn(input)) continue
       const secret = secretOf(input)
       if (secret) leave([input], secret)
       else {
@@ -234,7 +223,7 @@ export function* surveying(document: Document, most: number = mostControls): Gen
           consider(unnamed.length > 0 ? unnamed : [input], kind)
         } else consider([input], kind)
       }
-    } else if (is(element, drawn)) {
+    } else if (is(element, drawn) || (tag.includes('-') && bareKind(element))) {
       const control = recognise(element)
       if (control) consider(control.elements, control.kind)
     }

@@ -18,11 +18,28 @@ export function datePart(...texts: string[]): DatePart | undefined {
   return undefined
 }
 
+const attribute = (element: Element, name: string): string => Element.prototype.getAttribute.call(element, name) ?? ''
+
+/** The part that the field's own name or id ends with: `d-Day`, `test_month`, `date[yyyy]`. */
+function partOfId(element: Element): DatePart | undefined {
+  for (const name of ['name', 'id', 'data-part', 'autocomplete']) {
+    const last = /(?:^|[^a-z]|[a-z](?=[A-Z]))([A-Z]?[a-z]+)\]?$/.exec(attribute(element, name))?.[1] ?? ''
+    const part = datePart(last)
+    if (part) return part
+  }
+  return undefined
+}
+
+/** The part that a box says it takes, wherever it says so; boxes are often all called by the whole date. */
+export const partOf = (element: Element, ...texts: string[]): DatePart | undefined =>
+  datePart(...texts, attribute(element, 'placeholder')) ?? partOfId(element)
+
 const boxes: ReadonlySet<string> = new Set(['text', 'number', 'select', 'combobox'])
 
 /** The part of a date that a control takes by itself, as far as its name or placeholder says. */
 export function datePattern({ kind, element, name: own }: Control): DatePart | undefined {
   if (!boxes.has(kind)) return undefined
   // A whole date also speaks of days: a box is called by its part and little else.
-  return own.length <= 24 ? datePart(own, (element as HTMLInputElement).placeholder ?? '') : undefined
+  const short = own.length <= 24 ? own : (/\b(day|month|year)$|^(day|month|year)\b/i.exec(own)?.[0] ?? '')
+  return partOf(element, short)
 }

@@ -12,7 +12,7 @@ const unheard = (event: Event): void => event.stopImmediatePropagation()
  * The entries of a form as the browser collects them. Pages hear of that too, and some send the form at it: none hears
  * of this.
  */
-function entriesOf(form: HTMLFormElement): FormData | undefined {
+export function entriesOf(form: HTMLFormElement): FormData | undefined {
   const ends = new AbortController()
   for (const target of [form.ownerDocument.defaultView, Node.prototype.getRootNode.call(form)])
     target?.addEventListener('formdata', unheard, { capture: true, signal: ends.signal })

@@ -1,7 +1,10 @@
 /** What a control is called, and under which heading it stands. */
 import { cut, mostRead } from '../../bounds.ts'
 import { all, byId, first, holds, holdsSeveral, is, own, upward } from './dom.ts'
+import { hostName, nameOfHost } from './host-name.ts'
 import { labelsFor, labelsOf } from './labels.ts'
+import { inTable } from './table.ts'
+import { parentOf } from './visible.ts'
 import { squeeze, tidy } from '../words.ts'
 
 export const anyControl =
@@ -21,7 +24,10 @@ export function textIn(node: Node): string {
     if (isText(at)) text += at.data.slice(0, mostRead)
     if (!isElement(at) || depth > 200) return
     if (is(at, 'script, style, template, noscript, select, textarea, button, datalist, [hidden]')) return
-    let child = own(at, 'firstChild')
+    // A slot shows what stands in it elsewhere in the page.
+    const shown = own(at, 'localName') === 'slot' ? (at as HTMLSlotElement).assignedNodes() : []
+    for (const each of shown) add(each, depth + 1)
+    let child = shown.length > 0 ? null : own(at, 'firstChild')
     for (; child && text.length < mostRead; child = own(child as unknown as Element, 'nextSibling')) {
       add(child, depth + 1)
       if (isElement(child)) text += ' '
@@ -94,7 +100,7 @@ const attribute = (element: Element, name: string): string =>
   squeeze(Element.prototype.getAttribute.call(element, name) ?? '')
 
 /** The elements that an attribute names by their ids. */
-const named = (element: Element, name: string): HTMLElement[] =>
+export const named = (element: Element, name: string): HTMLElement[] =>
   attribute(element, name)
     .split(' ')
     .flatMap((id) => byId(Node.prototype.getRootNode.call(element), id) ?? [])
@@ -127,38 +133,8 @@ function nameSaid(element: Element): string {
   )
 }
 
-/** Cells that are looked at before one in its row. */
-const widest = 100
-
-/** Row header and column header of a control that stands in a table without a label of its own. */
-function inTable(element: Element): { row: string; column: string } | undefined {
-  const cell = element.closest<HTMLTableCellElement>('td, th')
-  const row = cell?.parentElement
-  const table = cell?.closest('table')
-  if (!cell || !row || !table) return undefined
-  let before = ''
-  let steps = 0
-  for (let at = cell.previousElementSibling; at && !before && steps < widest; at = at.previousElementSibling, steps++)
-    if (!at.querySelector(anyControl)) before = tidy(textIn(at))
-  const top = table.querySelector('tr')
-  let column = ''
-  if (top && top !== row && !first(top, anyControl)) {
-    let place = 0
-    for (let at = cell.previousElementSibling; at && place <= widest; at = at.previousElementSibling)
-      place += (at as HTMLTableCellElement).colSpan || 1
-    for (const head of place > widest ? [] : top.children) {
-      place -= (head as HTMLTableCellElement).colSpan || 1
-      if (place < 0) {
-        column = tidy(textIn(head))
-        break
-      }
-    }
-  }
-  return { row: before, column }
-}
-
 /** Text right before (or, for a tick, right after) the control, up to the next control, at most three levels up. */
-function beside(element: Element, after: boolean): string {
+export function beside(element: Element, after: boolean): string {
   let at: Element = element
   for (let level = 0; level < 4; level++) {
     for (
@@ -185,23 +161,31 @@ function beside(element: Element, after: boolean): string {
 /** Roles whose content is the value, not the name. */
 const valued = '[role=combobox], [role=listbox], [role=slider], [role=spinbutton], [role=textbox], [contenteditable]'
 
+const isComponent = (element: Element): boolean => own(element, 'localName').includes('-')
+
 /** Name of one control. */
 export const nameOf = (element: Element): string => cut(wholeName(element))
 
 function wholeName(element: Element): string {
-  if (element.matches(valued) || element.matches('button')) {
+  if (element.matches(valued) || element.matches('button, [role=button]')) {
     const name = drawnName(element)
     if (name) return name
     if (element.matches('[aria-pressed], [role=switch]')) return accessible(element) || beside(element, false)
-  } else if (element.matches('[role=radio], [role=checkbox], [role=switch], [role=option]')) {
-    const name = drawnName(element) || accessible(element)
+  } else if (
+    element.matches(':is([role=radio], [role=checkbox], [role=switch], [role=option]):not(input)') ||
+    isComponent(element)
+  ) {
+    const name = drawnName(element) || accessible(element) || (isComponent(element) ? tidy(textIn(element)) : '')
     if (name) return name
   } else if (labelled(element)) {
     const name = accessible(element)
-    if (name) return name
+    // A label around a handle may show nothing but its value.
+    if (name && !(is(element, '[type=range]') && name === (element as HTMLInputElement).value)) return name
   }
   const input = element as HTMLInputElement
   const tick = input.type === 'checkbox' || input.type === 'radio' || element.matches('[role=checkbox], [role=radio]')
+  const host = hostName(element, tick)
+  if (host) return host
   const table = tick ? undefined : inTable(element)
   return (
     (tick && beside(element, true)) ||
@@ -212,10 +196,18 @@ function wholeName(element: Element): string {
   )
 }
 
+/** The group that drawn radios stand in where slots have put them there. */
+function slottedGroup(radio: Element): Element | undefined {
+  if (is(radio, 'input')) return undefined
+  for (let at = parentOf(radio), level = 0; at && level < 12; at = parentOf(at), level++)
+    if (is(at, 'fieldset, [role=radiogroup]') || /radio-?group$/.test(own(at, 'localName'))) return at
+  return undefined
+}
+
 /** The element that holds all radios of a group and nothing else, if the page has one. */
 function holderOf(radios: readonly Element[]): Element | undefined {
   const holder = radios[0]?.closest('fieldset, [role=radiogroup], [role=group]')
-  if (!holder) return undefined
+  if (!holder) return radios[0] && slottedGroup(radios[0])
   // A widget's own hidden field is no control of its own.
   const others = all(holder, anyControl).filter((each) => !each.matches('[aria-hidden=true]'))
   return others.every((each) => radios.includes(each)) ? holder : undefined
@@ -228,7 +220,10 @@ function wholeGroupName(radios: readonly Element[]): string {
   const holder = holderOf(radios)
   if (holder) {
     const legend = first(holder, ':scope > legend')
-    const name = legend ? tidy(textIn(legend)) : accessible(holder) || drawnName(holder)
+    const component = own(holder, 'localName').includes('-')
+    const name =
+      (legend ? tidy(textIn(legend)) : accessible(holder) || drawnName(holder)) ||
+      (component ? nameOfHost(holder, false) : hostName(holder, false))
     if (name) return name
   }
   const [start] = radios

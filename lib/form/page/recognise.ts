@@ -1,8 +1,13 @@
 /** Which kind of control an element is, by the standards: HTML for native controls, ARIA for drawn ones. */
 import { nameOf } from './names.ts'
 import type { ControlKind } from '../schema.ts'
-import { all, byId, is, upward } from './dom.ts'
-import { hiddenBecause } from './visible.ts'
+import { bareKind } from './bare.ts'
+import { saysChips } from './chips.ts'
+import { all, is, own, upward } from './dom.ts'
+import { lookOf } from './face.ts'
+import { flatAll } from './flat.ts'
+import { hiddenBecause, parentOf } from './visible.ts'
+import { tidy } from '../words.ts'
 
 export const native: Record<string, ControlKind> = {
   text: 'text',
@@ -24,31 +29,59 @@ export const native: Record<string, ControlKind> = {
 const datePart = /\b(month|day|year)\b/i
 const popsUp = /^(listbox|tree)$/
 const drawsDate = /\bdate\b|\b[md]{1,2}[/. -][md]{1,2}[/. -]y{2,4}\b|\by{4}[/. -]m{1,2}/i
-const asksEnter = /\b(press|hit|type)\b.{0,20}\b(enter|return|comma)\b|\bcomma[- ]separated\b|\b(tags?|chips?)\b/i
 
 /** Elements that are drawn as a control by role, without being native ones. */
 export const drawn =
   '[role=combobox], [role=listbox], [role=radiogroup], [role=checkbox], [role=switch], [role=slider], ' +
-  '[role=spinbutton], [contenteditable]:not([contenteditable=false]), button[aria-haspopup], button[aria-pressed]'
+  '[role=spinbutton], [role=radio], [contenteditable]:not([contenteditable=false]), button[aria-haspopup], ' +
+  'button[aria-pressed], button[aria-expanded], [role=button][aria-haspopup]'
 
+/** Whether the tick inside a drawn one is what a person uses: it is seen, or the drawn one cannot have the focus. */
 const holdsNativeTick = (element: Element) =>
-  [...element.querySelectorAll('input[type=checkbox], input[type=radio]')].some((each) => each.checkVisibility())
+  [...element.querySelectorAll('input[type=checkbox], input[type=radio]')].some(
+    (each) => each.checkVisibility() && !(element.hasAttribute('tabindex') && hiddenBecause(each)),
+  )
 
-/** Text fields that turn what was typed into a chip when Enter or a comma is typed. */
-export function takesChips(input: HTMLInputElement): boolean {
-  const root = input.getRootNode() as Document | ShadowRoot
-  const described = (input.getAttribute('aria-describedby') ?? '').split(/\s+/)
-  const help = described.map((id) => byId(root, id)?.textContent ?? '')
-  if (asksEnter.test([input.placeholder, input.title, ...help].join(' '))) return true
-  let at: Element | null = input
-  for (let level = 0; at && level < 4; level++, at = upward(at))
-    if (
-      /(^|[\s_-])(chips?|tags?|tokens?)([_-]?(input|field|list|box))?($|[\s_-])/i.test(
-        Element.prototype.getAttribute.call(at, 'class') ?? '',
-      )
-    )
-      return true
-  return false
+const ticks = '[role=radio], [role=checkbox], [role=switch]'
+
+/** Whether a native tick only stands behind a drawn one that is used in its place. */
+export function keptInDrawn(input: Element): boolean {
+  const around = upward(input)?.closest(ticks)
+  if (around) return !holdsNativeTick(around)
+  const before = own(input, 'previousElementSibling')
+  return Boolean(before && is(before, ticks) && before.hasAttribute('tabindex') && is(input, '[aria-hidden=true]'))
+}
+
+/** What a button says that opens a calendar: a request for a date, the order of one, or the date itself. */
+const picksDate =
+  /\b(pick|select|choose|set|enter)\b.{0,20}\bdate\b|\b[md]{1,2}[/. -][md]{1,2}[/. -]y{2,4}\b|\b\d{1,4}[-/.]\d{1,2}[-/.]\d{1,4}\b|\b\d{1,2},? \d{4}\b/i
+
+const isRadio = (element: Element): boolean =>
+  (is(element, '[role=radio]') && !holdsNativeTick(element)) || bareKind(element) === 'radio'
+
+/** The drawn radios of a group, wherever slots and shadow roots put them. */
+function radiosIn(group: Element): HTMLElement[] {
+  const inside = flatAll(group, '*')
+  const radios = inside.filter(isRadio)
+  const [first] = radios
+  // Of the components of a group only one may take the focus.
+  return first && bareKind(first) ? inside.filter(({ localName }) => localName === first.localName) : radios
+}
+
+/** The radios that stand with this one in a group of their own; nothing where the group says by its role what it is. */
+function groupOf(radio: HTMLElement): HTMLElement[] | undefined {
+  if (!isRadio(radio)) return undefined
+  for (let at = parentOf(radio), level = 0; at && level < 12; at = parentOf(at), level++) {
+    if (is(at, '[role=radiogroup]')) return undefined
+    if (is(at, 'fieldset, [role=group]') || /radio-?group$/.test(own(at, 'localName'))) return radiosIn(at)
+  }
+  // Components name the radios of a group as the standard has it.
+  const root = Node.prototype.getRootNode.call(radio)
+  const component = own(radio, 'localName').includes('-') || !('host' in root) ? radio : (root.host as Element)
+  const name = component.getAttribute('name')
+  const among = component.closest('form') ?? component.ownerDocument.body
+  const named = all(among, own(component, 'localName')).filter((each) => name && each.getAttribute('name') === name)
+  return named.length > 1 ? named.flatMap((each) => (isRadio(each) ? [each] : radiosIn(each))) : [radio]
 }
 
 /** The elements of one drawn control and its kind; nothing when the element is none or part of another. */
@@ -58,14 +91,20 @@ export function recognise(element: HTMLElement): { kind: ControlKind; elements: 
   switch (role) {
     case 'combobox':
       // The older pattern puts the role on a box around the text field.
-      return element.querySelector('input:not([type=hidden])[aria-autocomplete], [role=combobox]')
+      return all(element, 'input:not([type=hidden])[aria-autocomplete], [role=combobox]').some(
+        (each) => !hiddenBecause(each) || lookOf(each),
+      )
         ? undefined
         : one('combobox')
     case 'listbox':
       return element.querySelector('[role=option]') ? one('listbox') : undefined
     case 'radiogroup': {
-      const radios = [...element.querySelectorAll<HTMLElement>('[role=radio]')].filter((each) => !holdsNativeTick(each))
+      const radios = radiosIn(element)
       return radios.length > 0 ? { kind: 'radio', elements: radios } : undefined
+    }
+    case 'radio': {
+      const radios = groupOf(element)
+      return radios?.[0] === element ? { kind: 'radio', elements: radios } : undefined
     }
     case 'checkbox':
       return holdsNativeTick(element) ? undefined : one('checkbox')
@@ -80,16 +119,25 @@ export function recognise(element: HTMLElement): { kind: ControlKind; elements: 
       return parts[0] === element ? { kind: 'date-sections', elements: parts } : undefined
     }
   }
-  if (element.localName === 'button') {
+  const bare = bareKind(element)
+  if (bare === 'radio') {
+    const radios = groupOf(element)
+    return radios?.[0] === element ? { kind: 'radio', elements: radios } : undefined
+  }
+  if (bare) return one(bare)
+  if (element.localName === 'button' || role === 'button') {
     const opens = element.getAttribute('aria-haspopup') ?? ''
     if (popsUp.test(opens)) return besideField(element) ? undefined : one('combobox')
     if (/^(dialog|grid)$/.test(opens))
       return drawsDate.test(nameOf(element)) && !besideField(element) ? one('calendar') : undefined
+    if (opens === '' && element.hasAttribute('aria-expanded') && picksDate.test(tidy(element.textContent ?? '')))
+      return besideField(element) ? undefined : one('calendar')
     return element.hasAttribute('aria-pressed') && !element.closest('[role=toolbar], [class*=toolbar]')
       ? one('toggle')
       : undefined
   }
-  if (element.isContentEditable && !element.parentElement?.isContentEditable) return one('rich-text')
+  if (element.isContentEditable && !element.parentElement?.isContentEditable)
+    return role === 'textbox' && saysChips(element) ? one('chips') : one('rich-text')
   return undefined
 }
 
@@ -117,4 +165,12 @@ export function opensCalendar(input: HTMLInputElement): boolean {
     (/^(dialog|grid)$/.test(input.getAttribute('aria-haspopup') ?? '') ||
       drawsDate.test(`${nameOf(input)} ${input.placeholder}`))
   )
+}
+
+/** A field of a component for choices: it cannot be typed into, and a press on it opens the list. */
+export function opensList(input: HTMLInputElement): boolean {
+  if (!input.readOnly) return false
+  for (let at = parentOf(input), level = 0; at && level < 12; at = parentOf(at), level++)
+    if (/-(select|dropdown|combo-?box)$/.test(own(at, 'localName'))) return true
+  return false
 }

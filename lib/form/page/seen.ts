@@ -1,10 +1,10 @@
 /** Whether a person can see a control at this moment: not merely displayed, but drawn where one can scroll to, uncovered. */
 import { say } from '../../words/say.ts'
-import { rootOf } from './controls.ts'
-import { faceOf, lookOf } from './face.ts'
+import { faceOf, lookOf, typed } from './face.ts'
 import { lifted, opaque, shareOf, sheeted, unreadable } from './covers.ts'
 import { all, holds, is, own } from './dom.ts'
 import { labelsOf } from './labels.ts'
+import { rootOf } from './shadow.ts'
 import { hiddenBecause, parentOf } from './visible.ts'
 import { ownHosts } from './own-host.ts'
 
@@ -205,7 +205,11 @@ function unseen(element: HTMLElement): string | undefined {
   try {
     const box = face.getBoundingClientRect()
     if (moved.some((each) => meets(each, box))) return say`covered, cut off or out of reach`
-    return visible.some((each) => each && shown(element, each)) ? undefined : say`covered, cut off or out of reach`
+    // What is typed into lies under its label, and shows in its own place once it has the focus.
+    const place = is(element, typed) ? element : undefined
+    return visible.some((each) => each && shown(element, place ?? each))
+      ? undefined
+      : say`covered, cut off or out of reach`
   } finally {
     part()
   }

@@ -15,7 +15,7 @@ export function parentOf(element: Element): Element | null {
 interface Scrolled {
   left: number
   top: number
-  /** Something around it has no size and shows nothing of what it holds. */
+  /** Something around it has no size to speak of and shows nothing of what it holds. */
   collapsed: boolean
 }
 
@@ -47,7 +47,7 @@ function scrolledAround(element: Element, { documentElement, body }: Document): 
       found = {
         left: found.left + Math.abs(own(at, 'scrollLeft')),
         top: found.top + own(at, 'scrollTop'),
-        collapsed: found.collapsed || ((own(at, 'clientWidth') === 0 || own(at, 'clientHeight') === 0) && closes(at)),
+        collapsed: found.collapsed || ((own(at, 'clientWidth') <= 1 || own(at, 'clientHeight') <= 1) && closes(at)),
       }
     known?.set(at, found)
   }

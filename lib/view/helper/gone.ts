@@ -1,6 +1,6 @@
 /** What an update of the extension, or its end, leaves in a page: a frame with nobody behind it. */
 import { browser } from '../../browser.ts'
-import { rootOf } from '../../form/page/controls.ts'
+import { rootOf } from '../../form/page/shadow.ts'
 import { say } from '../../words/say.ts'
 
 // Read while there still is somebody to give words.

@@ -30,6 +30,7 @@ export async function buildPage(entry: string): Promise<Built> {
     oxc: { jsx: { runtime: 'automatic', development: false } },
     define: {
       'process.env.NODE_ENV': '"production"',
+      'process.env.VITE_LOGGER_ENABLED': '""',
       __VUE_OPTIONS_API__: 'true',
       __VUE_PROD_DEVTOOLS__: 'false',
       __VUE_PROD_HYDRATION_MISMATCH_DETAILS__: 'false',

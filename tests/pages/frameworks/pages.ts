@@ -1,4 +1,5 @@
 /** What is filled into each page, and what the page itself must hold afterwards. */
+import { libraryPages } from './library-pages.ts'
 
 export interface PageField {
   /** Name of the control as the page shows it. */
@@ -97,7 +98,7 @@ export const pages: FrameworkPage[] = [
     entry: 'antd/main.tsx',
     fields: [
       street,
-      { ...flow, told: true },
+      flow,
       shownDate,
       rangeInWords,
       field('Work locations', 'Attic; Rim joist', 'places', ['Attic', 'Rim joist']),
@@ -129,7 +130,7 @@ export const pages: FrameworkPage[] = [
     entry: 'primevue/main.ts',
     fields: [
       street,
-      { ...flow, told: true },
+      flow,
       shownDate,
       field('Range', 'middle range', 'range'),
       field('Work locations', 'Attic; Rim joist', 'places', ['Attic', 'Rim joist']),
@@ -175,9 +176,9 @@ export const pages: FrameworkPage[] = [
     entry: 'jquery/main.ts',
     fields: [
       street,
-      { ...flow, holds: '1,445', told: true },
+      { ...flow, holds: '1,445' },
       field('Test date', '02/11/2026', 'date'),
-      { ...field('Phone', '5550100442', 'phone', '(555) 010-0442'), told: true },
+      field('Phone', '5550100442', 'phone', '(555) 010-0442'),
       rangeInWords,
       field('Town', 'Town 37', 'town', '37'),
       sealed,
@@ -187,9 +188,9 @@ export const pages: FrameworkPage[] = [
     name: 'Masks without a library',
     entry: 'masked/main.ts',
     fields: [
-      { ...flow, holds: '1,445', told: true },
+      { ...flow, holds: '1,445' },
       field('Test date', '02/11/2026', 'date'),
-      { ...field('Phone', '5550100442', 'phone', '(555) 010-0442'), told: true },
+      field('Phone', '5550100442', 'phone', '(555) 010-0442'),
       field('Volume', '15810', 'volume'),
       { ...field('Licence', '0442', 'licence', ''), told: true },
       { ...field('ACH50', '5.48', 'ach', '5.5'), told: true },
@@ -234,4 +235,5 @@ export const pages: FrameworkPage[] = [
       },
     ],
   },
+  ...libraryPages,
 ]

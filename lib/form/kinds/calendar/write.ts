@@ -3,7 +3,7 @@ import type { Control } from '../../page/controls.ts'
 import { faceOf } from '../../page/face.ts'
 import { months } from '../date-parts.ts'
 import { readAnyDate } from './read.ts'
-import { textIn } from '../../page/names.ts'
+import { flatAll, flatText } from '../../page/flat.ts'
 import { hiddenBecause } from '../../page/visible.ts'
 import { tidy } from '../../words.ts'
 import { enter, leave } from '../writing/events.ts'
@@ -16,14 +16,18 @@ import { say } from '../../../words/say.ts'
 const labelOf = (element: Element) =>
   tidy(element.getAttribute('aria-label') ?? '') ||
   tidy(element.getAttribute('title') ?? '') ||
-  tidy(element.textContent ?? '')
+  tidy(element.textContent ?? '') ||
+  // Drawn as an arrow: the page's own word for it.
+  tidy((element.getAttribute('class') ?? '').replaceAll(/[-_]/g, ' '))
 
 /** Months since year 0 that the calendar shows, from its heading. */
 function monthShown(calendar: Element): number | undefined {
-  const text =
-    tidy(textIn(calendar)) +
-    ' ' +
-    [...calendar.querySelectorAll('button')].map((each) => tidy(each.textContent ?? '')).join(' ')
+  // Some let the month and the year be chosen or typed.
+  const fields = flatAll<HTMLInputElement | HTMLSelectElement>(calendar, 'select, input').filter(
+    (each) => !hiddenBecause(each),
+  )
+  const held = fields.map((each) => ('selectedOptions' in each ? (each.selectedOptions[0]?.label ?? '') : each.value))
+  const text = tidy(`${held.join(' ')} ${flatText(calendar)}`)
   const month = new RegExp(String.raw`\b(${months.join('|')})[a-z]*\.?\b`, 'i').exec(text)
   const year = /\b(19|20|21)\d{2}\b/.exec(text)
   if (!month || !year) return undefined
@@ -32,19 +36,22 @@ function monthShown(calendar: Element): number | undefined {
 
 function turner(calendar: Element, forward: boolean): HTMLElement | undefined {
   const wanted = forward ? /\bnext\b|\bforward\b|\blater\b|^[›>→]$/i : /\bprev(ious)?\b|\bback\b|\bearlier\b|^[‹<←]$/i
-  const buttons = [...calendar.querySelectorAll<HTMLElement>('button, [role=button], a')].filter(
+  const named = flatAll(calendar, 'button, [role=button], a, [class*=next], [class*=prev]')
+  const buttons = named.filter(
     (each) => wanted.test(labelOf(each)) && !/\byear\b|\bdecade\b/i.test(labelOf(each)) && !hiddenBecause(each),
   )
   return buttons.find((each) => /\bmonth\b/i.test(labelOf(each))) ?? buttons[0]
 }
 
-const inside = (cell: Element): Element[] => [cell, ...cell.querySelectorAll('*')]
+const inside = (cell: Element): Element[] => [cell, ...flatAll(cell, '*')]
+
+const dayOf = (cell: Element): string => tidy(flatText(cell))
 
 /** The cell of a day: by the date that it carries, else by counting from the first of the month. */
 function dayCell(calendar: Element, iso: string): HTMLElement | undefined {
-  const cells = [
-    ...calendar.querySelectorAll<HTMLElement>('[role=gridcell], td, button[data-date], button[aria-label]'),
-  ].filter((each) => !hiddenBecause(each))
+  const cells = flatAll(calendar, '[role=gridcell], td, button[data-date], [aria-label]').filter(
+    (each) => !hiddenBecause(each),
+  )
   const carries = cells.find((cell) =>
     inside(cell).some((each) =>
       ['data-date', 'data-iso', 'data-day', 'datetime', 'aria-label', 'title'].some(
@@ -53,11 +60,11 @@ function dayCell(calendar: Element, iso: string): HTMLElement | undefined {
     ),
   )
   if (carries) return carries
-  const days = cells.filter((cell) => /^\d{1,2}$/.test(tidy(cell.textContent ?? '')))
-  const first = days.findIndex((cell) => tidy(cell.textContent ?? '') === '1')
+  const days = cells.filter((cell) => /^\d{1,2}$/.test(dayOf(cell)))
+  const first = days.findIndex((cell) => dayOf(cell) === '1')
   const day = Number(iso.slice(8))
   const cell = days[first + day - 1]
-  return first >= 0 && cell && Number(tidy(cell.textContent ?? '')) === day ? cell : undefined
+  return first >= 0 && cell && Number(dayOf(cell)) === day ? cell : undefined
 }
 
 export async function writeCalendar({ element }: Control, text: string): Promise<string | undefined> {
@@ -95,9 +102,9 @@ export async function writeCalendar({ element }: Control, text: string): Promise
     const calendar = find()
     const cell = calendar && dayCell(calendar, text)
     if (!cell) return byHand
-    if (cell.matches('[aria-disabled=true], :disabled') || cell.querySelector(':disabled'))
+    if (cell.matches('[aria-disabled=true], :disabled') || flatAll(cell, ':disabled')[0])
       return say`the calendar does not offer ${text}`
-    press(cell.querySelector('button, [role=button], [tabindex]') ?? cell)
+    press(flatAll(cell, 'button, [role=button], [tabindex]')[0] ?? cell)
     await pause(50)
     return undefined
   } finally {

@@ -1,4 +1,6 @@
 /** What a custom dropdown shows, and what the native list that it may hide holds. */
+import { byId } from '../../page/dom.ts'
+import { flatAll, flatText } from '../../page/flat.ts'
 import { wrapperOf } from '../../page/face.ts'
 import { nameOf, textIn } from '../../page/names.ts'
 import { tidy } from '../../words.ts'
@@ -14,8 +16,20 @@ function ownText(element: Element): string {
   return tidy(text.replace(/[\u200B\uFEFF]/g, ''))
 }
 
+/** What is chosen in the list of a box that takes several, where the page has that list also while it is closed. */
+function chosenIn(element: HTMLElement): string {
+  const root = element.getRootNode() as Document | ShadowRoot
+  const list = byId(root, element.getAttribute('aria-controls') ?? '')
+  if (list?.getAttribute('aria-multiselectable') !== 'true') return ''
+  return flatAll(list, '[role=option][aria-selected=true]')
+    .map((each) => tidy(each.getAttribute('aria-label') ?? flatText(each)))
+    .join('; ')
+}
+
 /** The value that the box shows; a prompt is none. */
 export function boxText(element: HTMLElement): string {
+  const several = chosenIn(element)
+  if (several) return several
   if (element.localName === 'input') {
     const { value } = element as HTMLInputElement
     if (value) return value

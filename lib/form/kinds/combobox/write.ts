@@ -107,6 +107,16 @@ const shows = (control: Control, label: string): boolean => {
   return now === label || choose(label, [], [now]) !== undefined
 }
 
+/** Lets a box that takes texts of one's own take this one, by Enter; never while Enter would choose something else. */
+async function takeOwn(element: HTMLElement, watch: Watch, text: string): Promise<boolean> {
+  if (!isField(element) || element.value !== text) return false
+  const choices = watch.opened().flatMap(choicesIn)
+  const offers = ({ label }: Choice) => label.includes(text) || /^(no |nothing|type )/i.test(label)
+  if (!choices.every(offers)) return false
+  strike(element, 'Enter')
+  return (await until(() => element.value === '' && boxText(element).includes(text), 500)) ?? false
+}
+
 /** Makes the choices of a list that takes several just the wanted ones, as far as the list shows them. */
 async function chooseSeveral(
   { element }: Control,
@@ -119,17 +129,23 @@ async function chooseSeveral(
   for (const text of wanted) {
     if (!open(watch)) await openList(element, watch)
     const fit = await findOption(element, watch, text)
-    if (!fit) return noOption(text)
+    if (!fit) {
+      if (await takeOwn(element, watch, text)) continue
+      return noOption(text)
+    }
     if (has(fit)) continue
     press(fit.element)
     if (!(await until(() => has(fit), 1500))) return byHand
     await pause(20)
   }
+  // Some lists mark the option that the keys stand on as if it were chosen: the box shows only what is.
+  const shownAs = (label: string) =>
+    boxText(element).includes(label) || !wanted.some((each) => boxText(element).includes(each))
   const extra = () =>
     watch
       .opened()
       .flatMap(choicesIn)
-      .find(({ element: option, label }) => isOn(option) && choose(label, [], wanted) === undefined)
+      .find(({ element: option, label }) => isOn(option) && shownAs(label) && choose(label, [], wanted) === undefined)
   // In a list of one choice a click on the chosen option leaves it chosen.
   for (let more = extra(), last = ''; more && more.label !== last; more = extra()) {
     last = more.label
@@ -176,6 +192,8 @@ export async function writeCombobox(control: Control, text: string): Promise<str
     }
     press(fit.element)
     if (await until(() => shows(control, fit.label), 500)) return undefined
+    // Where the choice was taken, or the list has gone, keys would change something else: it is read as it is.
+    if (isOn(fit.element) || !open(watch)) return undefined
     await byKeys(element, watch, text)
     return (await until(() => shows(control, fit.label), 500)) ? undefined : byHand
   } finally {

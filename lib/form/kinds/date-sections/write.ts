@@ -1,4 +1,5 @@
 import type { Control } from '../../page/controls.ts'
+import { alive } from '../../page/dom.ts'
 import { dateBoxes, dateShown, partNumber, partText } from '../date-parts.ts'
 import { leave } from '../writing/events.ts'
 import { keyDown, keyUp, press, strike } from '../writing/press.ts'
@@ -32,12 +33,16 @@ export async function writeDateSections(control: Control, text: string): Promise
     const digits = date[part === 'y' ? 1 : part === 'M' ? 2 : 3] ?? ''
     const right = () => partNumber(partText(element)) === Number(digits)
     if (right()) continue
-    press(element)
-    element.focus({ preventScroll: true })
-    await pause(0)
-    for (const digit of digits) {
-      typeDigit(element, digit)
-      await pause(10)
+    // The first section that gets the focus may be drawn anew, or listen only a moment later.
+    for (let tries = 0; tries < 3 && !right() && alive(element); tries++) {
+      press(element)
+      element.focus({ preventScroll: true })
+      await pause(tries * 60)
+      for (const digit of digits) {
+        typeDigit(element, digit)
+        await pause(10)
+      }
+      await until(right, 60, 10)
     }
     for (let count = 0; !right() && count < 130; count++) {
       const now = partNumber(partText(element))

@@ -7,6 +7,6 @@ import { say } from '../../../words/say.ts'
 export async function writeSlider({ element }: Control, text: string): Promise<string | undefined> {
   if (!Number.isFinite(Number(text)) || text === '') return say`“${text}” is not a plain number`
   if (element.localName !== 'input') return await stepTo(element, Number(text), ['ArrowRight', 'ArrowLeft'])
-  setWhole(element as HTMLInputElement, text)
+  await setWhole(element as HTMLInputElement, text)
   return undefined
 }

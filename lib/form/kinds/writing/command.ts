@@ -10,8 +10,16 @@ function holdsFocus(element: HTMLElement): boolean {
   return !selection?.anchorNode || element.contains(selection.anchorNode)
 }
 
-/** Runs an editing command on the element; false when it did nothing there. A page that takes the focus away meanwhile gets no text. */
-export function command(element: HTMLElement, name: 'insertText' | 'insertParagraph' | 'delete', text = ''): boolean {
+/**
+ * Runs an editing command on the element; false when it did nothing there. A page that takes the focus away meanwhile gets
+ * no text. `asked`: the page has heard of it before, as not every browser tells of a command; it hears of it once.
+ */
+export function command(
+  element: HTMLElement,
+  name: 'insertText' | 'insertParagraph' | 'delete',
+  text = '',
+  asked = false,
+): boolean {
   gate(element)
   const view = element.ownerDocument.defaultView
   if (!holdsFocus(element) || !view) return false
@@ -19,6 +27,7 @@ export function command(element: HTMLElement, name: 'insertText' | 'insertParagr
   const ends = new AbortController()
   const keep = (event: Event) => {
     if (!holdsFocus(element)) event.preventDefault()
+    else if (asked) event.stopImmediatePropagation()
   }
   for (const capture of [true, false]) view.addEventListener('beforeinput', keep, { capture, signal: ends.signal })
   try {

@@ -19,6 +19,13 @@ export function send(element: HTMLElement, type: string): void {
   element.dispatchEvent(new Event(type, { bubbles: true, composed: type === 'input' }))
 }
 
+/** Tells the page what is about to be typed or deleted; false when it does so itself, or wants none of it. */
+export function askBefore(element: HTMLElement, inputType: string, data: string | null = null): boolean {
+  return element.dispatchEvent(
+    new InputEvent('beforeinput', { bubbles: true, cancelable: true, composed: true, inputType, data }),
+  )
+}
+
 export function sendInput(element: HTMLElement, text: string): void {
   element.dispatchEvent(new InputEvent('input', { bubbles: true, composed: true, inputType: 'insertText', data: text }))
 }

@@ -2,18 +2,14 @@
 import { tidy } from '../../words.ts'
 import { textIn } from '../../page/names.ts'
 import { holds, upward } from '../../page/dom.ts'
-import { hiddenBecause } from '../../page/visible.ts'
+import { flatAll } from '../../page/flat.ts'
+import { rootsIn } from '../../page/shadow.ts'
+import { hiddenBecause, parentOf } from '../../page/visible.ts'
 
 const roles = '[role=listbox], [role=tree], [role=menu], [role=grid], [role=dialog], [popover]'
 
-function rootsOf(element: Element): ParentNode[] {
-  const roots: ParentNode[] = [element.ownerDocument]
-  for (let root = element.getRootNode(); root instanceof ShadowRoot; root = root.host.getRootNode()) roots.push(root)
-  return roots
-}
-
 /** Everything in the roots that carries a role of something that opens. */
-const opening = (roots: readonly ParentNode[]): Element[] =>
+const opening = (roots: readonly (Document | ShadowRoot)[]): Element[] =>
   roots.flatMap((root) => Array.from(root.querySelectorAll(roles)))
 
 const seen = (element: Element): boolean => !hiddenBecause(element)
@@ -35,8 +31,12 @@ export interface Watch {
 
 /** Begins to watch for what a control opens. Call before it is opened. */
 export function watchPopup(control: HTMLElement): Watch {
-  const roots = rootsOf(control)
+  // Lists of components stand in roots of their own, some of which are made when the list opens.
+  let roots = rootsIn(control.ownerDocument)
+  let found = performance.now()
   const before = new Set(opening(roots).filter(seen))
+  const surrounding = new Set<Element>()
+  for (let at: Element | null = control; at; at = parentOf(at)) surrounding.add(at)
   const added = new Set<Element>()
   const observer = new MutationObserver((records) => {
     for (const { type, target, addedNodes } of records) {
@@ -44,24 +44,35 @@ export function watchPopup(control: HTMLElement): Watch {
       for (const node of addedNodes) if (node.nodeType === Node.ELEMENT_NODE) added.add(node as Element)
     }
   })
-  for (const root of roots)
-    observer.observe(root, {
-      subtree: true,
-      childList: true,
-      attributes: true,
-      attributeFilter: ['style', 'class', 'hidden', 'open'],
-    })
+  const watched = new Set<Node>()
+  const watch = (): void => {
+    for (const root of roots.filter((each) => !watched.has(each))) {
+      watched.add(root)
+      observer.observe(root, {
+        subtree: true,
+        childList: true,
+        attributes: true,
+        attributeFilter: ['style', 'class', 'hidden', 'open'],
+      })
+    }
+  }
+  watch()
   return {
     opened() {
+      if (performance.now() - found > 100) {
+        roots = rootsIn(control.ownerDocument)
+        found = performance.now()
+        watch()
+      }
       const ids = [control, ...control.querySelectorAll('[aria-controls], [aria-owns]')]
         .flatMap((each) => [each.getAttribute('aria-controls'), each.getAttribute('aria-owns')])
         .flatMap((value) => value?.split(/\s+/) ?? [])
       const pointed = ids
         .map((id) => id && roots.map((root) => root.querySelector(`#${CSS.escape(id)}`)).find(Boolean))
         .flatMap((each) => (each ? (shownAround(each, control) ?? []) : []))
-      const withRole = opening(roots).filter((each) => !before.has(each) && !each.contains(control) && seen(each))
+      const withRole = opening(roots).filter((each) => !before.has(each) && !surrounding.has(each) && seen(each))
       const fresh = [...added].filter(
-        (each) => each.isConnected && !each.contains(control) && !control.contains(each) && seen(each),
+        (each) => each.isConnected && !surrounding.has(each) && !control.contains(each) && seen(each),
       )
       const outermost = fresh.filter((each) => !fresh.some((other) => other !== each && other.contains(each)))
       return [...new Set([...pointed, ...withRole, ...outermost])]
@@ -79,10 +90,10 @@ const optionRoles = '[role=option], [role=treeitem], [role=menuitemradio], [role
 
 /** The choices that an open list shows now. */
 export function choicesIn(popup: Element): Choice[] {
-  const listed = (selector: string) => [...popup.querySelectorAll<HTMLElement>(selector)].filter(seen)
+  const listed = (selector: string) => flatAll(popup, selector).filter(seen)
   let elements = listed(optionRoles)
   if (elements.length === 0) elements = listed('li')
-  if (elements.length === 0) elements = listed('*').filter((each) => each.childElementCount === 0)
+  if (elements.length === 0) elements = listed(':not(slot)').filter((each) => flatAll(each, ':not(slot)').length === 0)
   return elements
     .map((element) => ({ element, label: tidy(textIn(element)) || tidy(element.getAttribute('aria-label') ?? '') }))
     .filter(({ label }) => label !== '')
@@ -90,7 +101,7 @@ export function choicesIn(popup: Element): Choice[] {
 
 /** Parts of an open list that scroll. */
 export function scrollers(popup: Element): Element[] {
-  return [popup, ...popup.querySelectorAll('*')].filter(
+  return [popup, ...flatAll(popup, '*')].filter(
     (each) =>
       each.scrollHeight > each.clientHeight + 4 &&
       each.clientHeight > 20 &&

@@ -53,8 +53,13 @@ export function press(element: Element): void {
     detail: 1,
   }
   const pointer = { ...at, pointerId: 1, pointerType: 'mouse', isPrimary: true }
+  // The pointer comes in and moves: some lists mark what it moves over, and take a click on nothing else.
+  const inward = { bubbles: false, cancelable: false }
   element.dispatchEvent(new PointerEvent('pointerover', pointer))
+  element.dispatchEvent(new PointerEvent('pointerenter', { ...pointer, ...inward }))
   element.dispatchEvent(new MouseEvent('mouseover', at))
+  element.dispatchEvent(new MouseEvent('mouseenter', { ...at, ...inward }))
+  element.dispatchEvent(new PointerEvent('pointermove', pointer))
   element.dispatchEvent(new MouseEvent('mousemove', at))
   element.dispatchEvent(new PointerEvent('pointerdown', { ...pointer, buttons: 1 }))
   const focuses = element.dispatchEvent(new MouseEvent('mousedown', { ...at, buttons: 1 }))

@@ -1,10 +1,11 @@
 /** Moving a drawn handle or spin button to a number with the arrow keys. */
+import { bareValue } from '../../page/bare.ts'
 import { strike } from './press.ts'
 import { byHand } from './reasons.ts'
 import { pause, until } from './wait.ts'
 import { say } from '../../../words/say.ts'
 
-const valueOf = (element: Element): number => Number(element.getAttribute('aria-valuenow') ?? NaN)
+const valueOf = (element: Element): number => Number(element.getAttribute('aria-valuenow') ?? bareValue(element) ?? NaN)
 
 /** Strikes arrow keys until the value is reached or passed; says so when the page's steps do not meet it. */
 export async function stepTo(
@@ -13,7 +14,7 @@ export async function stepTo(
   [up, down]: [string, string],
 ): Promise<string | undefined> {
   element.focus({ preventScroll: true })
-  const limits = ['aria-valuemin', 'aria-valuemax'].map((name) => element.getAttribute(name))
+  const limits = ['min', 'max'].map((name) => element.getAttribute(`aria-value${name}`) ?? element.getAttribute(name))
   const [min, max] = limits.map((limit) => (limit === null ? undefined : Number(limit)))
   if ((min !== undefined && wanted < min) || (max !== undefined && wanted > max))
     return say`takes ${min ?? '…'} to ${max ?? '…'}, not ${wanted}`

@@ -2,11 +2,10 @@
  * Typing into text-like elements. The editing command keeps the browser's own undo and sends trusted events; where it
  * does nothing (a window in the background, a control that takes no typing) the value is set and the events are sent.
  */
-import { say } from '../../../words/say.ts'
 import { sameness } from '../../same.ts'
-import { unseenBecause } from '../../page/seen.ts'
 import { command } from './command.ts'
-import { enter, leave, listen, send, sendInput, setValue, type Valued } from './events.ts'
+import { askBefore, enter, leave, listen, send, sendInput, setValue, type Valued } from './events.ts'
+import { seenInFocus } from './in-focus.ts'
 import { keyDown, keyPress, keyUp } from './press.ts'
 import { pause } from './wait.ts'
 
@@ -14,24 +13,29 @@ import { pause } from './wait.ts'
 function clear(element: Valued): void {
   if (element.value === '') return
   element.select()
-  if (command(element, 'delete') && element.value === '') return
+  if (!askBefore(element, 'deleteContentBackward')) return
+  if (command(element, 'delete', '', true) && element.value === '') return
   setValue(element, '')
   sendInput(element, '')
 }
 
-/** The whole text at once, over what is selected. */
-function insert(element: Valued, text: string): void {
+/** The whole text at once, over what is selected; false when the page has taken it upon itself. */
+function insert(element: Valued, text: string): boolean {
   element.select()
-  if (text === '') return clear(element)
-  if (command(element, 'insertText', text)) return
-  setValue(element, text)
-  sendInput(element, text)
+  if (text === '') clear(element)
+  else if (!askBefore(element, 'insertText', text)) return false
+  else if (!command(element, 'insertText', text, true)) {
+    setValue(element, text)
+    sendInput(element, text)
+  }
+  return true
 }
 
 /** One key after the other; a page that handles keys itself keeps the browser from typing them. */
 export async function typeKeys(element: Valued, text: string): Promise<void> {
   for (const key of text) {
-    if (keyDown(element, key) && keyPress(element, key) && !command(element, 'insertText', key)) {
+    const goesOn = keyDown(element, key) && keyPress(element, key) && askBefore(element, 'insertText', key)
+    if (goesOn && !command(element, 'insertText', key, true)) {
       setValue(element, element.value + key)
       sendInput(element, key)
     }
@@ -54,7 +58,11 @@ export async function typeText(element: Valued, text: string): Promise<void> {
     await pause(0)
     if (right()) return
   }
-  insert(element, text)
+  if (!insert(element, text) && !right()) {
+    clear(element)
+    await typeKeys(element, text)
+    return
+  }
   // Pages that add up as one types often listen to nothing but this.
   keyUp(element, text.slice(-1) || 'Backspace')
 }
@@ -67,8 +75,7 @@ export async function typeInto(element: Valued, text: string): Promise<void> {
   try {
     // Nobody types in the instant of the click: many pages draw the field anew when it gets the focus.
     await pause(0)
-    const unseen = unseenBecause([element])
-    if (unseen !== undefined) throw new Error(say`cannot be seen on the page now (${unseen})`)
+    await seenInFocus(element)
     await typeText(element, text)
   } finally {
     leave(element)
