@@ -26,6 +26,8 @@ export const others: Readonly<Record<string, string>> = {
     book/sound asideOf
     book/tombstones bury unbury
     form/page/dom is first all holdsSeveral byId
+    form/page/flat flatAll
+    form/page/names named
     form/page/far takeFrame farControl markFrames
     form/item-of itemOf
     form/page/labels labelsFor
@@ -92,6 +94,7 @@ export const others: Readonly<Record<string, string>> = {
     book/fills startFill`,
   'an element that it writes into, a key or a change at a time': `
     form/page/constraint constraint
+    form/page/date-part partOf
     form/page/handed-in handedIn
     form/kinds/calendar/write writeCalendar
     form/kinds/checkbox/write writeCheckbox
@@ -101,7 +104,7 @@ export const others: Readonly<Record<string, string>> = {
     form/kinds/date-sections/write writeDateSections
     form/kinds/date-time/write writeDateTime
     form/kinds/date/write writeDate
-    form/kinds/writing/events sendInput setValue
+    form/kinds/writing/events askBefore sendInput setValue
     form/kinds/file/write writeFile
     form/kinds/write write
     form/kinds/listbox/write writeListbox
@@ -120,6 +123,7 @@ export const others: Readonly<Record<string, string>> = {
     form/kinds/writing/without-focus writeWithoutFocus`,
   'elements, whose texts were cut when they were read: tests/browser measures the look at a page': `
     form/page/names sectionOf
+    form/fill/notation notationOf
     form/fill/plan pick movedTo
     form/map/propose propose
     form/map/steps shownStep bindingsHere stepFor

@@ -39,7 +39,7 @@ export const libraryPages: FrameworkPage[] = [
   {
     name: 'UI5 web components',
     entry: 'ui5/main.ts',
-    fields: [street, flow, range, field('Town', 'Osier Bend', 'town'), result, sealed, fan, comments],
+    fields: [street, flow, range, field('Town', 'Osier Bend', 'town'), result, sealed, fan],
   },
   {
     name: 'Shoelace, choices',

@@ -45,6 +45,8 @@ window.pageState = () => {
     ...Object.fromEntries(
       ['street', 'flow', 'date', 'range', 'result', 'floors', 'comments'].map((name) => [name, text(name)]),
     ),
+    // A form is told of the place of the handle only when it has moved.
+    floors: document.querySelector<HTMLElement & { value: string }>('fluent-slider')?.value ?? '',
     sealed: data.has('sealed'),
     fan: data.has('fan'),
   }

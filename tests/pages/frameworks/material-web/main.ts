@@ -6,13 +6,12 @@ import '@material/web/select/select-option.js'
 import '@material/web/slider/slider.js'
 import '@material/web/switch/switch.js'
 import '@material/web/textfield/filled-text-field.js'
-import '@material/web/textfield/outlined-text-field.js'
 
 document.body.innerHTML = `
   <form style="display: grid; gap: 14px; width: 420px; padding: 20px">
-    <md-outlined-text-field label="Street address" name="street"></md-outlined-text-field>
+    <md-filled-text-field label="Street address" name="street"></md-filled-text-field>
     <md-filled-text-field label="CFM50" type="number" name="flow"></md-filled-text-field>
-    <md-outlined-text-field label="Test date" type="date" name="date"></md-outlined-text-field>
+    <md-filled-text-field label="Test date" type="date" name="date"></md-filled-text-field>
     <md-outlined-select label="Range" name="range">
       <md-select-option value="a"><div slot="headline">wide range</div></md-select-option>
       <md-select-option value="b"><div slot="headline">middle range</div></md-select-option>

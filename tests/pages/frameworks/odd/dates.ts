@@ -80,7 +80,7 @@ function boxes(): HTMLElement {
   }
   group.addEventListener('input', () => {
     const [month, day, year] = [...group.querySelectorAll('input')].map(({ value }) => value.padStart(2, '0'))
-    state.tested = `${year}-${month}-${day}`
+    state.tested = Number(year) ? `${year}-${month}-${day}` : ''
   })
   return group
 }

@@ -7,7 +7,6 @@ import '@ui5/webcomponents/dist/Option.js'
 import '@ui5/webcomponents/dist/RadioButton.js'
 import '@ui5/webcomponents/dist/Select.js'
 import '@ui5/webcomponents/dist/Switch.js'
-import '@ui5/webcomponents/dist/TextArea.js'
 
 const row = (id: string, label: string, control: string) =>
   `<div style="display: grid"><ui5-label for="${id}" show-colon>${label}</ui5-label>${control}</div>`
@@ -34,7 +33,6 @@ document.body.innerHTML = `
     </div>
     <ui5-checkbox name="sealed" text="Attic sealed"></ui5-checkbox>
     ${row('fan', 'Ventilation present', '<ui5-switch id="fan" name="fan"></ui5-switch>')}
-    ${row('comments', 'Comments', '<ui5-textarea id="comments" name="comments"></ui5-textarea>')}
   </form>`
 
 const form = document.querySelector('form')
@@ -42,7 +40,7 @@ window.pageState = () => {
   const data = new FormData(form ?? undefined)
   const text = (name: string) => data.get(name) ?? ''
   return {
-    ...Object.fromEntries(['street', 'flow', 'range', 'town', 'result', 'comments'].map((name) => [name, text(name)])),
+    ...Object.fromEntries(['street', 'flow', 'range', 'town', 'result'].map((name) => [name, text(name)])),
     sealed: data.has('sealed'),
     fan: data.has('fan'),
   }
