@@ -34,11 +34,11 @@ describe('what the build weighs, gzip', () => {
     expect(total).toBeLessThanOrEqual(93_400)
   })
 
-  // Rose by 4.7 kB with the helper.
-  it('the page for PDF forms, before a file is opened: at most 123.2 kB', () => {
+  // Rose by 5.5 kB with the helper.
+  it('the page for PDF forms, before a file is opened: at most 124 kB', () => {
     const total = weightOf('chrome-mv3/pdf-form.html')
     expect(total, 'the helper is counted, which it has from the start').toBeGreaterThan(60_000)
-    expect(total).toBeLessThanOrEqual(123_200)
+    expect(total).toBeLessThanOrEqual(124_000)
   })
 
   // The library's own two files, for drawing and for reading: nothing of them is on any other page.
@@ -57,9 +57,9 @@ describe('what the build weighs, gzip', () => {
     expect(reading).toEqual([])
   })
 
-  // Rose by 2.6 kB with the same as above, as far as a frame finds and writes controls.
-  it('what serves a frame of another origin: at most 26.1 kB', () => {
-    expect(packed(read('chrome-mv3/frame.js'))).toBeLessThanOrEqual(26_100)
+  // Rose by 2.9 kB with the same as above, as far as a frame finds and writes controls.
+  it('what serves a frame of another origin: at most 26.5 kB', () => {
+    expect(packed(read('chrome-mv3/frame.js'))).toBeLessThanOrEqual(26_500)
   })
 
   // Rose by 0.05 kB: numbers are written, and unknown keys looked for, in half the time; by 0.4 kB with flows that several

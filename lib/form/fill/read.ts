@@ -13,11 +13,10 @@ import { chipTexts, looseText, saysChips } from '../page/chips.ts'
 import { behindBox, boxText } from '../kinds/combobox/read.ts'
 import { dateShown } from '../kinds/date-parts.ts'
 import { richText } from '../kinds/rich-text/read.ts'
-import { checked, isOn, notChecked } from '../kinds/tick.ts'
+import { isOn } from '../kinds/tick.ts'
+import { checked, notChecked } from '../tick-words.ts'
 import { tidy } from '../words.ts'
 import { say } from '../../words/say.ts'
-
-export { checked, notChecked } from '../kinds/tick.ts'
 
 /** What a control holds now, in the wording of a plan: the text, the option's label, `checked` or `not checked`. */
 export function shown(control: Control): string {

@@ -1,9 +1,5 @@
 /** Reading what is on or off. */
-
 import { bareOn } from '../page/bare.ts'
-
-export const checked = 'checked'
-export const notChecked = 'not checked'
 
 /** Whether a box, switch, radio or option is on, native or drawn. */
 export function isOn(element: Element): boolean {

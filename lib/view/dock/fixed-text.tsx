@@ -1,6 +1,6 @@
 import { optionsOf } from '../../form/page/clues.ts'
 import type { Control } from '../../form/page/controls.ts'
-import { checked, notChecked } from '../../form/fill/read.ts'
+import { checked, notChecked } from '../../form/tick-words.ts'
 import { optionKinds, proseKinds, several, severalKinds, tickKinds } from '../../form/kind-traits.ts'
 import { Pick } from './pick.tsx'
 import { tickWords } from './tick-words.ts'

@@ -1,4 +1,4 @@
-import { checked, notChecked } from '../../form/fill/read.ts'
+import { checked, notChecked } from '../../form/tick-words.ts'
 import { say } from '../../words/say.ts'
 
 /** What a tick holds, or is to hold, in the reader's language; any other text as it is typed. */

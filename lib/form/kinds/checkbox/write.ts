@@ -1,5 +1,6 @@
 import type { Control } from '../../page/controls.ts'
-import { checked, isOn, notChecked } from '../tick.ts'
+import { checked, notChecked } from '../../tick-words.ts'
+import { isOn } from '../tick.ts'
 import { byHand } from '../writing/reasons.ts'
 import { inFocus } from '../writing/events.ts'
 import { press, strike } from '../writing/press.ts'

@@ -1,6 +1,6 @@
 /** @jsxImportSource react */
 import { parseDate } from '@internationalized/date'
-import { useState } from 'react'
+import { useState, type ComponentProps } from 'react'
 import {
   Button,
   Calendar,
@@ -32,21 +32,23 @@ import {
   Switch,
   TextArea,
   TextField,
-  type DateValue,
-  type Key,
 } from 'react-aria-components'
 import { createRoot } from 'react-dom/client'
+
+type Segment = ComponentProps<typeof DateSegment>['segment']
+type Held = Exclude<ComponentProps<typeof DateField>['value'], undefined>
+type Day = ComponentProps<typeof CalendarCell>['date']
 
 const ranges: Record<string, string> = { a: 'wide range', b: 'middle range' }
 const towns = ['Marrowby', 'Osier Bend', 'Larch Falls']
 
 function App() {
-  const [date, setDate] = useState<DateValue | null>(null)
-  const [permit, setPermit] = useState<DateValue | null>(parseDate('2025-12-30'))
+  const [date, setDate] = useState<Held>(null)
+  const [permit, setPermit] = useState<Held>(parseDate('2025-12-30'))
   const [street, setStreet] = useState('')
   const [flow, setFlow] = useState(Number.NaN)
-  const [range, setRange] = useState<Key | null>(null)
-  const [town, setTown] = useState<Key | null>(null)
+  const [range, setRange] = useState<string | number | null>(null)
+  const [town, setTown] = useState<string | number | null>(null)
   const [result, setResult] = useState('')
   const [sealed, setSealed] = useState(false)
   const [fan, setFan] = useState(false)
@@ -69,12 +71,12 @@ function App() {
     <form style={{ width: 460, padding: 20, display: 'grid', gap: 14 }}>
       <DateField value={date} onChange={setDate}>
         <Label>Test date</Label>
-        <DateInput style={{ display: 'flex' }}>{(segment) => <DateSegment segment={segment} />}</DateInput>
+        <DateInput style={{ display: 'flex' }}>{(segment: Segment) => <DateSegment segment={segment} />}</DateInput>
       </DateField>
       <DatePicker value={permit} onChange={setPermit}>
         <Label>Date of permit</Label>
         <Group style={{ display: 'flex' }}>
-          <DateInput style={{ display: 'flex' }}>{(segment) => <DateSegment segment={segment} />}</DateInput>
+          <DateInput style={{ display: 'flex' }}>{(segment: Segment) => <DateSegment segment={segment} />}</DateInput>
           <Button>▾</Button>
         </Group>
         <Popover>
@@ -83,7 +85,7 @@ function App() {
               <Button slot="previous">‹</Button>
               <Heading />
               <Button slot="next">›</Button>
-              <CalendarGrid>{(day) => <CalendarCell date={day} />}</CalendarGrid>
+              <CalendarGrid>{(day: Day) => <CalendarCell date={day} />}</CalendarGrid>
             </Calendar>
           </Dialog>
         </Popover>
@@ -100,7 +102,7 @@ function App() {
           <Button slot="increment">+</Button>
         </Group>
       </NumberField>
-      <Select value={range} onChange={(key) => setRange(key as Key | null)}>
+      <Select value={range} onChange={(key: unknown) => setRange(key as string | number | null)}>
         <Label>Range</Label>
         <Button>
           <SelectValue />
@@ -115,7 +117,7 @@ function App() {
           </ListBox>
         </Popover>
       </Select>
-      <ComboBox value={town} onChange={(key) => setTown(key as Key | null)}>
+      <ComboBox value={town} onChange={(key: unknown) => setTown(key as string | number | null)}>
         <Label>Town</Label>
         <Input />
         <Button>▾</Button>
