@@ -79,6 +79,9 @@ export const others: Readonly<Record<string, string>> = {
     view/dock/tick-words tickWords
     view/figure/formula runs typeset
     results/lines minus
+    results/words-after wordsAfter
+    results/verdict-lines unitOf
+    form/kinds/writing/reasons noOption isNoOption
     report/several-words severalWords
     report/zone-words zoneWords`,
   'a message, held to its schema and its bounds before anything else': `
@@ -133,6 +136,15 @@ export const others: Readonly<Record<string, string>> = {
     view/pdf-form/filing makeFile filer
     view/parts/download-blob downloadBlob
     book/attachments typeOf asItIs attach keepBlob
+    book/entries putSealed
+    book/posted posted
+    book/reading addAfter
+    book/shelf/record saveShelf
+    book/shelf/segment writeSegment readSegment
+    book/shelf/write ownSegments ownDiffers missingSegments
+    job/material-fans fanItems
+    job/read rowValue
+    view/calculator/paste-fans pasteFans
     book/backup encrypted isBackup openBackup decrypted
     book/check check
     book/csv csvParts

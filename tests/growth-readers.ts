@@ -16,6 +16,7 @@ import { parseJson } from '../lib/book/parse-json.ts'
 import { readReview } from '../lib/book/review-file.ts'
 import { noDamage, readSealed, readWholeRecords } from '../lib/book/sealed.ts'
 import { fold, searchable, soughtIn, stands, wordsOf } from '../lib/book/words.ts'
+import { readSegmentName } from '../lib/book/shelf/segment.ts'
 import { cut } from '../lib/bounds.ts'
 import { csvCell, csvRows } from '../lib/csv.ts'
 import { addressOf, matches, proposeAddress, serves, spanning } from '../lib/form/map/address.ts'
@@ -122,6 +123,7 @@ export const readers: Readonly<Record<string, (text: string) => unknown>> = {
   'messages/shape fits': (text) => fits({ text: text.split(' ') }, { text: ['list', 's'] }),
   'csv csvCell': csvCell,
   'csv csvRows': (text) => csvRows([[text, text]]),
+  'book/shelf/segment readSegmentName': readSegmentName,
   'form/words squeeze': squeeze,
   'form/words tidy': tidy,
   'form/words plain': plain,

@@ -19,7 +19,7 @@ interface Report {
   warnings: Finding[]
 }
 
-it('has no error, and no warning beyond the one that DEVELOPERS.md explains', () => {
+it('has no error, and no warning beyond those that DEVELOPERS.md explains', () => {
   const linter = join(root, 'node_modules/addons-linter/bin/addons-linter')
   const said = execFileSync(process.execPath, [linter, '--output', 'json', join(root, '.output/firefox-mv3')], {
     encoding: 'utf8',
@@ -30,7 +30,13 @@ it('has no error, and no warning beyond the one that DEVELOPERS.md explains', ()
   expect(notices).toEqual([])
   // The library that draws the views can set markup as text: one place of it, once in each bundle that draws.
   expect([...new Set(warnings.map(({ code }) => code))]).toEqual(['UNSAFE_VAR_ASSIGNMENT'])
-  for (const { file, message } of warnings) {
+  // The library that reads PDF forms, once in each of its two files.
+  const loading = warnings.filter(({ message }) => message.startsWith('Unsafe call to import'))
+  expect(loading.map(({ file }) => file.replace(/-[\w-]{8}(?=\.)/, '')).toSorted()).toEqual([
+    'assets/pdf.worker.min.mjs',
+    'chunks/pdf.js',
+  ])
+  for (const { file, message } of warnings.filter((one) => !loading.includes(one))) {
     expect(message).toMatch(/innerHTML/)
     const code = readFileSync(join(root, '.output/firefox-mv3', file), 'utf8')
     expect(code.match(/\.innerHTML\s*=(?!=)/g)).toHaveLength(1)
