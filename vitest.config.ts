@@ -1,5 +1,7 @@
 import { defineConfig } from 'vitest/config'
 
+/** Long looks at pages, which wait for nothing: they run beside the other tests of a release. */
+const looks = ['access', 'frameworks', 'legible', 'widget'].map((name) => `tests/browser/${name}.release.test.ts`)
 /** One window at a time: two of a browser would fight for the processor. */
 const oneBrowser = { testTimeout: 120_000, hookTimeout: 120_000, fileParallelism: false }
 
@@ -34,7 +36,14 @@ export default defineConfig({
         test: {
           name: 'release',
           include: ['tests/browser/**/*.release.test.ts'],
-          exclude: ['**/*-firefox.release.test.ts'],
+          exclude: ['**/*-firefox.release.test.ts', ...looks],
+          ...oneBrowser,
+        },
+      },
+      {
+        test: {
+          name: 'release-looks',
+          include: looks,
           ...oneBrowser,
         },
       },

@@ -89,6 +89,7 @@ const release: Stage[][][] = [
     [
       testsOf('release tests in Firefox', 'release-firefox'),
       testsOf('release tests without a browser', 'release-unit'),
+      testsOf('looks at pages in Chromium', 'release-looks'),
     ],
   ],
 ]
