@@ -1,4 +1,5 @@
 import { office } from '../../book/office.ts'
+import { shelfRecord } from '../../book/shelf/record.ts'
 import { themes, type Settings } from '../../book/schema.ts'
 import type { Tester, TypedUnits } from '../../job/schema.ts'
 import { Cautions } from '../calculator/cautions.tsx'
@@ -40,15 +41,19 @@ const length: readonly (readonly [TypedUnits['length'], string])[] = [
   ['m', say`metres, m², m³`],
 ]
 
-/** Tester, units, look, storage, import, cautions, about. */
+/** What is known of the shelf; nothing inside while none is used. */
+const readShelf = async () => ({ record: await shelfRecord() })
+
+/** Tester, units, look, storage, shelf, import, cautions, about. */
 export function SettingsSection() {
   const { settings, trouble, set: change } = useSettings()
   const policy = useLive(office, ['maps', 'limits', 'settings'])
   const damaged = useLive(damagedSettings, ['settings'])
   const { said, run } = useSaid()
   const storage = useLive(readStorage, ['entries'])
+  const shelf = useLive(readShelf, ['settings'])
   // All at once: a part that came later would push the others down.
-  if (!settings || !policy.value || (!storage.value && storage.loading))
+  if (!settings || !policy.value || (!storage.value && storage.loading) || (!shelf.value && shelf.loading))
     return <Trouble text={trouble || policy.trouble} />
   const { tester, units, theme } = settings
   const { set: fixed } = policy.value
@@ -144,7 +149,7 @@ export function SettingsSection() {
       <StorageState state={storage} />
       <BackupPanel />
       <ImportPanel />
-      <ShelfPanel />
+      <ShelfPanel record={shelf.value?.record} trouble={shelf.trouble} />
       <BooksPanel />
       <HpxmlPanel />
       <section class="group">

@@ -1,9 +1,9 @@
 import { useRef, useState } from 'preact/hooks'
+import type { ShelfRecord } from '../../book/database.ts'
 import { filesOf, keepsFolders, mayUse, pickFolder, writeInto } from '../../book/shelf/folder.ts'
-import { leaveShelf, saveShelf, shelfRecord } from '../../book/shelf/record.ts'
+import { leaveShelf, saveShelf } from '../../book/shelf/record.ts'
 import { takeInShelf, type ShelfFile, type TakenFromShelf } from '../../book/shelf/take-in.ts'
 import { missingSegments, ownDiffers } from '../../book/shelf/write.ts'
-import { useLive } from '../parts/use-live.ts'
 import { count, grouped } from '../parts/wording.ts'
 import { downloadBlob } from '../parts/download-blob.ts'
 import { jsonType } from './download.ts'
@@ -27,8 +27,7 @@ function visitWords({ added, written, told }: Visit): string {
 }
 
 /** One record for several computers and people: a folder that something else carries between them. */
-export function ShelfPanel() {
-  const record = useLive(shelfRecord, ['settings'])
+export function ShelfPanel({ record, trouble }: { record: ShelfRecord | undefined; trouble: string }) {
   const [typed, setTyped] = useState<string>()
   const [told, setTold] = useState<readonly string[]>([])
   const [progress, setProgress] = useState('')
@@ -36,8 +35,7 @@ export function ShelfPanel() {
   const [chosen, setChosen] = useState<readonly ShelfFile[]>()
   const stopped = useRef<AbortController>(undefined)
   const { said, tell, run, once } = useSaid()
-  if (record.loading) return <Trouble text={record.trouble} />
-  const { shelf = '', folder } = record.value ?? {}
+  const { shelf = '', folder } = record ?? {}
   const name = typed ?? shelf
 
   /** Writes what is new and takes in what others wrote, as far as it gets until it is stopped. */
@@ -188,6 +186,7 @@ export function ShelfPanel() {
           )}
         </>
       )}
+      <Trouble text={trouble} />
       <Progress words={progress} onStop={() => stopped.current?.abort()} />
       <Said said={said} />
       {told.length > 0 && (
