@@ -1,4 +1,5 @@
 /** The shelf as a folder: what is in it, and new segments into it. Nothing that is there is changed or deleted. */
+import { readSegmentName } from './segment.ts'
 import type { ShelfFile } from './take-in.ts'
 import type { ShelfPart } from './write.ts'
 
@@ -25,12 +26,21 @@ export async function mayUse(folder: FileSystemDirectoryHandle & Asks): Promise<
   return (await folder.requestPermission?.(mode)) === 'granted'
 }
 
-/** The files of the folder and of the folders in it. */
+/** Whether a file stands there that was begun and never written: a page that ends meanwhile leaves it. */
+const isEmpty = (file: FileSystemFileHandle): Promise<boolean> =>
+  file.getFile().then(
+    ({ size }) => size === 0,
+    // One that cannot be opened now is there all the same.
+    () => false,
+  )
+
+/** The segments in the folder and in the folders in it, without those that are empty. */
 export async function filesOf(folder: FileSystemDirectoryHandle, deeper = true): Promise<ShelfFile[]> {
   const files: ShelfFile[] = []
   for await (const [name, one] of folder.entries()) {
-    if (one.kind === 'file') files.push({ name, open: () => one.getFile() })
-    else if (deeper) files.push(...(await filesOf(one, false)))
+    if (one.kind === 'file') {
+      if (readSegmentName(name) && !(await isEmpty(one))) files.push({ name, open: () => one.getFile() })
+    } else if (deeper) files.push(...(await filesOf(one, false)))
   }
   return files
 }

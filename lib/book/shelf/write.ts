@@ -1,4 +1,5 @@
 /** What this book writes to the shelf: the entries that are not there yet, in segments. */
+import { sizeOf } from '../check.ts'
 import { entriesForwards, keptEntry } from '../entries.ts'
 import type { ShelfRecord } from '../database.ts'
 import { origins } from '../origin.ts'
@@ -36,13 +37,26 @@ export interface ShelfPart {
   parts: () => AsyncGenerator<string>
 }
 
+/** A part ends before the attachments and records in it are longer than so many bytes; one entry is never parted. */
+const longestPart = 50_000_000
+
+/** The numbers that no segment covers, in ranges; the last one has no end. */
+function uncovered(segments: readonly SegmentName[]): { from: number; to: number }[] {
+  const gaps: { from: number; to: number }[] = []
+  let next = 1
+  for (const { first, last } of segments.toSorted((a, b) => a.first - b.first)) {
+    if (first > next) gaps.push({ from: next, to: first - 1 })
+    next = Math.max(next, last + 1)
+  }
+  return [...gaps, { from: next, to: Infinity }]
+}
+
 /**
- * The segments that are not on the shelf yet.
- * @param names the files that are there
+ * The segments that are not on the shelf yet: after the newest that is there, and wherever one is gone or never came.
+ * @param names the files that are there and are not empty
  */
 export async function* missingSegments(names: Iterable<string>, record: ShelfRecord): AsyncGenerator<ShelfPart> {
   const { book } = await origins()
-  const there = (await ownSegments(names)).reduce((most, { last }) => Math.max(most, last), 0)
   const part = (entries: Entry[]): ShelfPart => {
     const [first, last] = [entries[0]!, entries.at(-1)!]
     return {
@@ -52,12 +66,20 @@ export async function* missingSegments(names: Iterable<string>, record: ShelfRec
       parts: () => writeSegment({ book, name: record.shelf, keys: record.keys }, entries),
     }
   }
-  let some: Entry[] = []
-  for await (const entry of entriesForwards(there)) {
-    some.push(entry)
-    if (some.length < longestSegment) continue
-    yield part(some)
-    some = []
+  for (const { from, to } of uncovered(await ownSegments(names))) {
+    let some: Entry[] = []
+    let held = 0
+    for await (const entry of entriesForwards(from - 1)) {
+      if (entry.number > to) break
+      const size = sizeOf(entry) + (entry.kind === 'attachment' ? entry.file.size : 0)
+      if (some.length === longestSegment || (some.length > 0 && held + size > longestPart)) {
+        yield part(some)
+        some = []
+        held = 0
+      }
+      some.push(entry)
+      held += size
+    }
+    if (some.length > 0) yield part(some)
   }
-  if (some.length > 0) yield part(some)
 }

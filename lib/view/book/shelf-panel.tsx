@@ -86,7 +86,10 @@ export function ShelfPanel({ record, trouble }: { record: ShelfRecord | undefine
   }
 
   const readChosen = (input: HTMLInputElement) => {
-    const files = [...(input.files ?? [])].map((file): ShelfFile => ({ name: file.name, open: async () => file }))
+    const files = [...(input.files ?? [])].flatMap((file): ShelfFile[] =>
+      // One that was begun and never written is as good as not there.
+      file.size > 0 ? [{ name: file.name, open: async () => file }] : [],
+    )
     input.value = ''
     once(async () => {
       await saveShelf(name)

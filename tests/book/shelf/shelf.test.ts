@@ -6,6 +6,8 @@ import { origins } from '../../../lib/book/origin.ts'
 import { listOthers } from '../../../lib/book/others.ts'
 import type { Entry } from '../../../lib/book/schema.ts'
 import { seal } from '../../../lib/book/chain.ts'
+import { sha256 } from '../../../lib/book/sha256.ts'
+import { filesOf } from '../../../lib/book/shelf/folder.ts'
 import { saveShelf } from '../../../lib/book/shelf/record.ts'
 import { newKeys, readSegmentName, segmentName, writeSegment } from '../../../lib/book/shelf/segment.ts'
 import { takeInShelf, type ShelfFile } from '../../../lib/book/shelf/take-in.ts'
@@ -162,6 +164,57 @@ describe('what one’s own book writes', () => {
     expect(await verify()).toMatchObject({ ok: true, count: size })
     // It does not read its own back.
     expect(await takeIn(...first, ...second)).toEqual({ added: [], told: [] })
+  })
+
+  test('is written again where a segment in the middle is gone, and only that', async () => {
+    await addSealed(chain)
+    const { book: own } = await origins()
+    const name = (first: number, last: number) => segmentName({ book: own, first, last, hash: chain[last - 1]!.hash })
+    const there = [name(1, 10), name(8, 20), name(31, 40)]
+    const again = await written(there)
+    expect(again.map(({ name: one }) => one)).toEqual([name(21, 30), name(41, size)])
+    expect(await written([...there, ...again.map(({ name: one }) => one)])).toEqual([])
+    // The first one is gone.
+    expect((await written([name(11, size)])).map(({ name: one }) => one)).toEqual([name(1, 10)])
+  })
+
+  test('is written where a page that ended left an empty file under the segment’s name', async () => {
+    await addSealed(chain.slice(0, 30))
+    const [one] = await written([])
+    const handle = (name: string, size: number) => ({
+      kind: 'file',
+      name,
+      getFile: async () => new Blob(['x'.repeat(size)]),
+    })
+    const folder = (...all: { name: string }[]) =>
+      ({
+        kind: 'directory',
+        name: 'own',
+        entries: () => all.map((all) => [all.name, all]),
+      }) as unknown as FileSystemDirectoryHandle
+    const names = async (size: number) =>
+      (await filesOf(folder(folder(handle(one!.name, size)), handle('notes.txt', 9)))).map(({ name }) => name)
+    expect(await names(0)).toEqual([])
+    expect((await written(await names(0))).map(({ entries }) => entries)).toEqual([30])
+    expect(await written(await names(5))).toEqual([])
+  })
+
+  test('is parted by the bytes of attachments too', async () => {
+    const job = { id: 'job-1', name: '14 Tannery Row' }
+    const all: Entry[] = []
+    for (let number = 1; number <= 7; number++) {
+      const file = {
+        name: `gauge ${number}.jpg`,
+        type: 'image/jpeg',
+        size: 19_000_000,
+        sha256: await sha256(`${number}`),
+      }
+      const note = { kind: 'attachment' as const, id: `note-${number}`, job, text: '', file }
+      const unsealed = { ...note, number, at: chain[number]!.at, engine: '0.1.0', previous: all.at(-1)?.hash ?? '' }
+      all.push({ ...unsealed, hash: await seal(unsealed) })
+    }
+    await addSealed(all)
+    expect((await written([])).map(({ entries }) => entries)).toEqual([2, 2, 2, 1])
   })
 
   test('is refused where the shelf has more of it, or something else', async () => {
