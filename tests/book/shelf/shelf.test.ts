@@ -152,6 +152,18 @@ const written = async (names: string[]) => {
   return parts
 }
 
+const handle = (name: string, size: number) => ({
+  kind: 'file',
+  name,
+  getFile: () => Promise.resolve(new Blob(['x'.repeat(size)])),
+})
+const folder = (...all: { name: string }[]) =>
+  ({
+    kind: 'directory',
+    name: 'own',
+    entries: () => all.map((one) => [one.name, one]),
+  }) as unknown as FileSystemDirectoryHandle
+
 describe('what one’s own book writes', () => {
   test('is each entry once, and only what is new', async () => {
     await addSealed(chain.slice(0, 30))
@@ -181,17 +193,6 @@ describe('what one’s own book writes', () => {
   test('is written where a page that ended left an empty file under the segment’s name', async () => {
     await addSealed(chain.slice(0, 30))
     const [one] = await written([])
-    const handle = (name: string, size: number) => ({
-      kind: 'file',
-      name,
-      getFile: async () => new Blob(['x'.repeat(size)]),
-    })
-    const folder = (...all: { name: string }[]) =>
-      ({
-        kind: 'directory',
-        name: 'own',
-        entries: () => all.map((all) => [all.name, all]),
-      }) as unknown as FileSystemDirectoryHandle
     const names = async (size: number) =>
       (await filesOf(folder(folder(handle(one!.name, size)), handle('notes.txt', 9)))).map(({ name }) => name)
     expect(await names(0)).toEqual([])
