@@ -152,10 +152,10 @@ const written = async (names: string[]) => {
   return parts
 }
 
-const handle = (name: string, size: number) => ({
+const handle = (name: string, bytes: number) => ({
   kind: 'file',
   name,
-  getFile: () => Promise.resolve(new Blob(['x'.repeat(size)])),
+  getFile: () => Promise.resolve(new Blob(['x'.repeat(bytes)])),
 })
 const folder = (...all: { name: string }[]) =>
   ({
@@ -193,8 +193,8 @@ describe('what one’s own book writes', () => {
   test('is written where a page that ended left an empty file under the segment’s name', async () => {
     await addSealed(chain.slice(0, 30))
     const [one] = await written([])
-    const names = async (size: number) =>
-      (await filesOf(folder(folder(handle(one!.name, size)), handle('notes.txt', 9)))).map(({ name }) => name)
+    const names = async (bytes: number) =>
+      (await filesOf(folder(folder(handle(one!.name, bytes)), handle('notes.txt', 9)))).map(({ name }) => name)
     expect(await names(0)).toEqual([])
     expect((await written(await names(0))).map(({ entries }) => entries)).toEqual([30])
     expect(await written(await names(5))).toEqual([])
@@ -204,13 +204,13 @@ describe('what one’s own book writes', () => {
     const job = { id: 'job-1', name: '14 Tannery Row' }
     const all: Entry[] = []
     for (let number = 1; number <= 7; number++) {
-      const file = {
+      const photo = {
         name: `gauge ${number}.jpg`,
         type: 'image/jpeg',
         size: 19_000_000,
         sha256: await sha256(`${number}`),
       }
-      const note = { kind: 'attachment' as const, id: `note-${number}`, job, text: '', file }
+      const note = { kind: 'attachment' as const, id: `note-${number}`, job, text: '', file: photo }
       const unsealed = { ...note, number, at: chain[number]!.at, engine: '0.1.0', previous: all.at(-1)?.hash ?? '' }
       all.push({ ...unsealed, hash: await seal(unsealed) })
     }
