@@ -90,11 +90,8 @@ class OneBook {
     this.#other =
       others.find(({ onShelf }) => onShelf?.book === this.#book) ??
       others.find(({ onShelf, book }) => !onShelf && book === this.#book) ??
-      others.find(
-        ({ onShelf, count, hash }) =>
-          !onShelf && this.#segments.some((segment) => segment.last === count && hash.startsWith(segment.hash)),
-      )
-    if (!(await this.#isAsTakenIn())) return
+      (await this.#fromFile(others))
+    if (!(await this.#hasOneKey()) || !(await this.#isAsTakenIn())) return
     for (;;) {
       this.#signal?.throwIfAborted()
       const next = (this.#other?.count ?? 0) + 1
@@ -109,6 +106,36 @@ class OneBook {
       if (!(await this.#add(segment, next))) return
     }
     this.#tellGap()
+  }
+
+  /** The book that came out of a file and ends where a segment ends: the segment is read, for a name proves nothing. */
+  async #fromFile(others: readonly OtherBook[]): Promise<OtherBook | undefined> {
+    for (const other of others.filter(({ onShelf }) => !onShelf)) {
+      for (const segment of this.#segments.filter(({ last }) => last === other.count)) {
+        if (!other.hash.startsWith(segment.hash)) continue
+        if ((await this.#read(segment))?.head.hash === other.hash) return other
+      }
+    }
+    return undefined
+  }
+
+  /** Whether one key signed all that can be read of a book that was not seen on the shelf before. */
+  async #hasOneKey(): Promise<boolean> {
+    if (this.#other?.onShelf || this.#segments.length < 2) return true
+    let key = ''
+    for (const segment of this.#segments) {
+      this.#signal?.throwIfAborted()
+      const read = await this.#read(segment)
+      if (!read) continue
+      this.#name ||= read.head.name
+      key ||= read.head.key
+      if (read.head.key === key) continue
+      this.#told.add(
+        say`The segments of ${this.name} are signed with two different keys. One of the two was not written by that book, or its browser lost its data. Nothing of it is taken in. Ask whose book it is.`,
+      )
+      return false
+    }
+    return true
   }
 
   /** What is here of the book against what the names on the shelf say of the same entries. */

@@ -3,7 +3,7 @@ import { ownStorage } from '../own-storage.ts'
 import { beforeAll, beforeEach, describe, expect, test } from 'vitest'
 import { addSealed, countEntries, entriesForwards, verify } from '../../../lib/book/entries.ts'
 import { origins } from '../../../lib/book/origin.ts'
-import { listOthers } from '../../../lib/book/others.ts'
+import { listOthers, saveOther } from '../../../lib/book/others.ts'
 import type { Entry } from '../../../lib/book/schema.ts'
 import { seal } from '../../../lib/book/chain.ts'
 import { sha256 } from '../../../lib/book/sha256.ts'
@@ -110,6 +110,34 @@ describe('what others wrote', () => {
     const { added, told } = await takeIn(await segment(chain.slice(20, 30), await newKeys()))
     expect(added).toEqual([])
     expect(told[0]).toContain('signed with another key')
+  })
+
+  test('in a longer segment that another key signed is told at first sight, and nothing is taken in', async () => {
+    const forged = await rewritten(1)
+    const strange = await newKeys()
+    for (const more of [chain, forged]) {
+      const { added, told } = await takeIn(
+        await segment(chain.slice(0, 20)),
+        await segment(chain.slice(20, 30)),
+        await segment(more.slice(0, 60), strange),
+      )
+      expect(added).toEqual([])
+      expect(told).toEqual([expect.stringContaining('two different keys')])
+    }
+    expect(await listOthers()).toEqual([])
+  })
+
+  test('is not held to be a book that came out of a file because of a file’s name', async () => {
+    await takeIn(await segment(chain))
+    const { onShelf: _, ...fromFile } = (await listOthers())[0]!
+    await saveOther({ ...fromFile, book: '' })
+    const strange = { book: 'ffffffff-0000-4000-8000-000000000000', first: 1, last: size, hash: chain.at(-1)!.hash }
+    const { told } = await takeIn(
+      { name: segmentName(strange), text: 'nothing of it' },
+      { name: segmentName({ ...strange, first: size + 11, last: size + 20 }), text: 'nothing of it' },
+    )
+    expect(told.join()).toContain('of ffffffff')
+    expect(told.join()).not.toContain('Field laptop')
   })
 
   test('damaged in 120 ways is told and never taken in', async () => {
