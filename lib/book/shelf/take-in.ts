@@ -169,7 +169,13 @@ class OneBook {
       }
       return read
     } catch (error) {
-      if (!(error instanceof BookError)) throw error
+      if (!(error instanceof BookError)) {
+        if (this.#signal?.aborted) throw error
+        this.#told.add(
+          say`${segment.name}: it cannot be opened or read on this computer now. It is not taken in; all else is. Wait until the folder has carried it whole, then visit the shelf again.`,
+        )
+        return undefined
+      }
       // What is wrong with a line comes with what to do.
       const inLine = error.problems[0]?.path.startsWith('line ')
       this.#told.add(

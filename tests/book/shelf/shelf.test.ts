@@ -140,6 +140,15 @@ describe('what others wrote', () => {
     expect(told.join()).not.toContain('Field laptop')
   })
 
+  test('in a file that cannot be opened is told, and the rest is taken in', async () => {
+    const [a, b] = [await segment(chain.slice(0, 20)), await segment(chain.slice(20, 45))]
+    const locked = { name: b.name, open: () => Promise.reject(new DOMException('', 'NotReadableError')) }
+    const { added, told } = await takeInShelf([file(a), locked])
+    expect(added).toEqual([{ name: 'Field laptop', entries: 20 }])
+    expect(told).toContainEqual(expect.stringContaining(`${b.name}: it cannot be opened`))
+    expect((await takeIn(a, b)).told).toEqual([])
+  })
+
   test('damaged in 120 ways is told and never taken in', async () => {
     const random = generator(20261130)
     const { name, text } = await segment(chain.slice(0, 12))
