@@ -43,6 +43,28 @@ export interface OtherPlanned {
   canBegin: boolean
 }
 
+/**
+ * Up to which entry a chain is the same as a book that is here, and how many entries that one has.
+ * @param book key of the book; empty: one's own
+ * @param hashes of the chain's entries after entry `before`, up to which both are the same
+ */
+export async function commonPart(
+  book: string,
+  hashes: readonly string[],
+  before = 0,
+): Promise<{ common: number; here: number }> {
+  const db = await database(book)
+  const here = (await db.transaction('entries').store.openKeyCursor(null, 'prev'))?.primaryKey ?? 0
+  // Each entry holds the hash of the one before it: where two are the same, all before them are.
+  let [fits, not] = [before, Math.min(here, before + hashes.length) + 1]
+  while (not - fits > 1) {
+    const middle = Math.floor((fits + not) / 2)
+    if ((await db.get('entries', middle))?.hash === hashes[middle - 1 - before]) fits = middle
+    else not = middle
+  }
+  return { common: fits, here }
+}
+
 /** The entries of one chain on their way out of a file. */
 export class ChainInFile {
   #hashes: string[] = []
@@ -104,10 +126,10 @@ export class ChainInFile {
   }
 
   async #compare(planned: OtherPlanned): Promise<void> {
-    planned.shared = (await this.#common('')).common
+    planned.shared = (await commonPart('', this.#hashes)).common
     const known = await Promise.all(
       (await allOthers()).map(async (other) => {
-        const { common, here } = await this.#common(other.key)
+        const { common, here } = await commonPart(other.key, this.#hashes)
         return { other, common, here }
       }),
     )
@@ -131,20 +153,6 @@ export class ChainInFile {
     const { takenIn, name } = other.other
     const file = takenIn.at(-1)?.file || say`a file`
     planned.differs = say`Entry ${at} of the file is not entry ${at} of ${name}, which was taken in from ${file}. Added there: ${mine?.at ?? say`none`}. One of the two was rewritten, or the book was continued in two places. Ask whose book it is before you keep both.`
-  }
-
-  /** Up to which entry the chain is the same as a book that is here. */
-  async #common(book: string): Promise<{ common: number; here: number }> {
-    const db = await database(book)
-    const here = (await db.transaction('entries').store.openKeyCursor(null, 'prev'))?.primaryKey ?? 0
-    // Each entry holds the hash of the one before it: where two are the same, all before them are.
-    let [fits, not] = [0, Math.min(here, this.#hashes.length) + 1]
-    while (not - fits > 1) {
-      const middle = Math.floor((fits + not) / 2)
-      if ((await db.get('entries', middle))?.hash === this.#hashes[middle - 1]) fits = middle
-      else not = middle
-    }
-    return { common: fits, here }
   }
 }
 

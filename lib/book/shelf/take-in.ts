@@ -5,9 +5,10 @@
 import { BookError } from '../error.ts'
 import { keptEntry } from '../entries.ts'
 import { keepBlob } from '../attachments.ts'
-import { BesideWriter, type OtherPlanned } from '../import-others.ts'
+import { BesideWriter, commonPart, type OtherPlanned } from '../import-others.ts'
 import type { Readable } from '../lines.ts'
 import { origins } from '../origin.ts'
+import type { Entry } from '../schema.ts'
 import { allOthers, saveOther, type OtherBook } from '../others.ts'
 import { readSegment, readSegmentName, type Segment, type SegmentName } from './segment.ts'
 import { say } from '../../words/say.ts'
@@ -201,6 +202,14 @@ class OneBook {
     return rival ? [one, rival] : [one]
   }
 
+  /** Up to which entry the book is the same as one's own. */
+  async #sharedWith(fresh: readonly Entry[]): Promise<number> {
+    const { shared = 0, count = 0 } = this.#other ?? {}
+    if (shared < count) return shared
+    const hashes = fresh.map(({ hash }) => hash)
+    return (await commonPart('', hashes, count)).common
+  }
+
   async #add({ head, entries, blobs }: Segment, next: number): Promise<boolean> {
     this.#name = head.name
     const previous = this.#other?.hash ?? ''
@@ -221,7 +230,7 @@ class OneBook {
       into: this.#other?.key ?? '',
       add: fresh.length,
       same: next - 1,
-      shared: this.#other?.shared ?? 0,
+      shared: await this.#sharedWith(fresh),
       refused: '',
       differs: '',
       canBegin: false,

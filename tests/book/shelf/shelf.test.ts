@@ -149,6 +149,16 @@ describe('what others wrote', () => {
     expect((await takeIn(a, b)).told).toEqual([])
   })
 
+  test('and is the same as one’s own book at its beginning is known as shared, segment by segment', async () => {
+    await addSealed(chain.slice(0, 25))
+    await takeIn(await segment(chain.slice(0, 20)))
+    expect((await listOthers())[0]).toMatchObject({ count: 20, shared: 20 })
+    await takeIn(await segment(chain.slice(20, 40)))
+    expect((await listOthers())[0]).toMatchObject({ count: 40, shared: 25 })
+    await takeIn(await segment(chain.slice(40)))
+    expect((await listOthers())[0]).toMatchObject({ count: size, shared: 25 })
+  })
+
   test('damaged in 120 ways is told and never taken in', async () => {
     const random = generator(20261130)
     const { name, text } = await segment(chain.slice(0, 12))
