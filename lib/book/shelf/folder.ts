@@ -13,11 +13,14 @@ type Picker = { showDirectoryPicker?: (options: object) => Promise<FileSystemDir
 export const keepsFolders = (): boolean => 'showDirectoryPicker' in globalThis
 
 /**
- * Lets the person choose a folder.
- * @throws DOMException (AbortError) when they chose none
+ * Lets the person choose a folder; nothing where they chose none.
+ * @throws DOMException when the browser cannot show the choice or use the folder
  */
-export const pickFolder = (): Promise<FileSystemDirectoryHandle> =>
-  (globalThis as Picker).showDirectoryPicker!({ id: 'shelf', mode: 'readwrite' })
+export const pickFolder = (): Promise<FileSystemDirectoryHandle | undefined> =>
+  (globalThis as Picker).showDirectoryPicker!({ id: 'shelf', mode: 'readwrite' }).catch((error: unknown) => {
+    if (error instanceof DOMException && error.name === 'AbortError') return undefined
+    throw error
+  })
 
 /** Whether the folder may be used. To be called while a press is answered: the browser may ask the person. */
 export async function mayUse(folder: FileSystemDirectoryHandle & Asks): Promise<boolean> {

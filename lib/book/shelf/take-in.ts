@@ -31,7 +31,7 @@ type Named = SegmentName & ShelfFile
 const hashIn = ({ entries }: Segment, number: number) => entries.find((entry) => entry.number === number)?.hash
 
 /**
- * Reads the shelf and adds what is new of the books of others.
+ * Reads the shelf and adds what is new of the books of others. Once `signal` is aborted it ends and says what is in by then.
  * @param onAdded how many entries are in by then
  */
 export async function takeInShelf(
@@ -51,9 +51,14 @@ export async function takeInShelf(
   let all = 0
   for (const [book, segments] of [...books].toSorted(([a], [b]) => (a < b ? -1 : 1))) {
     const reader = new OneBook(book, segments, (entries) => onAdded?.((all += entries)), signal)
-    await reader.takeIn()
+    try {
+      await reader.takeIn()
+    } catch (error) {
+      if (!signal?.aborted) throw error
+    }
     if (reader.added > 0) result.added.push({ name: reader.name, entries: reader.added })
     result.told.push(...reader.told)
+    if (signal?.aborted) break
   }
   return result
 }
@@ -242,11 +247,16 @@ class OneBook {
     })
     for (const entry of fresh) await writer.take(entry)
     await writer.end()
-    const known = this.#other?.key
+    // A book that the person has put away goes on, and stays away.
+    const { key: known, putAway } = this.#other ?? {}
     const now = (await allOthers()).find(({ key, hash }) => (known ? key === known : hash === head.hash))
     if (now?.hash !== head.hash) return false
     this.#other = now
-    if (!now.onShelf) await saveOther((this.#other = { ...now, onShelf: { book: head.book, key: head.key } }))
+    if (!now.onShelf || putAway) {
+      const onShelf = now.onShelf ?? { book: head.book, key: head.key }
+      this.#other = { ...now, onShelf, ...(putAway && { putAway }) }
+      await saveOther(this.#other)
+    }
     return true
   }
 

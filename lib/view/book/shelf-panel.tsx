@@ -63,6 +63,7 @@ export function ShelfPanel({ record, trouble }: { record: ShelfRecord | undefine
       )
       result.added = taken.added
       result.told.push(...taken.told)
+      signal.throwIfAborted()
     } catch (error) {
       if (!signal.aborted) throw error
       result.told.push(say`Stopped. What was written and taken in by then stays.`)
@@ -74,7 +75,7 @@ export function ShelfPanel({ record, trouble }: { record: ShelfRecord | undefine
   }
 
   const withFolder = async (choose: boolean) => {
-    const used = choose || !folder ? await pickFolder().catch(() => undefined) : folder
+    const used = choose || !folder ? await pickFolder() : folder
     if (!used) return
     if (!(await mayUse(used))) {
       setTold([say`The browser was not allowed to use the folder. Press again and allow it.`])

@@ -1,13 +1,13 @@
 /** A shelf: segments of books in a folder that something else carries. What does not fit is told and never taken in. */
 import { ownStorage } from '../own-storage.ts'
-import { beforeAll, beforeEach, describe, expect, test } from 'vitest'
+import { beforeAll, beforeEach, describe, expect, test, vi } from 'vitest'
 import { addSealed, countEntries, entriesForwards, verify } from '../../../lib/book/entries.ts'
 import { origins } from '../../../lib/book/origin.ts'
-import { listOthers, saveOther } from '../../../lib/book/others.ts'
+import { listOthers, putAwayOther, saveOther } from '../../../lib/book/others.ts'
 import type { Entry } from '../../../lib/book/schema.ts'
 import { seal } from '../../../lib/book/chain.ts'
 import { sha256 } from '../../../lib/book/sha256.ts'
-import { filesOf } from '../../../lib/book/shelf/folder.ts'
+import { filesOf, pickFolder } from '../../../lib/book/shelf/folder.ts'
 import { saveShelf } from '../../../lib/book/shelf/record.ts'
 import { newKeys, readSegmentName, segmentName, writeSegment } from '../../../lib/book/shelf/segment.ts'
 import { takeInShelf, type ShelfFile } from '../../../lib/book/shelf/take-in.ts'
@@ -159,6 +159,24 @@ describe('what others wrote', () => {
     expect((await listOthers())[0]).toMatchObject({ count: size, shared: 25 })
   })
 
+  test('up to a stop is said by number', async () => {
+    const stop = new AbortController()
+    const [a, b] = [await segment(chain.slice(0, 20)), await segment(chain.slice(20, 45))]
+    const { added } = await takeInShelf([a, b].map(file), () => stop.abort(), stop.signal)
+    expect(added).toEqual([{ name: 'Field laptop', entries: 20 }])
+    expect((await takeIn(a, b)).added).toEqual([{ name: 'Field laptop', entries: 25 }])
+  })
+
+  test('of a book that was put away goes on, and the book stays away', async () => {
+    await takeIn(await segment(chain.slice(0, 20)))
+    const { key } = (await listOthers())[0]!
+    await putAwayOther(key, true)
+    await takeIn(await segment(chain.slice(20, 45)))
+    expect(await listOthers()).toEqual([])
+    await putAwayOther(key, false)
+    expect((await listOthers())[0]).toMatchObject({ key, count: 45 })
+  })
+
   test('damaged in 120 ways is told and never taken in', async () => {
     const random = generator(20261130)
     const { name, text } = await segment(chain.slice(0, 12))
@@ -210,6 +228,20 @@ const folder = (...all: { name: string }[]) =>
     name: 'own',
     entries: () => all.map((one) => [one.name, one]),
   }) as unknown as FileSystemDirectoryHandle
+
+const choose = async (name: string) => {
+  vi.stubGlobal('showDirectoryPicker', () => Promise.reject(new DOMException('why', name)))
+  try {
+    return await pickFolder()
+  } finally {
+    vi.unstubAllGlobals()
+  }
+}
+
+test('only the person’s own cancel of the choice of a folder is silent', async () => {
+  expect(await choose('AbortError')).toBeUndefined()
+  await expect(choose('SecurityError')).rejects.toThrow('why')
+})
 
 describe('what one’s own book writes', () => {
   test('is each entry once, and only what is new', async () => {
