@@ -88,8 +88,7 @@ export function judge(
 ): Pick<ReceiptLine, 'outcome' | 'note'> {
   const page = pageSays(says)
   const same = alikeIn(kind, intended, readBack, notation)
-  if (same === 'in other words' || same === 'same number')
-    return result('entered', say`the page words it “${readBack}”`, page)
+  if (same === 'in other words') return result('entered', say`the page words it “${readBack}”`, page)
   if (same === 'same') return result('entered', page)
   if (readBack === '') return result('refused', page || say`the page emptied it`)
   if (readBack === before) return result('refused', page || say`the page kept what was there`)
@@ -102,15 +101,16 @@ function verdict(
   before: string,
   readBack: string,
   control: Control,
-  { exact, bindings }: Pick<Plan, 'exact' | 'bindings'>,
+  { exact, bindings, material }: Pick<Plan, 'exact' | 'bindings' | 'material'>,
   id: string,
 ): Pick<ReceiptLine, 'outcome' | 'note'> {
   // Where a fill adds to what is there, putting back is right only when nothing is left of it.
   const kind = exact && addedKinds.has(control.kind) ? 'text' : control.kind
   const now = control.far ? undefined : barred(control.element)
   if (now !== undefined && readBack !== '') return result('differs', say`look there: it ${now}`)
-  const source = bindings.find((each) => each.id === id)?.source
-  const notation = notationOf(control, source?.from === 'item' ? source.write.date : undefined)
+  // What is put back was the page's own.
+  const source = exact ? undefined : bindings.find((each) => each.id === id)?.source
+  const notation = notationOf(control, source, material)
   const judged = judge(intended, before, readBack, complaint(control), kind, notation)
   const submitted = behind(control)
   if (judged.outcome !== 'entered' || submitted === undefined || submitted === readBack) return judged

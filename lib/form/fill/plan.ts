@@ -5,6 +5,7 @@ import { contentOf, whyNoFile, type FileContent } from './file.ts'
 import { findAll, type Found } from '../map/find.ts'
 import { itemOf } from '../item-of.ts'
 import type { Material } from '../material.ts'
+import { inOwnNotation, notationOf } from './notation.ts'
 import { readDate } from '../dates.ts'
 import { behind, empty, shown } from './read.ts'
 import { alikeIn } from './same-entry.ts'
@@ -32,6 +33,8 @@ export interface Plan {
   steps?: Steps
   /** Files to put in, by binding. */
   files?: Map<string, FileContent>
+  /** What the texts come from; absent when putting back. */
+  material?: Material
   /** Whether the text replaces what stands there, also in kinds that a fill only adds to: when putting back. */
   exact?: true
 }
@@ -68,7 +71,8 @@ function sameEntry(now: string, text: string, { source }: Binding, material: Mat
   const same = alikeIn(control.kind, text, now)
   if (same === 'same' || same === 'in other words') return (behind(control) ?? now) === now
   if (source.from !== 'item') return false
-  if (same === 'same number') return itemOf(material, source.item)?.kind === 'quantity'
+  const kind = itemOf(material, source.item)?.kind
+  if (kind === 'quantity') return inOwnNotation(text, now, notationOf(control, source, material))
   const pattern = source.write.date
   const date = pattern === undefined ? undefined : readDate(text, pattern)
   return pattern !== undefined && date !== undefined && readDate(now, pattern) === date
@@ -148,6 +152,7 @@ export function plan(
   return {
     document,
     bindings: [...map.bindings],
+    material,
     lines,
     targets,
     candidates,

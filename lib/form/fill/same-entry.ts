@@ -46,7 +46,7 @@ export function alikeIn(
       return choose(intended, [], [readBack]) === undefined ? same : 'in other words'
     case 'text':
     case 'textarea':
-      return same === 'different' && own ? 'in other words' : same
+      return own ? 'in other words' : same
     case 'rich-text':
       return intended !== '' && squeeze(readBack).includes(squeeze(intended)) ? 'same' : 'different'
     case 'multiple':

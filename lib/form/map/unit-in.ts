@@ -30,9 +30,17 @@ const spellings: readonly (readonly [RegExp, string])[] = [
 /** A unit stands within so many characters; each spelling looks for its second word from every first one on. */
 const most = 200
 
+const spelt = (text: string): string => words(cut(text, most).replaceAll('°', ' deg ')).join(' ')
+
+/** The unit that a text is, with nothing beside it. */
+export function wholeUnit(text: string): string | undefined {
+  const whole = spelt(text)
+  return spellings.find(([spelling]) => spelling.exec(whole)?.[0] === whole)?.[1]
+}
+
 /** The unit that a label asks for, as an id of lib/units. */
 export function unitIn(label: string): string | undefined {
-  const text = words(cut(label, most).replaceAll('°', ' deg ')).join(' ')
+  const text = spelt(label)
   return spellings.find(([spelling]) => spelling.test(text))?.[1]
 }
 

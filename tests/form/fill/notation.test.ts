@@ -29,6 +29,13 @@ describe('what means the same', () => {
     ['02/11/2026', '11 Feb 2026', american],
     ['14:05', '2:05 PM'],
     ['00:30', '12:30 a.m.'],
+    ['2026-02-11', '2026.02.11', { date: 'yyyy-MM-dd' }],
+    ['2960', '2.960', { mark: '.', language: 'de' }],
+    ['2,960', '2.960', { mark: ',', language: 'en' }],
+    ['1.445', '1,445', { mark: '.', language: 'de' }],
+    ['1445', '1445 cfm', { mark: '.', unit: 'cfm' }],
+    ['1445', '1,445 CFM50', { mark: '.', unit: 'cfm' }],
+    ['MB-2025-1183', 'MB2025-1183'],
   ])('%j and %j', (intended, shown, notation) => {
     expect(inOwnNotation(intended, shown, notation)).toBe(true)
   })
@@ -65,6 +72,36 @@ describe('what does not', () => {
     ['', '0'],
     ['0', ''],
     ['A', 'a-'],
+    // A mask that takes the year first puts the digits elsewhere; the digits are the same.
+    ['2026-02-11', '20/26/0211', { date: 'yyyy-MM-dd' }],
+    ['2/11/2026', '21/12/026', { date: 'M/d/yyyy' }],
+    ['1/12/2026', '11/2/2026', { date: 'M/d/yyyy' }],
+    ['1/12/2026', '11/2/2026'],
+    ['20260211', '2026-02-11'],
+    // What stands beside a date is not lost.
+    ['Tested 2026-02-11 by Ines', 'Tested 2026-02-11'],
+    ['MBX-2025-11-1834', 'MBX-2025-11-183'],
+    ['from 2026-02-11 to 2026-03-01', 'from 2026-02-11 to 2026-04-01'],
+    // A sign, and a negative in the way of accounts.
+    ['-50 Pa', '50 Pa'],
+    ['-5 °F', '5 °F'],
+    ['500', '(500)'],
+    ['3 - 4 in', '34 in'],
+    // A comma or point before three digits is of the thousands or decimal, by the language and by how it was typed.
+    ['1445', '1,445', { mark: '.', language: 'de' }],
+    ['2,960', '2960', { mark: ',', language: 'en' }],
+    ['1.445', '1,445', { mark: '.', language: 'en' }],
+    // Another unit, or a multiple.
+    ['1445', '1445 L/s', { mark: '.', unit: 'cfm' }],
+    ['12', '12 ft or more'],
+    ['754', '754 hundred cfm'],
+    ['15', '15 k ft³'],
+    ['€450', '$450'],
+    // A number is no time, and no phone number.
+    ['5.48', '05:48'],
+    ['2.50', '2:50 am'],
+    ['1234567', '12345.67'],
+    ['1234567', '123.4567'],
   ])('%j and %j', (intended, shown, notation) => {
     expect(inOwnNotation(intended, shown, notation)).toBe(false)
   })

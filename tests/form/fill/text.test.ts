@@ -174,6 +174,6 @@ describe('judge', () => {
     ['754', '', '500', '', 'differs', 'the page changed it'],
     ['', '7', '', '', 'entered', ''],
   ] as const)('%j over %j reads back %j, “%s”: %s', (intended, before, readBack, says, outcome, note) => {
-    expect(judge(intended, before, readBack, says)).toEqual({ outcome, note })
+    expect(judge(intended, before, readBack, says, 'text', { language: 'en' })).toEqual({ outcome, note })
   })
 })
