@@ -10,12 +10,13 @@ const same = (one: ReceiptLine | undefined, other: ReceiptLine): boolean =>
 /**
  * Notes the lines with their fill where that has not ended, else in an entry of their own beside it. Noting the same
  * lines twice changes nothing. A fill may be ended by somebody else meanwhile: what it did not take goes beside it then.
+ * A fill that runs in the same tab by now, as that of the next step does, goes on.
  * @throws BookError when the fill does not fit its schema.
  */
 export async function noteLate(
   fill: Fill,
   lines: readonly ReceiptLine[],
-  context: Parameters<typeof startFill>[1],
+  context: Omit<Parameters<typeof startFill>[1], 'tab'>,
 ): Promise<FillEntry> {
   let id = fill.id
   let rest = lines

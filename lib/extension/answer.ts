@@ -63,7 +63,7 @@ async function act(
       const { fill, lines } = message
       return {
         ok: true,
-        entry: (await noteLate(fill, lines, { engine, tab, readings: fill.job.readings, write })).number,
+        entry: (await noteLate(fill, lines, { engine, readings: fill.job.readings, write })).number,
       }
     }
     case 'open-book':

@@ -46,6 +46,23 @@ test.each([
   expect(entry.job).toEqual(fill.job)
 })
 
+test('what a page changed of an earlier step is noted beside the step that is filled in the same tab', async () => {
+  const [first, second] = [fakeFill('step-1'), fakeFill('step-2')]
+  const drawnAway = { ...fakeLine('flow'), outcome: 'differs', readBack: '' }
+  const answers = [
+    await send({ type: 'fill-started', fill: first }),
+    await send({ type: 'fill-line', fill: 'step-1', line: fakeLine('flow') }),
+    await send({ type: 'fill-ended', fill: 'step-1' }),
+    await send({ type: 'fill-started', fill: second }),
+    await send({ type: 'fill-late', fill: first, lines: [drawnAway] }),
+    await send({ type: 'fill-line', fill: 'step-2', line: fakeLine('flow') }),
+    await send({ type: 'fill-ended', fill: 'step-2' }),
+  ]
+  expect(answers.filter(({ ok }) => !ok)).toEqual([])
+  expect(await getEntry(2)).toMatchObject({ id: 'step-1/2', lines: [{ outcome: 'differs' }] })
+  expect(await getEntry(3)).toMatchObject({ id: 'step-2', lines: [fakeLine('flow')] })
+})
+
 test('of files that go into a form the entry keeps name, size and SHA-256', async () => {
   const files = [
     { binding: 'report', name: 'report.pdf', type: 'application/pdf', bytes: 'YWJj' },
