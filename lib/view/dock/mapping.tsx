@@ -191,12 +191,13 @@ export function Mapping({ start: { material, map: given, href, heading }, page: 
               {say`No control that can be filled is on this page. Open the form first; it is looked for as the page changes.`}
             </p>
           )}
-          <WhichTest of={together} />
           {done < page.controls.length && (
             <button type="button" class="b low all" onClick={() => together.show(true)}>
               {say`Propose for all`}
             </button>
           )}
+          {/* It comes when the suggestions do: below the button, which stays where a person is about to press it. */}
+          <WhichTest of={together} />
           <ControlList
             rows={page.controls.map(({ key, control, binding, twin }) => ({
               key,
