@@ -195,6 +195,7 @@ export const drawn = `function () {
 
 /** Confirms the plan and waits for the receipt. */
 export async function confirm(ui: Surface): Promise<Line[]> {
+  await ui.ask(drawn)
   await ui.click('button', /^(Fill|Put back) \d+ controls?$/)
   await ui.wait(/controls? (entered|put back)/, 60_000)
   return linesOf(await ui.rows(), { control: 1, text: 2, readBack: 3 })
