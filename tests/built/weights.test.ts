@@ -16,9 +16,10 @@ describe('what the build weighs, gzip', () => {
   // 1.5 kB with what a control is called in other words and asked about by; by 0.2 kB with forms that are files: their
   // address, and the saved file that the end of a fill names; by 4.7 kB with controls of components (slots, names outside
   // the shadow root, roles that no attribute says, labels that lie over their field), heads of tables in several rows,
-  // fields that make chips, written here since they are read here, and what a page writes in a notation of its own.
-  it('what maps and fills a page: at most 43.2 kB', () => {
-    expect(packed(read('chrome-mv3/helper.js'))).toBeLessThanOrEqual(43_200)
+  // fields that make chips, written here since they are read here, and what a page writes in a notation of its own; by
+  // 0.3 kB with what was typed deciding as what such a notation is read.
+  it('what maps and fills a page: at most 43.5 kB', () => {
+    expect(packed(read('chrome-mv3/helper.js'))).toBeLessThanOrEqual(43_500)
   })
 
   it('what joins it where a form map names controls drawn by the page: at most 14 kB', () => {
