@@ -7,6 +7,7 @@ export const others: Readonly<Record<string, string>> = {
     book/error refuse
     book/fills addFillLine endFill
     book/hpxml/xml childrenOf allAt
+    book/import-others commonPart
     book/jobs getJob deleteJob restoreJob saveJobSince
     book/journal/files putLines putBlob mergeFiles
     book/journal/give-back levelEntries isCopyName

@@ -38,7 +38,7 @@ import { sameness } from '../lib/form/same.ts'
 import { suggestAll } from '../lib/form/map/suggest-all.ts'
 import { suggest } from '../lib/form/map/suggest.ts'
 import { sourceWords, textOf } from '../lib/form/fill/text.ts'
-import { unitIn, unitsAgree } from '../lib/form/map/unit-in.ts'
+import { unitIn, unitsAgree, wholeUnit } from '../lib/form/map/unit-in.ts'
 import {
   alike,
   asksAlike,
@@ -174,6 +174,7 @@ export const readers: Readonly<Record<string, (text: string) => unknown>> = {
   'form/fill/notation inOwnNotation a number': (text) => inOwnNotation(`1${text}`, `1${text} ft`, { language: 'de' }),
   'form/fill/notation inOwnNotation a date': (text) => inOwnNotation(text, `${text} 2026`, { date: 'MM/dd/yyyy' }),
   'form/map/unit-in unitIn': unitIn,
+  'form/map/unit-in wholeUnit': wholeUnit,
   'form/map/unit-in unitsAgree': (text) => unitsAgree({ kind: 'text', label: text, group: text, text }, text),
   'form/fill/text textOf a fixed text for a number': (text) => asFixed(text, { kind: 'number' }),
   'form/fill/text textOf a fixed text for a line': (text) => asFixed(text),
