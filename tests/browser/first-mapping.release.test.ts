@@ -42,4 +42,4 @@ test('what is proposed is bound with six clicks at most, and whole forms with th
       : [page, clicks, keys, bound, of]
   })
   expect(within).toEqual(bounds.map(() => 'within'))
-})
+}, 240_000)
