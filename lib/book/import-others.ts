@@ -234,15 +234,16 @@ export class BesideWriter {
     this.#added = added
   }
 
+  /** `back`: whether a book that the person had put away comes back. */
   static async begin(
-    { planned, name }: Beside,
+    { planned, name, back = true }: Beside & { back?: boolean },
     from: { file: string; at: string },
     added: (entries: number) => void,
   ): Promise<BesideWriter> {
     const there = (await allOthers()).find(({ key }) => key === planned.into)
     const {
       left: _,
-      putAway: __,
+      putAway,
       ...known
     } = there ?? {
       key: crypto.randomUUID(),
@@ -254,7 +255,8 @@ export class BesideWriter {
       takenIn: [],
     }
     const called = name.trim().slice(0, 200) || from.file.slice(0, 200) || say`another book`
-    return new BesideWriter({ ...known, name: called, shared: planned.shared }, planned.same, from, added)
+    const away = back || putAway === undefined ? {} : { putAway }
+    return new BesideWriter({ ...known, ...away, name: called, shared: planned.shared }, planned.same, from, added)
   }
 
   async take(entry: Entry): Promise<void> {

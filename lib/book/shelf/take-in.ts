@@ -175,13 +175,14 @@ class OneBook {
       }
       return read
     } catch (error) {
-      if (!(error instanceof BookError)) {
-        if (this.#signal?.aborted) throw error
+      // The browser's own error: the file went away, is locked, or came in part.
+      if (error instanceof DOMException && !this.#signal?.aborted) {
         this.#told.add(
-          say`${segment.name}: it cannot be opened or read on this computer now. It is not taken in; all else is. Wait until the folder has carried it whole, then visit the shelf again.`,
+          say`${segment.name}: it cannot be opened or read on this computer now. It is not taken in. Wait until the folder has carried it whole, then visit the shelf again.`,
         )
         return undefined
       }
+      if (!(error instanceof BookError)) throw error
       // What is wrong with a line comes with what to do.
       const inLine = error.problems[0]?.path.startsWith('line ')
       this.#told.add(
@@ -241,22 +242,17 @@ class OneBook {
       canBegin: false,
     }
     const from = { file: say`the shelf`, at: new Date().toISOString() }
-    const writer = await BesideWriter.begin({ planned, name: this.name }, from, (added) => {
+    const writer = await BesideWriter.begin({ planned, name: this.name, back: false }, from, (added) => {
       this.added += added
       this.#onAdded(added)
     })
     for (const entry of fresh) await writer.take(entry)
     await writer.end()
-    // A book that the person has put away goes on, and stays away.
-    const { key: known, putAway } = this.#other ?? {}
+    const known = this.#other?.key
     const now = (await allOthers()).find(({ key, hash }) => (known ? key === known : hash === head.hash))
     if (now?.hash !== head.hash) return false
     this.#other = now
-    if (!now.onShelf || putAway) {
-      const onShelf = now.onShelf ?? { book: head.book, key: head.key }
-      this.#other = { ...now, onShelf, ...(putAway && { putAway }) }
-      await saveOther(this.#other)
-    }
+    if (!now.onShelf) await saveOther((this.#other = { ...now, onShelf: { book: head.book, key: head.key } }))
     return true
   }
 
