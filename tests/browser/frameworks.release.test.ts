@@ -43,15 +43,12 @@ interface Result {
   controls: { control: string; kind: string; is: string; undone: string }[]
 }
 
-/** Put back in one run and refused with the reason in the next: its page draws the tags when it comes to it. */
-const eitherWay = new Set(['Tags input field'])
-
 function resultOf(page: string, told: readonly Told[]): Result {
   const controls = told.map(({ control, kind, outcome, right, undone }) => ({
     control,
     kind,
     is: outcome === 'entered' ? (right ? 'right' : 'silently wrong') : 'told',
-    undone: eitherWay.has(control) && /^(back|refused)$/.test(undone) ? 'back or refused' : undone,
+    undone,
   }))
   return { page, controls }
 }
