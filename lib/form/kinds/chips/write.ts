@@ -14,6 +14,9 @@ import { say } from '../../../words/say.ts'
 /** What takes a chip away when it is clicked. */
 const signs = 'button, [role=button], svg, [class*=remove], [class*=close], [class*=delete]'
 
+/** So long a page may draw a chip leaving, in ms: while it does, another key or press would take the next one. */
+const leaving = 1500
+
 /** The sign inside the chip of that text, or beside it while nothing else stands there. */
 function signOf(input: HTMLElement, text: string): Element | undefined {
   const says = (element: Element) => tidy(element.textContent ?? '').replace(/\s*[×✕✖]$/, '') === text
@@ -34,7 +37,7 @@ async function takeAway(input: HTMLElement, keep: readonly string[]): Promise<st
     const fewer = () => chipTexts(input).length < there.length
     const sign = signOf(input, extra)
     if (sign) press(sign)
-    if (sign && (await until(fewer, 300))) continue
+    if (sign && (await until(fewer, leaving))) continue
     // Some fields mark the last chip at the first press and take it away at the second.
     for (let count = 0; count < 2 && extra === there.at(-1) && looseText(input) === '' && !fewer(); count++) {
       strike(input, 'Backspace')
