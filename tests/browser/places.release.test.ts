@@ -200,7 +200,7 @@ test('a control that was chosen in the plan is of a kind that no binding names: 
   expect(await states(redesigned)).toEqual({ below: '3' })
 })
 
-test('a control in other words is asked about, and the form map keeps the answer once it is filled', async () => {
+test('a control in other words is asked about, and the form map keeps the answer at the press of Fill', async () => {
   const { version } = await kept('Sheet that is drawn anew')
   const reworded = await visit('redrawn.html#reworded')
   const asked = await openPlan(session, reworded)

@@ -30,7 +30,7 @@ let numbers = 0
 export function planPart(task: Extract<Task, { type: 'plan' }>, stage: Stage): Part {
   const { material } = task
   const { signal, say, mark, focus } = stage
-  /** With the person's answers to "is it one of these", which the book keeps once they are filled. */
+  /** With the person's answers to "is it one of these", which the book keeps at the press of Fill. */
   let { map } = task
   let keptMap = map
   const moved = new Set<string>()
