@@ -11,16 +11,14 @@ import { pastePoints } from './paste-points.ts'
 import { picturePdf } from './picture-pdf.ts'
 import { savedPdf } from './saved-pdf.ts'
 import { bookLines, confirm, formOf, openDemo, openPlan } from './round.ts'
+import { stillPicture } from './still-picture.ts'
 import { example, withWidget } from './widget-pages.ts'
 
 const folder = fileURLToPath(new URL('../pictures/', import.meta.url))
 const scale = 1.5
 
-/** A frame of another origin is drawn after its page: a picture is kept once the next one is the same. */
 async function take(page: Page, name: string): Promise<void> {
-  let [before, picture] = [Buffer.alloc(0), Buffer.from(await page.screenshot())]
-  while (!picture.equals(before)) [before, picture] = [picture, Buffer.from(await page.screenshot())]
-  writeFileSync(join(folder, `${name}.png`), picture)
+  writeFileSync(join(folder, `${name}.png`), await stillPicture(page))
   console.log(`tests/pictures/${name}.png`)
 }
 

@@ -2,6 +2,7 @@
  * The whole job as a person does it: readings to figures in the popup, the page mapped once, the plan, the fill, the
  * receipt, the entry in the book. What the page holds is asked of the page's own state, not of its controls.
  */
+import { writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import type { Page } from 'puppeteer-core'
 import { shown, type Field, type Model, type Section } from '../pages/site/field.ts'
@@ -11,6 +12,7 @@ import { sections as reactSections } from '../pages/site/sheet-4/fields.ts'
 import { figureAnswers, plainAnswers, reactAnswers, type Answer } from './answers.ts'
 import { Surface, type Driver } from './harness.ts'
 import { mapPage } from './map-page.ts'
+import { stillPicture } from './still-picture.ts'
 
 export interface Form {
   id: 'plain' | 'react'
@@ -251,7 +253,7 @@ export async function round(
   const picture = async (of: Page | Surface, step: string): Promise<void> => {
     if (pictures === undefined) return
     const page = of instanceof Surface ? of.page : of
-    await page.screenshot({ path: join(pictures, `${form.id}-${step}.png`) })
+    writeFileSync(join(pictures, `${form.id}-${step}.png`), await stillPicture(page))
   }
   const posts = (): number => site.requests.filter(({ method }) => method !== 'GET').length
   const postsBefore = posts()
