@@ -9,6 +9,7 @@ import { runCommand } from '../lib/extension/run-command.ts'
 import { answerSuggest } from '../lib/extension/suggestions.ts'
 import { answer } from '../lib/extension/answer.ts'
 import { closeUnended } from '../lib/book/fills.ts'
+import { begunSince } from '../lib/book/under-way.ts'
 import { compareAtStart } from '../lib/book/journal/compare.ts'
 import type { Device, Job } from '../lib/job/schema.ts'
 import { closeAbandoned, openBook, openSites } from '../lib/extension/open-book.ts'
@@ -51,20 +52,16 @@ export default defineBackground(() => {
   joinAllowed()
   browser.commands.onCommand.addListener((command, tab) => void runCommand(command, tab))
 
-  // After a start of the browser no fill runs, and the numbers of tabs mean other tabs.
-  browser.runtime.onStartup.addListener(
-    () =>
-      void compareAtStart()
-        .then(() => closeUnended())
-        .catch(failed),
-  )
-  // A book of an earlier version gets its second copy. What was being filled at an update, nobody goes on with.
-  browser.runtime.onInstalled.addListener(
-    () =>
-      void compareAtStart()
-        .then(() => closeUnended())
-        .catch(failed),
-  )
+  // After a start of the browser no fill runs, and the numbers of tabs mean other tabs. A book of an earlier version gets
+  // its second copy at an update; what was being filled then, nobody goes on with. What began meanwhile goes on.
+  const comeToOrder = () => {
+    const from = new Date()
+    void compareAtStart()
+      .then(() => closeUnended(begunSince(from)))
+      .catch(failed)
+  }
+  browser.runtime.onStartup.addListener(comeToOrder)
+  browser.runtime.onInstalled.addListener(comeToOrder)
   browser.tabs.onRemoved.addListener((tab) => void closeUnended((open) => open.tab !== tab).catch(failed))
   closeAbandoned().catch(failed)
 })

@@ -8,3 +8,9 @@ export function underWayIn(tabs: ReadonlySet<number>, now: Date = new Date()): (
   return ({ tab, touched }) =>
     (tab === undefined || tabs.has(tab)) && now.getTime() - new Date(touched).getTime() < patience
 }
+
+/** Says of each open fill whether it wrote something since: the start of the browser takes a while to be noted. */
+export const begunSince =
+  (from: Date) =>
+  ({ touched }: OpenFill): boolean =>
+    new Date(touched) >= from

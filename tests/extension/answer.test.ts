@@ -1,11 +1,12 @@
 import { describe, expect, test, vi } from 'vitest'
 import { answer } from '../../lib/extension/answer.ts'
 import { getEntry } from '../../lib/book/entries.ts'
+import { closeUnended } from '../../lib/book/fills.ts'
 import { saveJob } from '../../lib/book/jobs.ts'
 import { mapVersions } from '../../lib/book/maps.ts'
 import type { FillEntry, OpenFill } from '../../lib/book/schema.ts'
 import { listRows } from '../../lib/book/search.ts'
-import { underWayIn } from '../../lib/book/under-way.ts'
+import { begunSince, underWayIn } from '../../lib/book/under-way.ts'
 import type { Job } from '../../lib/job/schema.ts'
 import { fakeFill, fakeJob, fakeLine, fakeMap } from '../book/fake.ts'
 import '../book/fresh.ts'
@@ -61,6 +62,17 @@ test('what a page changed of an earlier step is noted beside the step that is fi
   expect(answers.filter(({ ok }) => !ok)).toEqual([])
   expect(await getEntry(2)).toMatchObject({ id: 'step-1/2', lines: [{ outcome: 'differs' }] })
   expect(await getEntry(3)).toMatchObject({ id: 'step-2', lines: [fakeLine('flow')] })
+})
+
+test('what began after the start of the browser goes on, while what it cut short becomes an entry', async () => {
+  await send({ type: 'fill-started', fill: fakeFill('cut-short') }, { id: self, tab: { id: 3 } })
+  await new Promise((done) => setTimeout(done, 5))
+  const start = new Date()
+  await send({ type: 'fill-started', fill: fakeFill('new') })
+  await closeUnended(begunSince(start))
+  expect(await send({ type: 'fill-line', fill: 'new', line: fakeLine('flow') })).toEqual({ ok: true })
+  expect(await send({ type: 'fill-ended', fill: 'new' })).toEqual({ ok: true, entry: 2 })
+  expect(await getEntry(1)).toMatchObject({ id: 'cut-short', complete: false })
 })
 
 test('of files that go into a form the entry keeps name, size and SHA-256', async () => {
