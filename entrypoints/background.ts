@@ -54,14 +54,14 @@ export default defineBackground(() => {
 
   // After a start of the browser no fill runs, and the numbers of tabs mean other tabs. A book of an earlier version gets
   // its second copy at an update; what was being filled then, nobody goes on with. What began meanwhile goes on.
-  const comeToOrder = () => {
+  const endOlder = () => {
     const from = new Date()
     void compareAtStart()
       .then(() => closeUnended(begunSince(from)))
       .catch(failed)
   }
-  browser.runtime.onStartup.addListener(comeToOrder)
-  browser.runtime.onInstalled.addListener(comeToOrder)
+  browser.runtime.onStartup.addListener(endOlder)
+  browser.runtime.onInstalled.addListener(endOlder)
   browser.tabs.onRemoved.addListener((tab) => void closeUnended((open) => open.tab !== tab).catch(failed))
   closeAbandoned().catch(failed)
 })
